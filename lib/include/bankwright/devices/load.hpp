@@ -1,0 +1,22 @@
+// Anything else that draws from the bank: exactly one of current, power, resistance.
+#pragma once
+
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+#include <string>
+
+namespace bankwright {
+
+struct Load {
+    std::string id; // terminals: id+  id-
+    std::optional<Current> current;       // draws this current
+    std::optional<Power> power;           // draws this power
+    std::optional<Resistance> resistance; // is ohmic
+    std::optional<Voltage> min_voltage;
+    std::optional<Voltage> max_voltage;
+
+    friend bool operator==(Load const&, Load const&) = default;
+};
+
+} // namespace bankwright
