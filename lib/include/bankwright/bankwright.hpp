@@ -1,0 +1,34 @@
+// All of bankwright, in the order of its road; each header also stands alone.
+// Written by tests/structure/make_umbrella.py from the headers that exist.
+#pragma once
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/version.hpp"
+
+#include "bankwright/units/fractions.hpp"
+#include "bankwright/units/quantities.hpp"
+#include "bankwright/units/temperature.hpp"
+#include "bankwright/units/wire_gauge.hpp"
+
+#include "bankwright/findings/finding.hpp"
+#include "bankwright/findings/level.hpp"
+#include "bankwright/findings/position.hpp"
+#include "bankwright/findings/rule_info.hpp"
+
+#include "bankwright/solver/circuit.hpp"
+#include "bankwright/solver/solution.hpp"
+
+#include "bankwright/devices/battery.hpp"
+#include "bankwright/devices/charger.hpp"
+#include "bankwright/devices/chemistry.hpp"
+#include "bankwright/devices/conductor.hpp"
+#include "bankwright/devices/date.hpp"
+#include "bankwright/devices/joining.hpp"
+#include "bankwright/devices/load.hpp"
+#include "bankwright/devices/motor.hpp"
+#include "bankwright/devices/protection.hpp"
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/part_kind.hpp"
+#include "bankwright/bank/source_map.hpp"
+#include "bankwright/bank/terminals.hpp"
