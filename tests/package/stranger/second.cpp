@@ -1,0 +1,3 @@
+#include "second.hpp"
+
+double volts_of(bankwright::Bank const& bank) { return bank.system.voltage->value(); }

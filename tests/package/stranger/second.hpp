@@ -1,0 +1,5 @@
+#pragma once
+
+#include "bankwright/bankwright.hpp"
+
+double volts_of(bankwright::Bank const& bank);
