@@ -5,6 +5,8 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/version.hpp"
 
+#include "bankwright/numeric/interpolate.hpp"
+
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/temperature.hpp"
@@ -18,10 +20,19 @@
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/solution.hpp"
 
+#include "bankwright/tables/internal_resistance.hpp"
+#include "bankwright/tables/open_circuit_voltage.hpp"
+#include "bankwright/tables/source.hpp"
+#include "bankwright/tables/wire_resistance.hpp"
+
 #include "bankwright/devices/battery.hpp"
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_resistance.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/charger.hpp"
 #include "bankwright/devices/chemistry.hpp"
 #include "bankwright/devices/conductor.hpp"
+#include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/date.hpp"
 #include "bankwright/devices/joining.hpp"
 #include "bankwright/devices/load.hpp"

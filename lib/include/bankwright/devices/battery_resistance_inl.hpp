@@ -1,0 +1,104 @@
+// Bodies of battery_resistance.hpp: the three ways to a value, and how it moves.
+#pragma once
+
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_resistance.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/numeric/interpolate.hpp"
+#include "bankwright/tables/internal_resistance.hpp"
+
+#include <array>
+#include <cmath>
+#include <stdexcept>
+
+namespace bankwright {
+
+namespace resistance_curves {
+
+// Resistance of a lead-acid battery goes as the inverse of its cranking power; between the published temperatures it is
+// straight on a logarithmic scale, beyond them it is held.
+inline double lead_temperature(double celsius_now) {
+    namespace t = tables::internal_resistance;
+    std::array<double, t::lead_power.size()> x{};
+    std::array<double, t::lead_power.size()> y{};
+    for (std::size_t i = 0; i < x.size(); ++i) {
+        x[i] = (t::lead_power[i].fahrenheit - 32.0) / 1.8;
+        y[i] = -std::log(t::lead_power[i].power);
+    }
+    return std::exp(numeric::linear(x, y, celsius_now));
+}
+
+inline double lithium_temperature(double celsius_now) {
+    namespace t = tables::internal_resistance;
+    std::array<double, t::lithium_cold.size()> x{};
+    std::array<double, t::lithium_cold.size()> y{};
+    for (std::size_t i = 0; i < x.size(); ++i) {
+        x[i] = t::lithium_cold[i].celsius;
+        y[i] = std::log(t::lithium_cold[i].ratio);
+    }
+    return std::exp(numeric::linear(x, y, celsius_now));
+}
+
+inline constexpr double cranking_celsius = -18.0;          // SAE J537
+inline constexpr double cranking_volts_per_12_volts = 7.2; // SAE J537
+
+} // namespace resistance_curves
+
+BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, Temperature temperature) {
+    auto const now = in_celsius(temperature);
+    if (is_lithium(chemistry)) return resistance_curves::lithium_temperature(now);
+    return resistance_curves::lead_temperature(now) / resistance_curves::lead_temperature(25.0);
+}
+
+BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, StateOfCharge charge) {
+    namespace t = tables::internal_resistance;
+    if (is_lithium(chemistry)) {
+        auto const &row = t::lithium_charge[0];
+        auto const at = [&](double s) { return row.ohms_empty * std::exp(-row.exponent * s) + row.ohms_full; };
+        return at(std::fmin(1.0, std::fmax(0.0, charge.value()))) / at(1.0);
+    }
+    std::array<double, t::lead_charge.size()> x{};
+    std::array<double, t::lead_charge.size()> y{};
+    for (std::size_t i = 0; i < x.size(); ++i) {
+        x[i] = t::lead_charge[i].charge;
+        y[i] = t::lead_charge[i].ratio;
+    }
+    return numeric::linear(x, y, charge.value());
+}
+
+BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, StateOfCharge charge, Temperature ambient) {
+    namespace t = tables::internal_resistance;
+    if (battery.resistance) return *battery.resistance;
+    if (!battery.chemistry)
+        throw std::invalid_argument("battery `" + battery.id + "` needs `resistance`, or `chemistry`");
+    auto const chemistry = *battery.chemistry;
+    auto const temperature = battery.temperature.value_or(ambient);
+    auto const moved = resistance_ratio(chemistry, temperature) * resistance_ratio(chemistry, charge);
+    if (battery.cranking) {
+        auto const cold = celsius(resistance_curves::cranking_celsius);
+        auto const emf =
+            open_circuit_cell_voltage(chemistry, StateOfCharge::of(1.0), cold).value() * cell_count(battery);
+        auto const held = resistance_curves::cranking_volts_per_12_volts * twelve_volt_classes(battery);
+        return (emf - held) / battery.cranking->value() / resistance_ratio(chemistry, cold) * moved * si::ohm;
+    }
+    if (!battery.capacity)
+        throw std::invalid_argument("battery `" + battery.id + "` needs `resistance`, `cranking` or `capacity`");
+    auto const hundred_ampere_hours = 360000.0; // [C]
+    auto const cell = t::per_cell[static_cast<std::size_t>(chemistry)].ohms;
+    return cell * cell_count(battery) * hundred_ampere_hours / battery.capacity->value() * moved * si::ohm;
+}
+
+BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, Temperature ambient) {
+    return internal_resistance(battery, battery.charge.value_or(StateOfCharge::of(1.0)), ambient);
+}
+
+BANKWRIGHT_INLINE Source internal_resistance_source(Battery const &battery) {
+    if (battery.resistance) return {"the battery's own description", "`resistance`", "as given", "stated"};
+    if (battery.cranking)
+        return {"SAE J537", "cold cranking: 7.2 V per 12 V held for 30 s at -18 degC", "as restated by service texts",
+                "definition read twice; the resistance is derived, and an upper bound"};
+    return tables::internal_resistance::per_cell_source;
+}
+
+} // namespace bankwright

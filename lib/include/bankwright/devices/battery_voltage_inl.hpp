@@ -1,0 +1,119 @@
+// Bodies of battery_voltage.hpp: each chemistry's curve from its table.
+#pragma once
+
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/numeric/interpolate.hpp"
+#include "bankwright/tables/open_circuit_voltage.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <span>
+#include <stdexcept>
+
+namespace bankwright {
+
+namespace open_circuit_curves {
+
+inline constexpr std::array<double, 5> charges{0.0, 0.25, 0.5, 0.75, 1.0};
+
+// The five voltages of six lead-acid cells at a temperature, each interpolated down its column.
+template <class Rows>
+std::array<double, 5> lead_at(Rows const &rows, Temperature temperature) {
+    auto const fahrenheit_now = in_celsius(temperature) * 1.8 + 32.0;
+    std::array<double, std::tuple_size_v<Rows>> degrees{};
+    std::array<std::array<double, std::tuple_size_v<Rows>>, 5> columns{};
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        degrees[i] = rows[i].fahrenheit;
+        columns[0][i] = rows[i].v0;
+        columns[1][i] = rows[i].v25;
+        columns[2][i] = rows[i].v50;
+        columns[3][i] = rows[i].v75;
+        columns[4][i] = rows[i].v100;
+    }
+    std::array<double, 5> volts{};
+    for (std::size_t k = 0; k < 5; ++k)
+        volts[k] = numeric::linear(degrees, columns[k], fahrenheit_now);
+    return volts;
+}
+
+// Middle of the printed ranges at 25 degC, moved as the full flooded battery moves.
+inline std::array<double, 5> agm_at(Temperature temperature) {
+    namespace t = tables::open_circuit_voltage;
+    auto const shift = lead_at(t::flooded, temperature)[4] - lead_at(t::flooded, celsius(25.0))[4];
+    std::array<double, 5> volts{};
+    for (std::size_t k = 0; k < 5; ++k)
+        volts[k] = 0.5 * (t::agm[k].volts_low + t::agm[k].volts_high) + shift;
+    return volts;
+}
+
+inline double lead_cell(std::array<double, 5> const &six_cells, double charge) {
+    return numeric::monotone_cubic(charges, six_cells, charge) / 6.0;
+}
+
+template <class Rows>
+double lithium_cell(Rows const &rows, std::size_t used, double charge) {
+    std::array<double, std::tuple_size_v<Rows>> x{};
+    std::array<double, std::tuple_size_v<Rows>> y{};
+    for (std::size_t i = 0; i < used; ++i) {
+        x[i] = rows[i].charge;
+        y[i] = rows[i].volts;
+    }
+    x[used - 1] = 1.0;
+    return numeric::linear(std::span<double const>(x).first(used), std::span<double const>(y).first(used), charge);
+}
+
+} // namespace open_circuit_curves
+
+BANKWRIGHT_INLINE Voltage open_circuit_cell_voltage(Chemistry chemistry, StateOfCharge charge,
+                                                    Temperature temperature) {
+    namespace t = tables::open_circuit_voltage;
+    namespace curves = open_circuit_curves;
+    auto const s = charge.value();
+    switch (chemistry) {
+    case Chemistry::flooded:
+        return curves::lead_cell(curves::lead_at(t::flooded, temperature), s) * si::volt;
+    case Chemistry::gel:
+        return curves::lead_cell(curves::lead_at(t::gel, temperature), s) * si::volt;
+    case Chemistry::agm:
+        return curves::lead_cell(curves::agm_at(temperature), s) * si::volt;
+    case Chemistry::lifepo4:
+        return curves::lithium_cell(t::lifepo4, t::lifepo4.size() - 1, s) * si::volt;
+    case Chemistry::nmc:
+        break;
+    }
+    return curves::lithium_cell(t::nmc, t::nmc.size(), s) * si::volt;
+}
+
+BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const &battery, StateOfCharge charge, Temperature ambient) {
+    if (!battery.chemistry)
+        throw std::invalid_argument("battery `" + battery.id + "` needs `chemistry`, or `emf` and `resistance`");
+    auto const living = std::max(0, cell_count(battery) - battery.dead_cells.value_or(0));
+    return open_circuit_cell_voltage(*battery.chemistry, charge, battery.temperature.value_or(ambient)) *
+           static_cast<double>(living);
+}
+
+BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const &battery, Temperature ambient) {
+    if (battery.emf) return *battery.emf;
+    return open_circuit_voltage(battery, battery.charge.value_or(StateOfCharge::of(1.0)), ambient);
+}
+
+BANKWRIGHT_INLINE Voltage meter_error(MeterAccuracy const &meter, Voltage reading) {
+    return std::abs(reading.value()) * meter.of_reading * si::volt + static_cast<double>(meter.counts) * meter.digit;
+}
+
+BANKWRIGHT_INLINE ChargeEstimate charge_from_voltage(Battery const &battery, Voltage rested, Temperature ambient,
+                                                     MeterAccuracy const &meter) {
+    auto const at = [&](Voltage reading) {
+        auto const volts = [&](double charge) {
+            return open_circuit_voltage(battery, StateOfCharge::of(charge), ambient).value();
+        };
+        return StateOfCharge::of(numeric::inverse(volts, reading.value(), 0.0, 1.0));
+    };
+    auto const error = meter_error(meter, rested);
+    return {at(rested - error), at(rested), at(rested + error)};
+}
+
+} // namespace bankwright

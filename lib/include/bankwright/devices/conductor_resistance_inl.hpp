@@ -1,0 +1,36 @@
+// Bodies of conductor_resistance.hpp.
+#pragma once
+
+#include "bankwright/devices/conductor_resistance.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/tables/wire_resistance.hpp"
+
+#include <cmath>
+#include <stdexcept>
+
+namespace bankwright {
+
+BANKWRIGHT_INLINE ResistancePerLength copper_resistance(Area area, Temperature temperature) {
+    auto const warm = 1.0 + copper_temperature_coefficient * (in_celsius(temperature) - 20.0);
+    return ResistancePerLength::from_value(copper_resistivity * warm / area.value());
+}
+
+BANKWRIGHT_INLINE double tinned_ratio(Area area) {
+    auto const mm2 = area.value() * 1e6;
+    auto const *nearest = &tables::wire_resistance::class_5.front();
+    for (auto const &row : tables::wire_resistance::class_5)
+        if (std::abs(std::log(row.square_millimeters / mm2)) < std::abs(std::log(nearest->square_millimeters / mm2)))
+            nearest = &row;
+    return nearest->tinned / nearest->plain;
+}
+
+BANKWRIGHT_INLINE Resistance resistance(Conductor const &conductor, Temperature ambient, Resistance joint) {
+    if (conductor.resistance) return *conductor.resistance;
+    if (!conductor.size || !conductor.length)
+        throw std::invalid_argument("conductor `" + conductor.id + "` needs `resistance`, or `size` and `length`");
+    auto const area = conductor.size->area();
+    auto const wire = copper_resistance(area, conductor.temperature.value_or(ambient)) * *conductor.length;
+    return wire * (conductor.tinned.value_or(false) ? tinned_ratio(area) : 1.0) + 2.0 * conductor.joint.value_or(joint);
+}
+
+} // namespace bankwright

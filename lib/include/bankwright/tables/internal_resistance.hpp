@@ -1,0 +1,100 @@
+// How does a battery's internal resistance follow from its chemistry, size, temperature and charge?
+// Generated from data/tables/internal_resistance.toml by tests/structure/make_tables.py; do not edit.
+#pragma once
+
+#include "bankwright/tables/source.hpp"
+
+#include <array>
+#include <string_view>
+
+// clang-format off
+namespace bankwright::tables::internal_resistance {
+
+inline constexpr Source source_usual{
+    "common practice, no single source",
+    "new batteries; 12 V lead-acid of the 100 Ah class 2 to 6 mohm, 100 Ah prismatic iron-phosphate cells 0.2 to 0.7 mohm",
+    "none",
+    "common practice",
+};
+
+inline constexpr Source source_army_cranking{
+    "US Army TM 5-1185",
+    "cranking power of a fully charged battery: 80 degF 100 %, 30 degF 65 %, 0 degF 40 %",
+    "stored copy, undated",
+    "read; that resistance goes as the inverse of cranking power is derived",
+};
+
+inline constexpr Source source_chen_rincon_mora{
+    "Chen, Rincon-Mora: Accurate Electrical Battery Model, IEEE Trans. Energy Convers. 2006",
+    "R = 0.1562 exp(-24.37 charge) + 0.07446 ohm, 850 mAh cell",
+    "2006",
+    "from memory",
+};
+
+// Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries. Resistance goes as 1 / capacity.
+struct PerCellRow {
+    std::string_view chemistry;
+    double ohms; // [ohm at 100 Ah]
+    std::string_view mark;
+};
+inline constexpr std::array<PerCellRow, 5> per_cell{{
+    {"flooded", 0.00075, "common practice: 4.5 mohm for six cells"},
+    {"agm", 0.0006, "common practice: 3.6 mohm for six cells"},
+    {"gel", 0.0008, "common practice: 4.8 mohm for six cells"},
+    {"lifepo4", 0.0005, "common practice: middle of 0.2 to 0.7 mohm"},
+    {"nmc", 0.001, "read, low confidence: 2 Ah cells 50 to 100 mohm, that is 1 to 2 mohm at 100 Ah"},
+}};
+inline constexpr Source per_cell_source = source_usual;
+
+// Cranking power of a lead-acid battery against temperature.
+struct LeadPowerRow {
+    int fahrenheit; // [degF]
+    double power; // [1]
+};
+inline constexpr std::array<LeadPowerRow, 3> lead_power{{
+    {0, 0.4},
+    {30, 0.65},
+    {80, 1.0},
+}};
+inline constexpr Source lead_power_source = source_army_cranking;
+
+// Resistance of a lead-acid battery over its resistance when full. That it rises is read, by how much is not.
+struct LeadChargeRow {
+    double charge; // [1]
+    double ratio; // [1]
+};
+inline constexpr std::array<LeadChargeRow, 5> lead_charge{{
+    {0.0, 2.5},
+    {0.25, 1.6},
+    {0.5, 1.25},
+    {0.75, 1.1},
+    {1.0, 1.0},
+}};
+inline constexpr Source lead_charge_source = source_usual;
+
+// Resistance of a lithium cell over its resistance at 25 degC.
+struct LithiumColdRow {
+    int celsius; // [degC]
+    double ratio; // [1]
+};
+inline constexpr std::array<LithiumColdRow, 4> lithium_cold{{
+    {-20, 4.0},
+    {0, 2.0},
+    {25, 1.0},
+    {45, 0.8},
+}};
+inline constexpr Source lithium_cold_source = source_usual;
+
+// The three numbers of the formula.
+struct LithiumChargeRow {
+    double ohms_empty; // [ohm]
+    double exponent; // [1]
+    double ohms_full; // [ohm]
+};
+inline constexpr std::array<LithiumChargeRow, 1> lithium_charge{{
+    {0.1562, 24.37, 0.07446},
+}};
+inline constexpr Source lithium_charge_source = source_chen_rincon_mora;
+
+} // namespace bankwright::tables::internal_resistance
+// clang-format on
