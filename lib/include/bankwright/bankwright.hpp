@@ -43,3 +43,10 @@
 #include "bankwright/bank/part_kind.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/bank/terminals.hpp"
+
+#include "bankwright/network/build.hpp"
+#include "bankwright/network/moment.hpp"
+#include "bankwright/network/network.hpp"
+#include "bankwright/network/readings.hpp"
+#include "bankwright/network/reference.hpp"
+#include "bankwright/network/to_branches.hpp"

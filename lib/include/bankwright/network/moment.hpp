@@ -1,0 +1,26 @@
+// At which moment is the bank looked at: what the loads do, what is closed, whether the chargers give.
+#pragma once
+
+#include "bankwright/units/fractions.hpp"
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+
+namespace bankwright {
+
+enum class LoadsAre {
+    as_drawn,         // each motor and load as the bank describes it
+    at_rest,          // every motor and load open
+    constant_current, // every motor draws Moment::current and loads are open; where there is no motor, every load draws
+                      // it
+};
+
+struct Moment {
+    LoadsAre loads = LoadsAre::as_drawn;
+    Current current{};                // with constant_current: what one motor (or load) draws
+    std::optional<Throttle> throttle; // of every motor, instead of its own
+    bool everything_closed = false; // switches, breakers and fuses closed, connectors mated, whatever their state says
+    bool chargers = true;           // false: a connected charger gives nothing
+};
+
+} // namespace bankwright

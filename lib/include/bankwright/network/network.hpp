@@ -1,0 +1,56 @@
+// The bank as the solver sees it, and which number is whose: terminal <-> node, part <-> branches, joins and loads.
+#pragma once
+
+#include "bankwright/bank/part_kind.hpp"
+#include "bankwright/solver/circuit.hpp"
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace bankwright {
+
+// One path through a part, from node to node: an element of the circuit, or a gap.
+struct Element {
+    enum class Is { gap, branch, join, load };
+    Is is = Is::gap;
+    int index = -1; // into Circuit::branches, joins or loads; -1 for a gap
+    int from = 0;   // its current is positive from here
+    int to = 0;     // to here
+};
+
+// What a part became:
+//   battery (minus to plus), conductor, breaker, fuse, switch, motor, load: one element
+//   busbar: one gap whose two nodes are the busbar
+//   connector: positive pole, negative pole
+//   charger: one element an output, then the joins of its negatives if it is not isolated
+struct NetworkPart {
+    std::string id;
+    PartKind kind = PartKind::battery;
+    std::vector<Element> elements;
+};
+
+struct Network {
+    solver::Circuit circuit;                    // node i is terminal i; `reference` is the bank's own negative end
+    std::vector<std::string> terminals;         // in the author's order
+    std::unordered_map<std::string, int> nodes; // by terminal name
+    std::vector<NetworkPart> parts;             // in the author's order
+};
+
+// The node of a terminal. Throws std::out_of_range, naming it, if the bank has no such terminal.
+inline int node_of(Network const &network, std::string const &terminal) {
+    auto const it = network.nodes.find(terminal);
+    if (it == network.nodes.end()) throw std::out_of_range("the bank has no terminal `" + terminal + "`");
+    return it->second;
+}
+
+// What a part became. Throws std::out_of_range, naming it, if the bank has no such part.
+inline NetworkPart const &part_of(Network const &network, std::string_view id) {
+    for (auto const &part : network.parts)
+        if (part.id == id) return part;
+    throw std::out_of_range("the bank has no part `" + std::string(id) + "`");
+}
+
+} // namespace bankwright

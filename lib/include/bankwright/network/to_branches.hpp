@@ -1,0 +1,46 @@
+// What does each kind of part become in the circuit? One overload a kind; nothing else knows.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/moment.hpp"
+#include "bankwright/network/network.hpp"
+
+#include <vector>
+
+namespace bankwright {
+
+// What a part takes from the bank around it.
+struct Surroundings {
+    Moment moment;
+    Temperature ambient;
+    Resistance joint;
+    bool has_motor = false; // decides who draws Moment::current
+};
+
+// Each adds the part to network.circuit and returns its elements, as listed at NetworkPart. The network already knows
+// all terminals. They throw std::invalid_argument, naming part and key, where the part lacks what its model needs, and
+// where a run names a terminal that the bank does not have: the reader of bank files lets neither through.
+//
+// battery: its open-circuit voltage behind its internal resistance
+std::vector<Element> to_branches(Battery const &, Surroundings const &, Network &);
+// conductor: its resistance; ideal if that is 0; nothing if both ends are on one terminal
+std::vector<Element> to_branches(Run const &, Surroundings const &, Network &);
+// breaker, fuse, switch: its resistance when closed, ideal if that is 0; a gap when open
+std::vector<Element> to_branches(ProtectiveDevice const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Switch const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Busbar const &, Surroundings const &, Network &);
+// connector: `contact` in each pole when mated
+std::vector<Element> to_branches(Connector const &, Surroundings const &, Network &);
+// motor: back-EMF proportional to speed and propeller torque to its square, so E = V - I R and c = I / E^2 from the
+// nameplate; `control = "direct"` knows only off and full
+std::vector<Element> to_branches(Motor const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Load const &, Surroundings const &, Network &);
+// charger: if connected, each output holds `voltage` and gives at most `current`
+std::vector<Element> to_branches(Charger const &, Surroundings const &, Network &);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/network/to_branches_inl.hpp"
+#endif

@@ -1,0 +1,5 @@
+// The compiled twin of network/.
+#include "bankwright/network/build_inl.hpp"
+#include "bankwright/network/readings_inl.hpp"
+#include "bankwright/network/reference_inl.hpp"
+#include "bankwright/network/to_branches_inl.hpp"
