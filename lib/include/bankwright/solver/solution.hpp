@@ -15,10 +15,14 @@ enum class Status {
 
 constexpr std::string_view name(Status status) {
     switch (status) {
-    case Status::solved: return "solved";
-    case Status::no_operating_point: return "no-operating-point";
-    case Status::not_converged: return "not-converged";
-    case Status::bad_circuit: return "bad-circuit";
+    case Status::solved:
+        return "solved";
+    case Status::no_operating_point:
+        return "no-operating-point";
+    case Status::not_converged:
+        return "not-converged";
+    case Status::bad_circuit:
+        return "bad-circuit";
     }
     return "bad-circuit";
 }

@@ -1,0 +1,39 @@
+// Conductances and source currents in, voltages out, whatever the size: picks the method.
+#pragma once
+
+#include <variant>
+#include <vector>
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/solver/sparse_network.hpp"
+#include "bankwright/solver/star_mesh.hpp"
+#include "bankwright/solver/topology.hpp"
+
+namespace bankwright::solver {
+
+class LinearNetwork {
+public:
+    // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse method
+    // serves.
+    LinearNetwork(Topology const &topology, std::vector<double> siemens, int star_mesh_limit);
+
+    // [V] by merged node for source currents [A] along the lines, roots at 0 V.
+    std::vector<double> volts(std::vector<double> const &line_amps) const;
+
+    // 1-norm condition number of the reduced conductance matrix, 1 if it is empty. Exact but for rounding: the inverse
+    // has no negative entry, so its norm is its largest row sum, which is one solve with 1 A into every node.
+    double condition() const;
+
+private:
+    std::vector<Line> lines_;
+    std::vector<double> siemens_;
+    std::vector<int> roots_;
+    int nodes_;
+    std::variant<StarMesh, SparseNetwork> method_;
+};
+
+} // namespace bankwright::solver
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/solver/linear_network_inl.hpp"
+#endif

@@ -1,0 +1,42 @@
+// Bodies of linear_network.hpp.
+#pragma once
+
+#include <algorithm>
+#include <utility>
+
+#include "bankwright/solver/linear_network.hpp"
+
+namespace bankwright::solver {
+
+BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const &topology, std::vector<double> siemens,
+                                               int star_mesh_limit)
+    : lines_(topology.lines), siemens_(std::move(siemens)), roots_(topology.root), nodes_(topology.merged_nodes),
+      method_(nodes_ <= star_mesh_limit
+                  ? std::variant<StarMesh, SparseNetwork>(StarMesh(plan_elimination(nodes_, lines_, roots_), siemens_))
+                  : std::variant<StarMesh, SparseNetwork>(SparseNetwork(nodes_, lines_, siemens_, roots_))) {}
+
+BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts(std::vector<double> const &line_amps) const {
+    return std::visit([&](auto const &method) { return method.volts(line_amps); }, method_);
+}
+
+BANKWRIGHT_INLINE double LinearNetwork::condition() const {
+    auto const count = static_cast<std::size_t>(nodes_);
+    if (roots_.size() == count) return 1.0;
+    std::vector<char> is_root(count, 0);
+    for (int root : roots_)
+        is_root[static_cast<std::size_t>(root)] = 1;
+    std::vector<double> column(count, 0.0); // sums of absolute values
+    for (std::size_t line = 0; line < lines_.size(); ++line) {
+        auto const a = static_cast<std::size_t>(lines_[line].from);
+        auto const b = static_cast<std::size_t>(lines_[line].to);
+        column[a] += is_root[b] ? siemens_[line] : 2.0 * siemens_[line];
+        column[b] += is_root[a] ? siemens_[line] : 2.0 * siemens_[line];
+    }
+    for (std::size_t n = 0; n < count; ++n)
+        if (is_root[n]) column[n] = 0.0;
+    auto const rows = std::visit(
+        [&](auto const &method) { return method.volts_of_injections(std::vector<double>(count, 1.0)); }, method_);
+    return *std::max_element(column.begin(), column.end()) * *std::max_element(rows.begin(), rows.end());
+}
+
+} // namespace bankwright::solver

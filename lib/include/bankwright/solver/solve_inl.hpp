@@ -1,0 +1,58 @@
+// Bodies of solve.hpp.
+#pragma once
+
+#include <cmath>
+#include <utility>
+
+#include "bankwright/solver/balance.hpp"
+#include "bankwright/solver/branch_currents.hpp"
+#include "bankwright/solver/join_currents.hpp"
+#include "bankwright/solver/linear_network.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "bankwright/solver/validate.hpp"
+
+namespace bankwright::solver {
+
+BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, Topology const &topology, SolveOptions const &options) {
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    Solution solution;
+    if (!is_valid(circuit)) return solution;
+    solution.island = topology.island;
+
+    std::vector<double> siemens(topology.lines.size(), 0.0), line_amps(topology.lines.size(), 0.0);
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+        int const line = topology.branch_line[b];
+        if (line < 0) continue;
+        siemens[at(line)] = 1.0 / circuit.branches[b].resistance;
+        line_amps[at(line)] = circuit.branches[b].emf / circuit.branches[b].resistance;
+    }
+    LinearNetwork const network(topology, siemens, options.star_mesh_limit);
+
+    solution.load_amps.assign(circuit.loads.size(), 0.0);
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
+        if (topology.load_feed[l] != Feed::port) continue;
+        if (auto const *constant = std::get_if<ConstantCurrent>(&circuit.loads[l].law))
+            solution.load_amps[l] = constant->amperes;
+        line_amps[at(topology.load_line[l])] = solution.load_amps[l];
+    }
+
+    std::vector<double> const merged_volts = network.volts(line_amps);
+    for (int m : topology.merged)
+        solution.volts.push_back(merged_volts[at(m)]);
+    solution.branch_amps = branch_currents(circuit, topology, network, merged_volts, solution.load_amps);
+    solution.join_amps = join_currents(circuit, leaving_currents(circuit, solution), options.star_mesh_limit);
+    solution.condition = network.condition();
+    solution.residual = current_residual(circuit, solution);
+    solution.power_imbalance = power_imbalance(circuit, solution);
+    solution.status = std::isfinite(solution.residual + solution.power_imbalance + solution.condition)
+                          ? Status::solved
+                          : Status::not_converged;
+    return solution;
+}
+
+BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, SolveOptions const &options) {
+    if (!is_valid(circuit)) return {};
+    return solve(circuit, topology(circuit), options);
+}
+
+} // namespace bankwright::solver

@@ -1,0 +1,10 @@
+// The solver's heavy bodies, built once for the compiled twin.
+#include "bankwright/solver/branch_currents_inl.hpp"
+#include "bankwright/solver/elimination_plan_inl.hpp"
+#include "bankwright/solver/forest_currents_inl.hpp"
+#include "bankwright/solver/join_currents_inl.hpp"
+#include "bankwright/solver/linear_network_inl.hpp"
+#include "bankwright/solver/solve_inl.hpp"
+#include "bankwright/solver/sparse_network_inl.hpp"
+#include "bankwright/solver/star_mesh_inl.hpp"
+#include "bankwright/solver/topology_inl.hpp"
