@@ -1,0 +1,101 @@
+// Writes well-formed, indented XML (JUnit, SVG, the HTML report) and escapes everything that it is given.
+#pragma once
+
+#include "bankwright/text/escape.hpp"
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace bankwright {
+
+class XmlWriter {
+public:
+    XmlWriter& declaration() {
+        text_ += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
+        return *this;
+    }
+
+    XmlWriter& open(std::string name) {
+        finish_tag();
+        if (!after_text_) indent();
+        text_ += '<' + name;
+        open_.push_back(std::move(name));
+        in_tag_ = true;
+        after_text_ = false;
+        return *this;
+    }
+
+    // Only directly after open(); anywhere else it throws std::logic_error.
+    XmlWriter& attribute(std::string_view name, std::string_view value) {
+        if (!in_tag_) throw std::logic_error("an attribute needs an open tag");
+        text_ += ' ';
+        text_ += name;
+        text_ += "=\"";
+        for (char const c : xml_escape(value)) { // a parser would turn bare line ends and tabs into blanks
+            if (c == '\n')
+                text_ += "&#10;";
+            else if (c == '\t')
+                text_ += "&#9;";
+            else
+                text_ += c;
+        }
+        text_ += '"';
+        return *this;
+    }
+
+    XmlWriter& text(std::string_view content) {
+        finish_tag();
+        text_ += xml_escape(content);
+        after_text_ = true;
+        return *this;
+    }
+
+    XmlWriter& close() {
+        if (open_.empty()) throw std::logic_error("nothing is open");
+        std::string const name = std::move(open_.back());
+        open_.pop_back();
+        if (in_tag_) {
+            text_ += "/>";
+            in_tag_ = false;
+        } else {
+            if (!after_text_) indent();
+            text_ += "</" + name + '>';
+        }
+        after_text_ = false;
+        if (open_.empty()) text_ += '\n';
+        return *this;
+    }
+
+    // <name>content</name>
+    XmlWriter& element(std::string name, std::string_view content) {
+        return open(std::move(name)).text(content).close();
+    }
+
+    // Closes what is still open.
+    std::string str() && {
+        while (!open_.empty())
+            close();
+        return std::move(text_);
+    }
+
+private:
+    void finish_tag() {
+        if (in_tag_) text_ += '>';
+        in_tag_ = false;
+    }
+    void indent() {
+        if (text_.empty() || (open_.empty() && text_.back() == '\n')) return;
+        text_ += '\n';
+        text_.append(2 * open_.size(), ' ');
+    }
+
+    std::string text_;
+    std::vector<std::string> open_;
+    bool in_tag_ = false;
+    bool after_text_ = false;
+};
+
+} // namespace bankwright

@@ -1,0 +1,74 @@
+#pragma once
+
+#include "bankwright/text/decimal.hpp"
+#include "bankwright/units/parse.hpp"
+#include "bankwright/units/parse_faults.hpp"
+#include "bankwright/units/unit_spelling.hpp"
+
+#include <limits>
+
+namespace bankwright {
+
+namespace parsing {
+
+// Where the next term of a sum begins: at a digit after a blank.
+inline std::size_t end_of_term(std::string_view rest) {
+    for (std::size_t i = 1; i < rest.size(); ++i) {
+        bool const digit = rest[i] >= '0' && rest[i] <= '9';
+        if (digit && trimmed(rest.substr(0, i)).size() < i) return i;
+    }
+    return rest.size();
+}
+
+inline double size_of(FoundUnit found) {
+    return nearest_double(Decimal{false, "1", found.prefix + found.unit->power}, found.unit->factor).value_or(0.0);
+}
+
+BANKWRIGHT_INLINE Parsed<double> number_in(UnitTable const& table, std::string_view text) {
+    text = trimmed(text);
+    double sum = 0.0;
+    double size_before = std::numeric_limits<double>::infinity();
+    for (auto rest = text; rest.data() == text.data() || !rest.empty();) {
+        bool const first = rest.data() == text.data();
+        auto const number = read_decimal(rest);
+        if (!number) return bad_number(table, text);
+        rest = without_blanks_before(rest);
+        auto const end = table.sums ? end_of_term(rest) : rest.size();
+        auto const unit = find_unit(table, trimmed(rest.substr(0, end)));
+        if (!unit) return bad_unit(table, text, rest);
+        rest.remove_prefix(end);
+        if (number->negative && !(first && rest.empty()))
+            return fault(table, false, quoted(text) + " is a sum with a minus sign in it");
+        double const size = size_of(*unit);
+        if (size >= size_before) return fault(table, false, quoted(text) + " is a sum whose units do not get smaller");
+        size_before = size;
+        auto const term = nearest_double(*number, unit->unit->factor, unit->unit->power + unit->prefix);
+        if (!term) return fault(table, false, quoted(text) + " is too large a number");
+        sum = first ? *term : sum + *term;
+    }
+    return {sum, {}, false};
+}
+
+BANKWRIGHT_INLINE Parsed<Temperature> temperature(std::string_view text) {
+    text = trimmed(text);
+    auto const failed = [](Parsed<double> const& why) {
+        return Parsed<Temperature>{std::nullopt, why.problem, why.unit_is_wrong};
+    };
+    auto rest = text;
+    auto const number = read_decimal(rest);
+    if (!number) return failed(bad_number(temperature_units, text));
+    rest = without_blanks_before(rest);
+    auto const unit = find_unit(temperature_units, rest);
+    if (!unit) return failed(bad_unit(temperature_units, text, rest));
+    auto const degrees = nearest_double(*number);
+    if (!degrees) return failed(fault(temperature_units, false, quoted(text) + " is too large a number"));
+    auto const name = unit->unit->name;
+    bool const is_celsius = name == "degC" || name == "\u00B0C" || name == "\u2103";
+    auto const value = name == "K" ? kelvin_point(*degrees) : is_celsius ? celsius(*degrees) : fahrenheit(*degrees);
+    if (value.value() < 0.0) return failed(fault(temperature_units, false, quoted(text) + " is below absolute zero"));
+    return {value, {}, false};
+}
+
+} // namespace parsing
+
+} // namespace bankwright

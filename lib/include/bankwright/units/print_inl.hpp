@@ -1,0 +1,178 @@
+#pragma once
+
+#include "bankwright/text/decimal.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstring>
+#include <initializer_list>
+
+namespace bankwright::printing {
+
+// "12.71" from 12.7096: rounded to so many significant digits, no exponent between 1e-4 and 1e6, no -0.
+inline std::string rounded(double number, int digits = 4) {
+    if (!std::isfinite(number)) return fmt::format("{}", number);
+    if (number == 0.0) return "0";
+    auto const text = fmt::format("{:.{}e}", number, digits - 1);
+    std::string_view rest = text;
+    auto const decimal = read_decimal(rest);
+    double const nearest = nearest_double(*decimal).value_or(number);
+    double const size = std::abs(nearest);
+    if (size < 1e-4 || size >= 1e6) return fmt::format("{:.{}g}", nearest, digits);
+    return fmt::format("{:.{}f}", nearest, decimal->exponent < 0 ? -decimal->exponent : 0);
+}
+
+struct Step {
+    double from; // smallest value that is shown in this unit
+    double size; // SI in one unit
+    std::string_view unit;
+};
+
+// Steps from the largest down. What rounds up to the next step is shown there.
+inline std::string stepped(double si, std::initializer_list<Step> steps) {
+    double const size = std::abs(si);
+    for (auto const& step : steps) {
+        bool const last = &step == steps.end() - 1;
+        if (size == 0.0 ? step.size == 1.0 || last : size >= step.from * 0.99995 || last)
+            return fmt::format("{} {}", rounded(si / step.size), step.unit);
+    }
+    return {};
+}
+
+inline std::string engineering(double si, std::string_view unit) {
+    double const size = std::abs(si);
+    struct Scale {
+        double from;
+        double by;
+        std::string_view prefix;
+    };
+    for (auto const& [from, by, prefix] : {Scale{1e6, 1e-6, "M"}, Scale{1e3, 1e-3, "k"}, Scale{1.0, 1.0, ""},
+                                           Scale{1e-3, 1e3, "m"}, Scale{1e-6, 1e6, "u"}})
+        if (size >= from * 0.99995 && size < 1e9) return fmt::format("{} {}{}", rounded(si * by), prefix, unit);
+    return fmt::format("{} {}", rounded(si), unit);
+}
+
+inline std::string duration(double seconds) {
+    double const size = std::abs(seconds);
+    if (!(size < 1e9) || size < 59.995) return fmt::format("{} s", rounded(seconds));
+    std::string const sign = seconds < 0 ? "-" : "";
+    auto const pair = [&](double lower, long long per_upper, std::string_view upper_unit, std::string_view lower_unit) {
+        auto const count = std::llround(size / lower);
+        auto const text = fmt::format("{}{} {}", sign, count / per_upper, upper_unit);
+        return count % per_upper == 0 ? text : fmt::format("{} {} {}", text, count % per_upper, lower_unit);
+    };
+    if (size < 3599.5) return pair(1.0, 60, "min", "s");
+    if (size < 100 * 3600.0 - 30.0) return pair(60.0, 60, "h", "min");
+    return pair(3600.0, 24, "d", "h");
+}
+
+BANKWRIGHT_INLINE std::string people(UnitTable const& table, double si) {
+    auto const is = [&](UnitTable const& other) { return &table == &other; };
+    if (is(voltage_units)) return engineering(si, "V");
+    if (is(current_units)) return engineering(si, "A");
+    if (is(resistance_units)) return engineering(si, "ohm");
+    if (is(power_units)) return engineering(si, "W");
+    if (is(resistance_per_length_units)) return stepped(si, {{1.0, 1.0, "ohm/m"}, {0.0, 1e-3, "mohm/m"}});
+    if (is(energy_units)) return stepped(si, {{3.6e6, 3.6e6, "kWh"}, {360.0, 3600.0, "Wh"}, {0.0, 1.0, "J"}});
+    if (is(charge_units)) return stepped(si, {{0.0, 3600.0, "Ah"}});
+    if (is(length_units)) return stepped(si, {{0.1, 1.0, "m"}, {0.0, 1e-3, "mm"}});
+    if (is(area_units)) return stepped(si, {{0.1, 1.0, "m2"}, {0.0, 1e-6, "mm2"}});
+    if (is(duration_units)) return duration(si);
+    if (is(mass_units)) return stepped(si, {{1.0, 1.0, "kg"}, {0.0, 1e-3, "g"}});
+    if (is(force_units)) return stepped(si, {{0.0, 1.0, "N"}});
+    if (is(torque_units)) return stepped(si, {{0.0, 1.0, "N m"}});
+    if (is(angular_speed_units)) return stepped(si, {{0.0, 0.10471975511965977, "rpm"}});
+    if (is(let_through_units)) return stepped(si, {{0.0, 1.0, "A2 s"}});
+    if (is(temperature_difference_units)) return stepped(si, {{0.0, 1.0, "K"}});
+    if (is(fraction_units)) return stepped(si, {{0.0, 0.01, "%"}});
+    return fmt::format("{} SI", rounded(si));
+}
+
+BANKWRIGHT_INLINE std::string people(Temperature value) {
+    double const tenths = std::round(in_celsius(value) * 10.0) / 10.0; // no thermometer on a boat reads finer
+    return fmt::format("{} degC", tenths == 0.0 ? 0.0 : tenths);
+}
+
+BANKWRIGHT_INLINE std::string people(WireSize value) {
+    if (!value.gauge()) return people(area_units, value.area().value());
+    int const number = value.gauge()->number;
+    return number > 0 ? fmt::format("{} AWG", number) : fmt::format("{}/0 AWG", 1 - number);
+}
+
+// Plain decimals where they are short, else with an exponent.
+inline std::string plain(Decimal const& number) {
+    std::string text = number.negative ? "-" : "";
+    int const digits = static_cast<int>(number.digits.size());
+    int const point = digits + number.exponent; // digits before the point
+    if (digits == 0) return text + "0";
+    if (point > 9 || point < -5) return text + fmt::format("{}e{}", number.digits, number.exponent);
+    if (number.exponent >= 0) return text + number.digits + std::string(static_cast<std::size_t>(number.exponent), '0');
+    if (point > 0) return text + std::string(number.digits).insert(static_cast<std::size_t>(point), 1, '.');
+    return text + "0." + std::string(static_cast<std::size_t>(-point), '0') + number.digits;
+}
+
+inline Decimal decimal_of(std::string_view text) { return read_decimal(text).value_or(Decimal{}); }
+
+inline bool same_bits(double a, double b) { return std::memcmp(&a, &b, sizeof a) == 0; }
+
+// The shortest text over the table's units that reads back; the first of several. A unit that is a power of ten from SI
+// always has one, since the shortest decimal of the SI value just moves its point; others are tried with 15 to 17
+// digits.
+BANKWRIGHT_INLINE std::string exact(UnitTable const& table, double si) {
+    if (!std::isfinite(si)) return fmt::format("{} {}", si, table.units.front().name);
+    std::string best;
+    auto const offer = [&](Decimal const& number, std::string_view prefix, std::string_view unit) {
+        auto text = fmt::format("{} {}{}", plain(number), prefix, unit);
+        if (best.empty() || text.size() < best.size()) best = std::move(text);
+    };
+    for (auto const& unit : table.units) {
+        if (static_cast<unsigned char>(unit.name.back()) >= 0x80 || unit.name.find("\u00B2") != std::string_view::npos)
+            continue;
+        if (static_cast<unsigned char>(unit.name.front()) >= 0x80) continue;
+        if (unit.factor == 1) {
+            auto number = decimal_of(fmt::format("{}", si));
+            number.exponent -= unit.power;
+            offer(number, "", unit.name);
+            if (table.units.data() != unit_tables::resistance) continue;
+            number.exponent += 3;
+            offer(number, "m", unit.name);
+            continue;
+        }
+        double const size = nearest_double(Decimal{false, "1", unit.power}, unit.factor).value_or(1.0);
+        for (int digits = 15; digits <= 17; ++digits) {
+            auto const number = decimal_of(fmt::format("{:.{}g}", si / size, digits));
+            auto const back = nearest_double(number, unit.factor, unit.power);
+            if (back && same_bits(*back, si)) {
+                offer(number, "", unit.name);
+                break;
+            }
+        }
+    }
+    return best;
+}
+
+BANKWRIGHT_INLINE std::string exact(Temperature value) {
+    std::string best;
+    auto const offer = [&](double degrees, std::string_view unit) {
+        for (int digits = 15; digits <= 17; ++digits) {
+            auto text = fmt::format("{} {}", plain(decimal_of(fmt::format("{:.{}g}", degrees, digits))), unit);
+            auto const back = parse<Temperature>(text);
+            if (!back.value || !same_bits(back.value->value(), value.value())) continue;
+            if (best.empty() || text.size() < best.size()) best = std::move(text);
+            return;
+        }
+    };
+    if (!std::isfinite(value.value())) return fmt::format("{} K", value.value());
+    offer(in_celsius(value), "degC");
+    offer(in_celsius(value) * 1.8 + 32.0, "degF");
+    offer(value.value(), "K");
+    return best;
+}
+
+BANKWRIGHT_INLINE std::string exact(WireSize value) {
+    return value.gauge() ? people(value) : exact(area_units, value.area().value());
+}
+
+} // namespace bankwright::printing
