@@ -62,3 +62,5 @@
 #include "bankwright/network/readings.hpp"
 #include "bankwright/network/reference.hpp"
 #include "bankwright/network/to_branches.hpp"
+
+#include "bankwright/analyses/operating_point.hpp"

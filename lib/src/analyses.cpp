@@ -1,0 +1,2 @@
+// The compiled twin of analyses/.
+#include "bankwright/analyses/operating_point_inl.hpp"
