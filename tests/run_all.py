@@ -52,8 +52,7 @@ class Outcome:
             print("".join(f"    {line}\n" for line in self.output.rstrip().splitlines()[-150:]), end="")
         for failure in self.failures:
             print(f"    FAILED: {failure}")
-        sys.stdout.flush()
-
+    
 
 def run(command):
     """Exit status and everything printed; a hang is a status of its own."""
@@ -183,6 +182,7 @@ def perform(job):
 
 
 def main(wanted):
+    sys.stdout.reconfigure(line_buffering=True)  # also when it goes into a file
     RESULTS.mkdir(parents=True, exist_ok=True)
     outcomes = []
 

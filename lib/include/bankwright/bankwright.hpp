@@ -5,11 +5,27 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/version.hpp"
 
+#include "bankwright/text/big_natural.hpp"
+#include "bankwright/text/closest.hpp"
+#include "bankwright/text/decimal.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/text/parse_number.hpp"
+#include "bankwright/text/source_excerpt.hpp"
+#include "bankwright/text/utf8.hpp"
+#include "bankwright/text/xml_writer.hpp"
+
 #include "bankwright/numeric/interpolate.hpp"
 
 #include "bankwright/units/fractions.hpp"
+#include "bankwright/units/literals.hpp"
+#include "bankwright/units/parse.hpp"
+#include "bankwright/units/parse_faults.hpp"
+#include "bankwright/units/parsed.hpp"
+#include "bankwright/units/print.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/temperature.hpp"
+#include "bankwright/units/unit_spelling.hpp"
+#include "bankwright/units/unit_tables.hpp"
 #include "bankwright/units/wire_gauge.hpp"
 
 #include "bankwright/findings/finding.hpp"
