@@ -1,0 +1,143 @@
+// From toml++'s tree to ours: the only file that sees toml++.
+#pragma once
+
+#include "bankwright/config/document.hpp"
+#include "bankwright/config/toml.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <utility>
+
+namespace bankwright {
+namespace from_toml {
+
+inline Position position(toml::source_position const& place) {
+    return {static_cast<int>(place.line), static_cast<int>(place.column)};
+}
+inline Region region(toml::source_region const& place) { return {position(place.begin), position(place.end)}; }
+
+inline bool before(Position a, Position b) { return a.line != b.line ? a.line < b.line : a.column < b.column; }
+
+inline DocumentValue value(toml::node const& node);
+
+// toml++ sorts a table by key; the author's order is that of the positions.
+inline std::vector<DocumentEntry> entries(toml::table const& table) {
+    std::vector<DocumentEntry> all;
+    all.reserve(table.size());
+    for (auto const& [key, node] : table) {
+        DocumentEntry entry{std::string(key.str()), region(key.source()), value(node)};
+        if (before(entry.region.end, entry.value.region.begin)) {
+            entry.region.end = entry.value.region.end;
+        } else {
+            // The key of a header stands inside it; an implied table has no place but its key's.
+            if (!before(entry.region.begin, entry.value.region.begin) &&
+                !before(entry.value.region.end, entry.region.end))
+                entry.region = entry.value.region;
+            else
+                entry.value.region = entry.region;
+        }
+        all.push_back(std::move(entry));
+    }
+    std::stable_sort(all.begin(), all.end(), [](auto const& a, auto const& b) {
+        return before(a.region.begin, b.region.begin);
+    });
+    return all;
+}
+
+inline DocumentValue value(toml::node const& node) {
+    DocumentValue made;
+    made.region = region(node.source());
+    if (auto const* table = node.as_table()) {
+        made.entries = entries(*table);
+    } else if (auto const* array = node.as_array()) {
+        made.kind = DocumentValue::Kind::array;
+        for (auto const& item : *array) made.items.push_back(value(item));
+    } else if (auto const* text = node.as_string()) {
+        made.kind = DocumentValue::Kind::text;
+        made.text = text->get();
+    } else if (auto const* integer = node.as_integer()) {
+        made.kind = DocumentValue::Kind::integer;
+        made.integer = integer->get();
+    } else if (auto const* number = node.as_floating_point()) {
+        made.kind = DocumentValue::Kind::number;
+        made.number = number->get();
+    } else if (auto const* boolean = node.as_boolean()) {
+        made.kind = DocumentValue::Kind::boolean;
+        made.boolean = boolean->get();
+    } else if (auto const* date = node.as_date()) {
+        made.kind = DocumentValue::Kind::date;
+        made.date = {date->get().year, date->get().month, date->get().day};
+    } else {
+        made.kind = DocumentValue::Kind::time;
+    }
+    return made;
+}
+
+inline DocumentProblem problem(toml::parse_error const& error) {
+    std::string message(error.description());
+    if (std::string_view const opening = "Error while parsing "; message.rfind(opening, 0) == 0)
+        message = "in a " + message.substr(opening.size());
+    else if (!message.empty() && message.front() >= 'A' && message.front() <= 'Z')
+        message.front() = static_cast<char>(message.front() - 'A' + 'a');
+    while (!message.empty() && (message.back() == '.' || message.back() == '\n')) message.pop_back();
+    auto place = region(error.source());
+    if (place.begin == place.end) ++place.end.column;
+    return {std::move(message), place, {}};
+}
+
+// The name in toml++'s `cannot redefine existing string 'A'`; empty where it says something else.
+inline std::string_view redefined_key(std::string_view message) {
+    if (message.find("cannot redefine existing") == std::string_view::npos) return {};
+    auto const open = message.find('\'');
+    auto const close = message.find('\'', open + 1);
+    return close == std::string_view::npos ? std::string_view() : message.substr(open + 1, close - open - 1);
+}
+
+// The parser stops at a key that stands twice. Where that key begins its line, blanking the line lets it go on, so that the
+// rest of the file is read too. Returns the key's place, or none where the line begins with something else.
+inline std::optional<Region> blank_line(std::string& text, int line, std::string_view key) {
+    std::size_t begin = 0;
+    for (int at = 1; at < line; ++at) {
+        begin = text.find('\n', begin);
+        if (begin == std::string::npos) return std::nullopt;
+        ++begin;
+    }
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const first = text.find_first_not_of(" \t", begin);
+    if (key.empty() || first >= end || text.compare(first, key.size(), key) != 0) return std::nullopt;
+    auto const equals = text.find_first_not_of(" \t", first + key.size());
+    if (equals >= end || text[equals] != '=') return std::nullopt;
+    std::fill(text.begin() + static_cast<std::ptrdiff_t>(begin), text.begin() + static_cast<std::ptrdiff_t>(end), ' ');
+    int const column = static_cast<int>(first - begin) + 1;
+    return Region{{line, column}, {line, column + static_cast<int>(key.size())}};
+}
+
+} // namespace from_toml
+
+BANKWRIGHT_INLINE Document parse_document(std::string_view given) {
+    constexpr std::size_t most_duplicates = 20; // each costs another parse
+    Document document;
+    std::string text(given);
+    for (;;) {
+        try {
+            document.root.entries = from_toml::entries(toml::parse(std::string_view(text), std::string_view("bank")));
+            return document;
+        } catch (toml::parse_error const& error) {
+            auto problem = from_toml::problem(error);
+            auto const key = from_toml::redefined_key(problem.message);
+            problem.repeats = std::string(key);
+            if (document.duplicates.size() < most_duplicates) {
+                if (auto const place = from_toml::blank_line(text, problem.region.begin.line, key)) {
+                    problem.region = *place;
+                    document.duplicates.push_back(std::move(problem));
+                    continue;
+                }
+            }
+            document.error = std::move(problem);
+            return document;
+        }
+    }
+}
+
+} // namespace bankwright

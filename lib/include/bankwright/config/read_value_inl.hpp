@@ -1,0 +1,163 @@
+// From one value in the file to a value in the program, or what is wrong with it.
+#pragma once
+
+#include "bankwright/config/document.hpp"
+#include "bankwright/config/file_rules.hpp"
+#include "bankwright/config/key_words_inl.hpp"
+#include "bankwright/config/keys.hpp"
+#include "bankwright/devices/date.hpp"
+#include "bankwright/devices/motor.hpp"
+#include "bankwright/text/closest.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/text/utf8.hpp"
+#include "bankwright/units/parse.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace bankwright::reading {
+
+using key_words::listed;
+
+struct Trouble {
+    RuleInfo const* rule;
+    std::string message; // goes on after "`key` of `part` "
+    std::string help;
+};
+
+template <class T>
+struct Outcome {
+    std::optional<T> value;
+    std::optional<Trouble> trouble;
+};
+
+// Foreign text in a message: safe on a terminal, and not longer than a line.
+inline std::string clipped(std::string_view text) {
+    constexpr int most = 60;
+    std::string kept;
+    int count = 0;
+    while (!text.empty() && count++ < most) {
+        auto const point = first_code_point(text);
+        kept += terminal_safe(point, text.substr(0, point.length));
+        text.remove_prefix(point.length);
+    }
+    return text.empty() ? kept : kept + "...";
+}
+
+inline std::string in_backquotes(std::string_view text) { return "`" + clipped(text) + "`"; }
+
+// What stands there, as a message says it.
+inline std::string shown(DocumentValue const& value) {
+    switch (value.kind) {
+    case DocumentValue::Kind::text: return "\"" + clipped(value.text) + "\"";
+    case DocumentValue::Kind::integer: return fmt::format("{}", value.integer);
+    case DocumentValue::Kind::number: return fmt::format("{:#}", value.number);
+    case DocumentValue::Kind::boolean: return value.boolean ? "true" : "false";
+    case DocumentValue::Kind::date:
+        return fmt::format("{:04}-{:02}-{:02}", value.date.year, value.date.month, value.date.day);
+    case DocumentValue::Kind::time: return "a time";
+    case DocumentValue::Kind::array: return "an array";
+    case DocumentValue::Kind::table: return "a table";
+    }
+    return "a value";
+}
+
+inline Trouble wrong_kind(KeySpec const& key, DocumentValue const& value) {
+    std::string help = fmt::format("write `{} = {}`", key.name, key.example);
+    bool const in_quotes = value.kind == DocumentValue::Kind::text && key.example.substr(0, 1) != "\"";
+    if (in_quotes) help += ", without quotes";
+    return {&file_bad_value, fmt::format("is {}; expected {}", shown(value), with_article(key.kind)), help};
+}
+
+// Quantities: text with a number and a unit.
+template <class T>
+Outcome<T> value_of(KeySpec const& key, DocumentValue const& value) {
+    using Kind = DocumentValue::Kind;
+    auto const help = [&] { return fmt::format("write it with its unit, as in `{} = {}`", key.name, key.example); };
+    if (value.kind == Kind::integer || value.kind == Kind::number)
+        return {{}, Trouble{&file_bad_unit, fmt::format("is {}, without a unit; expected {} such as {}", shown(value), with_article(key.kind), key.example), help()}};
+    if (value.kind != Kind::text) return {{}, wrong_kind(key, value)};
+    Parsed<T> parsed = parse<T>(value.text);
+    if (!parsed.value)
+        return {{}, Trouble{parsed.unit_is_wrong ? &file_bad_unit : &file_bad_value,
+                            fmt::format("cannot be read: {}", parsed.problem), help()}};
+    if (!key.range.holds(key_words::in_si(*parsed.value)))
+        return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", shown(value), key_words::range_text<T>(key.range)),
+                            fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
+    return {*parsed.value, {}};
+}
+
+template <>
+inline Outcome<std::string> value_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::text) return {{}, wrong_kind(key, value)};
+    return {value.text, {}};
+}
+
+template <>
+inline Outcome<bool> value_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::boolean) return {{}, wrong_kind(key, value)};
+    return {value.boolean, {}};
+}
+
+template <>
+inline Outcome<Date> value_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::date) return {{}, wrong_kind(key, value)};
+    return {value.date, {}};
+}
+
+template <>
+inline Outcome<int> value_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::integer) return {{}, wrong_kind(key, value)};
+    if (!key.range.holds(static_cast<double>(value.integer)))
+        return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", value.integer, key_words::range_text<int>(key.range)),
+                            fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
+    return {static_cast<int>(value.integer), {}};
+}
+
+// The place of a word among the choices of its key.
+inline Outcome<std::size_t> choice_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::text) return {{}, wrong_kind(key, value)};
+    for (std::size_t i = 0; i < key.choices.size(); ++i)
+        if (key.choices[i] == value.text) return {i, {}};
+    auto const near = closest(value.text, key.choices);
+    return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", shown(value), listed(key.choices)),
+                        near ? fmt::format("did you mean `{}`?", *near)
+                             : fmt::format("write one of {}", listed(key.choices))}};
+}
+
+template <>
+inline Outcome<Chemistry> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<Chemistry>(*word.value), {}};
+}
+
+template <>
+inline Outcome<SpeedControl> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<SpeedControl>(*word.value), {}};
+}
+
+// What is wrong with a value, whatever the key holds.
+inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue const& value) {
+    switch (key.kind) {
+    case KeyKind::text:
+    case KeyKind::terminal:
+    case KeyKind::model: return value_of<std::string>(key, value).trouble;
+    case KeyKind::choice: return choice_of(key, value).trouble;
+    case KeyKind::integer: return value_of<int>(key, value).trouble;
+    case KeyKind::boolean: return value_of<bool>(key, value).trouble;
+    case KeyKind::date: return value_of<Date>(key, value).trouble;
+    default:
+        return key_words::with_quantity(
+            key.kind, [&](auto type) { return value_of<typename decltype(type)::type>(key, value).trouble; });
+    }
+}
+
+} // namespace bankwright::reading

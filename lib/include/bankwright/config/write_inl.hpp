@@ -1,0 +1,106 @@
+// A bank as canonical TOML.
+#pragma once
+
+#include "bankwright/config/fields.hpp"
+#include "bankwright/config/key_words_inl.hpp"
+#include "bankwright/config/write.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <cmath>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+namespace writing {
+
+// A TOML basic string.
+inline std::string quoted(std::string_view text) {
+    std::string out = "\"";
+    for (char const c : text) {
+        auto const byte = static_cast<unsigned char>(c);
+        if (c == '"' || c == '\\') out += fmt::format("\\{}", c);
+        else if (byte < 0x20 || byte == 0x7F) out += fmt::format("\\u{:04X}", byte);
+        else out += c;
+    }
+    return out + "\"";
+}
+
+inline std::string key_of(std::string_view name) {
+    bool is_bare = !name.empty();
+    for (char const c : name)
+        is_bare = is_bare && ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-');
+    return is_bare ? std::string(name) : quoted(name);
+}
+
+// Collects `key = value` for every member that is set.
+class KeyWriter {
+public:
+    explicit KeyWriter(SectionSpec const& section) : section_(section) {}
+
+    template <class T>
+    void operator()(std::string_view name, std::optional<T> const& member) {
+        if (member) (*this)(name, *member);
+    }
+    void operator()(std::string_view name, TwoWords<std::optional<bool> const> member) {
+        if (member.is_first) add(name, quoted(member.words[*member.is_first ? 0 : 1]));
+    }
+    template <class T>
+    void operator()(std::string_view name, T const& member) {
+        if constexpr (std::is_same_v<T, bool>) add(name, member ? "true" : "false");
+        else if constexpr (std::is_same_v<T, int>) add(name, fmt::format("{}", member));
+        else if constexpr (std::is_same_v<T, std::string>) add(name, quoted(member));
+        else if constexpr (std::is_same_v<T, Date>)
+            add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
+        else if constexpr (std::is_enum_v<T>)
+            add(name, quoted(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
+        else if (std::isfinite(key_words::in_si(member))) add(name, quoted(print_exact(member)));
+        else throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
+    }
+
+    std::string inline_table() const { return lines_.empty() ? "{}" : fmt::format("{{ {} }}", fmt::join(lines_, ", ")); }
+    std::string lines() const { return fmt::format("{}\n", fmt::join(lines_, "\n")); }
+
+private:
+    void add(std::string_view name, std::string_view value) { lines_.push_back(fmt::format("{} = {}", name, value)); }
+
+    SectionSpec const& section_;
+    std::vector<std::string> lines_;
+};
+
+} // namespace writing
+
+BANKWRIGHT_INLINE std::string write(Bank const& bank) {
+    using namespace writing;
+    std::string text = fmt::format("bankwright = {}\n", format_version);
+    if (!bank.name.empty()) text += fmt::format("name = {}\n", quoted(bank.name));
+
+    KeyWriter system(system_section);
+    for_each_field(bank.system, system);
+    text += fmt::format("\n[{}]\n{}", system_section.name, system.lines());
+
+    std::string_view open_section;
+    for_each_part(bank, [&](PartKind kind, auto const& part) {
+        if (open_section != section(kind)) text += fmt::format("\n[{}]\n", section(kind));
+        open_section = section(kind);
+        KeyWriter keys(section_spec(kind));
+        for_each_field(part, keys);
+        text += fmt::format("{} = {}\n", key_of(id_of(part)), keys.inline_table());
+    });
+
+    for (auto const& acceptance : bank.accepted) {
+        KeyWriter keys(accept_section);
+        keys("rule", acceptance.rule);
+        if (!acceptance.part.empty()) keys("part", acceptance.part);
+        if (!acceptance.reason.empty()) keys("reason", acceptance.reason);
+        text += fmt::format("\n[[{}]]\n{}", accept_section.name, keys.lines());
+    }
+    return text;
+}
+
+} // namespace bankwright

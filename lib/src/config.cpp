@@ -1,0 +1,5 @@
+// The compiled twin of config/. The only file that sees toml++.
+#include "bankwright/config/document_inl.hpp"
+#include "bankwright/config/read_inl.hpp"
+#include "bankwright/config/text_check_inl.hpp"
+#include "bankwright/config/write_inl.hpp"
