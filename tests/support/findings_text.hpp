@@ -3,6 +3,8 @@
 
 #include "bankwright/findings/finding.hpp"
 
+#include <doctest/doctest.h>
+
 #include <string>
 #include <vector>
 
@@ -23,8 +25,19 @@ inline std::string line_of(Finding const& finding) {
 
 inline std::vector<std::string> lines_of(Findings const& findings) {
     std::vector<std::string> lines;
-    for (auto const& finding : findings) lines.push_back(line_of(finding));
+    for (auto const& finding : findings)
+        lines.push_back(line_of(finding));
     return lines;
 }
 
 } // namespace bankwright::test
+
+template <>
+struct doctest::StringMaker<std::vector<std::string>> {
+    static String convert(std::vector<std::string> const& lines) {
+        std::string text;
+        for (auto const& line : lines)
+            text += "\n    " + line;
+        return text.c_str();
+    }
+};

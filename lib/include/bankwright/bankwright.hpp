@@ -72,6 +72,16 @@
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/bank/terminals.hpp"
 
+#include "bankwright/config/document.hpp"
+#include "bankwright/config/fields.hpp"
+#include "bankwright/config/file_rules.hpp"
+#include "bankwright/config/key_spec.hpp"
+#include "bankwright/config/keys.hpp"
+#include "bankwright/config/read.hpp"
+#include "bankwright/config/read_limits.hpp"
+#include "bankwright/config/text_check.hpp"
+#include "bankwright/config/write.hpp"
+
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/moment.hpp"
 #include "bankwright/network/network.hpp"

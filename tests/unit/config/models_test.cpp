@@ -14,12 +14,13 @@ using Lines = std::vector<std::string>;
 TEST_SUITE_BEGIN("config/models");
 
 TEST_CASE("a model lends its keys, and a part's own keys win") {
-    auto const result = read("bankwright = 1\n"
-                             "[models]\n"
-                             "deck = { chemistry = \"agm\", voltage = \"12 V\", capacity = \"100 Ah\", charge = \"90 %\" }\n"
-                             "[batteries]\n"
-                             "A = { model = \"deck\" }\n"
-                             "B = { model = \"deck\", charge = \"50 %\" }\n");
+    auto const result =
+        read("bankwright = 1\n"
+             "[models]\n"
+             "deck = { chemistry = \"agm\", voltage = \"12 V\", capacity = \"100 Ah\", charge = \"90 %\" }\n"
+             "[batteries]\n"
+             "A = { model = \"deck\" }\n"
+             "B = { model = \"deck\", charge = \"50 %\" }\n");
     CHECK(lines_of(result.findings) == Lines{});
     REQUIRE(result.bank.batteries.size() == 2);
     CHECK(result.bank.batteries[0].charge == StateOfCharge::percent(90.0));
@@ -38,7 +39,8 @@ TEST_CASE("a model may stand after the parts that use it, and as a sub-table") {
 }
 
 TEST_CASE("an unknown model is one finding, whatever the part then lacks") {
-    auto const result = read("bankwright = 1\n[models]\nlamp = { power = \"5 W\" }\n[loads]\nL = { model = \"lampp\" }\nM = { model = 3 }\n");
+    auto const result = read("bankwright = 1\n[models]\nlamp = { power = \"5 W\" }\n[loads]\nL = { model = \"lampp\" "
+                             "}\nM = { model = 3 }\n");
     CHECK(lines_of(result.findings) == Lines{"5:7-5:22 file/bad-value L.model", "6:7-6:16 file/bad-value M.model"});
     CHECK(result.findings[0].message == "`model` of load `L` is \"lampp\", which is no model");
     CHECK(result.findings[0].help == "did you mean `lamp`?");
@@ -48,7 +50,8 @@ TEST_CASE("an unknown model is one finding, whatever the part then lacks") {
 TEST_CASE("a mistake in a model is found once, in the model") {
     auto const result = read("bankwright = 1\n"
                              "[models]\n"
-                             "deck = { chemistry = \"agmm\", voltage = \"12 V\", capacity = \"100 Ah\", wieght = \"3 kg\", model = \"deck\" }\n"
+                             "deck = { chemistry = \"agmm\", voltage = \"12 V\", capacity = \"100 Ah\", wieght = \"3 "
+                             "kg\", model = \"deck\" }\n"
                              "[batteries]\n"
                              "A = { model = \"deck\", chemistry = \"gel\" }\n"
                              "B = { model = \"deck\" }\n");
@@ -62,15 +65,21 @@ TEST_CASE("a mistake in a model is found once, in the model") {
 }
 
 TEST_CASE("a model of another kind of part is refused where it is used") {
-    auto const result = read("bankwright = 1\n[models]\ndeck = { chemistry = \"agm\" }\nzero = { resistance = \"0 ohm\" }\n[busbars]\nA = { model = \"deck\" }\n"
-                             "[batteries]\nB = { model = \"zero\", voltage = \"12 V\", chemistry = \"agm\", capacity = \"90 Ah\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"6:7-6:21 file/bad-value A.model", "8:7-8:21 file/bad-value B.resistance"});
-    CHECK(result.findings[0].message == "`model` of busbar `A` is \"deck\", which holds `chemistry`: busbar `A` has no such key");
+    auto const result =
+        read("bankwright = 1\n[models]\ndeck = { chemistry = \"agm\" }\nzero = { resistance = \"0 ohm\" "
+             "}\n[busbars]\nA = { model = \"deck\" }\n"
+             "[batteries]\nB = { model = \"zero\", voltage = \"12 V\", chemistry = \"agm\", capacity = \"90 Ah\" }\n");
+    CHECK(lines_of(result.findings) ==
+          Lines{"6:7-6:21 file/bad-value A.model", "8:7-8:21 file/bad-value B.resistance"});
+    CHECK(result.findings[0].message ==
+          "`model` of busbar `A` is \"deck\", which holds `chemistry`: busbar `A` has no such key");
 }
 
 TEST_CASE("a model that is no table, and a model that nobody uses") {
-    auto const result = read("bankwright = 1\n[models]\nlamp = 5\nspare = { voltage = \"12 V\" }\nbad = { voltage = \"12 A\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"3:1-3:9 file/bad-value [models] lamp", "5:9-5:25 file/bad-unit [models] bad.voltage"});
+    auto const result =
+        read("bankwright = 1\n[models]\nlamp = 5\nspare = { voltage = \"12 V\" }\nbad = { voltage = \"12 A\" }\n");
+    CHECK(lines_of(result.findings) ==
+          Lines{"3:1-3:9 file/bad-value [models] lamp", "5:9-5:25 file/bad-unit [models] bad.voltage"});
 }
 
 TEST_SUITE_END();

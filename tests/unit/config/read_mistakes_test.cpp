@@ -36,13 +36,12 @@ std::string help(ReadResult const& result) { return result.findings.empty() ? ""
 
 } // namespace
 
-TEST_CASE("the bank that these tests spoil reads clean") {
-    CHECK(lines_of(read_with("").findings) == Lines{});
-}
+TEST_CASE("the bank that these tests spoil reads clean") { CHECK(lines_of(read_with("").findings) == Lines{}); }
 
 TEST_CASE("a misspelt key is named with the nearest one") {
     auto const result = read_with("M = { power = \"1 W\", min_volts = \"10 V\", max_voltag = \"16 V\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"9:22-9:40 file/unknown-key M.min_volts", "9:42-9:61 file/unknown-key M.max_voltag"});
+    CHECK(lines_of(result.findings) ==
+          Lines{"9:22-9:40 file/unknown-key M.min_volts", "9:42-9:61 file/unknown-key M.max_voltag"});
     CHECK(message(result) == "`min_volts` is not a key of load `M`");
     CHECK(result.findings[1].help == "did you mean `max_voltage`?");
     REQUIRE(result.bank.loads.size() == 2);
@@ -56,7 +55,8 @@ TEST_CASE("a key that resembles none is answered with all of them") {
 }
 
 TEST_CASE("a misspelt section is one finding, and what is landed on its parts is let pass") {
-    auto const result = read_with("[bateries.C]\nvoltage = \"12 V\"\n[cables]\nc = { from = \"C+\", to = \"L+\", resistance = \"1 mohm\" }\n");
+    auto const result = read_with(
+        "[bateries.C]\nvoltage = \"12 V\"\n[cables]\nc = { from = \"C+\", to = \"L+\", resistance = \"1 mohm\" }\n");
     CHECK(lines_of(result.findings) == Lines{"9:1-9:13 file/unknown-key .bateries"});
     CHECK(help(result) == "did you mean `batteries`?");
 }
@@ -70,11 +70,10 @@ TEST_CASE("what a part cannot do without is missed") {
                                   "CB = { resistance = \"1 mohm\" }\n"
                                   "[cables]\n"
                                   "c = { size = \"6 AWG\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"9:1-9:7 file/missing-key M", "10:1-10:14 file/missing-key C",
-                                             "10:1-10:14 file/missing-key C", "10:1-10:14 file/missing-key C",
-                                             "12:1-12:24 file/missing-key T", "14:1-14:30 file/missing-key CB",
-                                             "16:1-16:22 file/missing-key c", "16:1-16:22 file/missing-key c",
-                                             "16:1-16:22 file/missing-key c"});
+    CHECK(lines_of(result.findings) ==
+          Lines{"9:1-9:7 file/missing-key M", "10:1-10:14 file/missing-key C", "10:1-10:14 file/missing-key C",
+                "10:1-10:14 file/missing-key C", "12:1-12:25 file/missing-key T", "14:1-14:31 file/missing-key CB",
+                "16:1-16:23 file/missing-key c", "16:1-16:23 file/missing-key c", "16:1-16:23 file/missing-key c"});
     CHECK(message(result) == "load `M` lacks `current`, or `power`, or `resistance`");
     CHECK(result.findings[1].message == "battery `C` lacks `voltage`, or `chemistry` and `cells`");
     CHECK(result.findings[8].message == "cable `c` lacks `length`: it needs `resistance`, or `size` and `length`");
@@ -97,13 +96,15 @@ TEST_CASE("an unknown unit, and the unit of another quantity") {
 }
 
 TEST_CASE("a value of the wrong kind") {
-    auto const result = read_with("[cables]\n"
-                                  "c = { from = \"A-\", to = \"L-\", resistance = \"1 mohm\", tinned = \"true\", bundle = 3.0, color = 7 }\n"
-                                  "[batteries.C]\n"
-                                  "voltage = \"12 V\"\nchemistry = \"agm\"\ncapacity = true\nmade = \"2024-03-01\"\n");
-    CHECK(lines_of(result.findings) == Lines{"10:54-10:69 file/bad-value c.tinned", "10:71-10:83 file/bad-value c.bundle",
-                                             "10:85-10:94 file/bad-value c.color", "14:1-14:16 file/bad-value C.capacity",
-                                             "15:1-15:20 file/bad-value C.made"});
+    auto const result = read_with(
+        "[cables]\n"
+        "c = { from = \"A-\", to = \"L-\", resistance = \"1 mohm\", tinned = \"true\", bundle = 3.0, color = 7 }\n"
+        "[batteries.C]\n"
+        "voltage = \"12 V\"\nchemistry = \"agm\"\ncapacity = true\nmade = \"2024-03-01\"\n");
+    CHECK(lines_of(result.findings) ==
+          Lines{"10:54-10:69 file/bad-value c.tinned", "10:71-10:83 file/bad-value c.bundle",
+                "10:85-10:94 file/bad-value c.color", "14:1-14:16 file/bad-value C.capacity",
+                "15:1-15:20 file/bad-value C.made"});
     CHECK(message(result) == "`tinned` of cable `c` is \"true\"; expected true or false");
     CHECK(help(result) == "write `tinned = true`, without quotes");
     CHECK(result.findings[1].message == "`bundle` of cable `c` is 3.0; expected a whole number");
@@ -112,19 +113,22 @@ TEST_CASE("a value of the wrong kind") {
 }
 
 TEST_CASE("a value out of its range") {
-    auto const result = read_with("[batteries.C]\n"
-                                  "voltage = \"12 V\"\nchemistry = \"agm\"\ncapacity = \"100 Ah\"\n"
-                                  "charge = \"101 %\"\nresistance = \"0 ohm\"\ncells = 0\nmass = \"-3 kg\"\ntemperature = \"-80 degC\"\n");
-    CHECK(lines_of(result.findings) ==
-          Lines{"13:1-13:17 file/bad-value C.charge", "14:1-14:21 file/bad-value C.resistance", "15:1-15:10 file/bad-value C.cells",
-                "16:1-16:15 file/bad-value C.mass", "17:1-17:25 file/bad-value C.temperature"});
+    auto const result = read_with(
+        "[batteries.C]\n"
+        "voltage = \"12 V\"\nchemistry = \"agm\"\ncapacity = \"100 Ah\"\n"
+        "charge = \"101 %\"\nresistance = \"0 ohm\"\ncells = 0\nmass = \"-3 kg\"\ntemperature = \"-80 degC\"\n");
+    CHECK(lines_of(result.findings) == Lines{"13:1-13:17 file/bad-value C.charge",
+                                             "14:1-14:21 file/bad-value C.resistance",
+                                             "15:1-15:10 file/bad-value C.cells", "16:1-16:15 file/bad-value C.mass",
+                                             "17:1-17:25 file/bad-value C.temperature"});
     CHECK(message(result) == "`charge` of battery `C` is \"101 %\"; allowed is from 0 % to 100 %");
     CHECK(result.findings[2].message == "`cells` of battery `C` is 0; allowed is from 1 to 1000");
     CHECK(result.bank.batteries.size() == 3);
 }
 
 TEST_CASE("a conductor or a contact may have no resistance, a battery may not") {
-    auto const result = read_with("[cables]\nc = { from = \"A-\", to = \"L-\", resistance = \"0 ohm\" }\n[connectors]\nbow = { contact = \"0 ohm\" }\n");
+    auto const result = read_with("[cables]\nc = { from = \"A-\", to = \"L-\", resistance = \"0 ohm\" "
+                                  "}\n[connectors]\nbow = { contact = \"0 ohm\" }\n");
     CHECK(lines_of(result.findings) == Lines{});
 }
 
@@ -151,7 +155,8 @@ TEST_CASE("a terminal that is none is answered with what the part has, or with t
     CHECK(result.findings[1].help == "`J` is a jumper: it has no terminals of its own; name what it is landed on");
     CHECK(result.findings[2].help == "did you mean `A+`?");
     CHECK(result.findings[3].help == "the terminals of B are `B+` and `B-`");
-    CHECK(result.findings[4].help == "name a terminal of a part in this file: `A+` of a battery, `CB.line` of a breaker");
+    CHECK(result.findings[4].help ==
+          "name a terminal of a part in this file: `A+` of a battery, `CB.line` of a breaker");
     CHECK(result.bank.cables.empty());
     CHECK(result.left_out == std::vector<std::string>{"c", "d", "e", "f"});
 }
@@ -170,7 +175,8 @@ TEST_CASE("the terminals of a part with a mistake still count, so that one mista
                                   "d = { from = \"CH.7-\", to = \"B+\", resistance = \"1 mohm\" }\n"
                                   "[chargers]\n"
                                   "CH = { outputs = \"two\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"10:8-10:23 file/bad-unit CB.rating", "15:8-15:23 file/bad-value CH.outputs"});
+    CHECK(lines_of(result.findings) ==
+          Lines{"10:8-10:23 file/bad-unit CB.rating", "15:8-15:23 file/bad-value CH.outputs"});
     CHECK(result.left_out == std::vector<std::string>{"CB"});
     CHECK(result.bank.cables.size() == 2);
 }
@@ -180,14 +186,16 @@ TEST_CASE("a charger has the terminals of its outputs and no more") {
                                   "c = { from = \"CH.2+\", to = \"B+\", resistance = \"1 mohm\" }\n"
                                   "d = { from = \"CH.3+\", to = \"B+\", resistance = \"1 mohm\" }\n"
                                   "e = { from = \"one.2+\", to = \"B+\", resistance = \"1 mohm\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"14:7-14:21 file/unknown-terminal d.from", "15:7-15:22 file/unknown-terminal e.from"});
+    CHECK(lines_of(result.findings) ==
+          Lines{"14:7-14:21 file/unknown-terminal d.from", "15:7-15:22 file/unknown-terminal e.from"});
     CHECK(help(result) == "the terminals of CH are `CH.1+`, `CH.1-`, `CH.2+` and `CH.2-`");
 }
 
 TEST_CASE("one name for two parts") {
     auto const two_sections = read_with("[switches]\nA = {}\n");
     CHECK(lines_of(two_sections.findings) == Lines{"10:1-10:7 file/duplicate-id A"});
-    CHECK(message(two_sections) == "`A` is the name of a switch here and of a battery on line 3; a name stands for one part");
+    CHECK(message(two_sections) ==
+          "`A` is the name of a switch here and of a battery on line 3; a name stands for one part");
     CHECK(two_sections.bank.batteries.size() == 2);
     CHECK(two_sections.bank.switches.empty());
 
@@ -206,18 +214,21 @@ TEST_CASE("one key twice in a part cannot be passed over") {
     CHECK(message(result) == "`power` stands twice; a key stands once");
     CHECK_FALSE(result.readable);
 
-    auto const lines = read_with("[batteries.C]\nvoltage = \"12 V\"\nvoltage = \"6 V\"\nchemistry = \"agm\"\ncapacity = \"1 Ah\"\n");
+    auto const lines =
+        read_with("[batteries.C]\nvoltage = \"12 V\"\nvoltage = \"6 V\"\nchemistry = \"agm\"\ncapacity = \"1 Ah\"\n");
     REQUIRE(lines_of(lines.findings) == Lines{"11:1-11:8 file/duplicate-id .voltage"});
     CHECK(lines.findings[0].message == "`voltage` stands twice in one table; a key stands once");
     CHECK(lines.bank.batteries.size() == 3);
 }
 
 TEST_CASE("a name is made of letters, digits, `_` and inner `-`") {
-    auto const result = read_with("\"a b\" = { power = \"1 W\" }\n\"x.y\" = { power = \"1 W\" }\nm- = { power = \"1 W\" }\n-m = { power = \"1 W\" }\n"
-                                  "\"\" = { power = \"1 W\" }\n\"é\" = { power = \"1 W\" }\na-_9 = { power = \"1 W\" }\n");
-    CHECK(lines_of(result.findings) ==
-          Lines{"9:1-9:26 file/bad-value a b", "10:1-10:26 file/bad-value x.y", "11:1-11:23 file/bad-value m-",
-                "12:1-12:23 file/bad-value -m", "13:1-13:23 file/bad-value", "14:1-14:24 file/bad-value é"});
+    auto const result =
+        read_with("\"a b\" = { power = \"1 W\" }\n\"x.y\" = { power = \"1 W\" }\nm- = { power = \"1 W\" }\n-m = { "
+                  "power = \"1 W\" }\n"
+                  "\"\" = { power = \"1 W\" }\n\"é\" = { power = \"1 W\" }\na-_9 = { power = \"1 W\" }\n");
+    CHECK(lines_of(result.findings) == Lines{"9:1-9:26 file/bad-value a b", "10:1-10:26 file/bad-value x.y",
+                                             "11:1-11:23 file/bad-value m-", "12:1-12:23 file/bad-value -m",
+                                             "13:1-13:23 file/bad-value", "14:1-14:24 file/bad-value é"});
     CHECK(result.bank.loads.size() == 2);
     CHECK(result.bank.loads[1].id == "a-_9");
 }
@@ -235,7 +246,8 @@ TEST_CASE("a part, a section or an accepted finding that is no table") {
     CHECK(message(result) == "load `M` is 5; expected a table of keys");
     CHECK(help(result) == "write `M = { ... }`");
 
-    auto const sections = read("bankwright = 1\nsystem = \"36 V\"\nmotors = 3\n[[loads]]\npower = \"1 W\"\n[accept]\nrule = \"x\"\n");
+    auto const sections =
+        read("bankwright = 1\nsystem = \"36 V\"\nmotors = 3\n[[loads]]\npower = \"1 W\"\n[accept]\nrule = \"x\"\n");
     CHECK(lines_of(sections.findings) == Lines{"2:1-2:16 file/bad-value .system", "3:1-3:11 file/bad-value .motors",
                                                "4:1-4:10 file/bad-value .loads", "6:1-6:9 file/bad-value .accept"});
 }
@@ -252,11 +264,13 @@ TEST_CASE("keys that contradict each other") {
                                   "[batteries.C]\nvoltage = \"12 V\"\nchemistry = \"agm\"\ncapacity = \"90 Ah\"\n"
                                   "cells = 6\ndead_cells = 7\nlow_cutoff = \"15 V\"\nhigh_cutoff = \"14 V\"\n"
                                   "[motors]\nT = { voltage = \"12 V\", current = \"50 A\", winding = \"0.25 ohm\" }\n");
-    CHECK(lines_of(result.findings) == Lines{"9:22-9:42 file/bad-value M.min_voltage", "15:1-15:15 file/bad-value C.dead_cells",
-                                             "16:1-16:20 file/bad-value C.low_cutoff", "19:43-19:63 file/bad-value T.winding"});
+    CHECK(lines_of(result.findings) ==
+          Lines{"9:22-9:42 file/bad-value M.min_voltage", "15:1-15:15 file/bad-value C.dead_cells",
+                "16:1-16:20 file/bad-value C.low_cutoff", "19:43-19:63 file/bad-value T.winding"});
     CHECK(result.findings[1].message == "battery `C` has 7 dead cells of 6");
-    CHECK(result.findings[3].message ==
-          "motor `T` has a `winding` that drops 12.5 V at its nameplate current; allowed is less than its voltage, 12 V");
+    CHECK(
+        result.findings[3].message ==
+        "motor `T` has a `winding` that drops 12.5 V at its nameplate current; allowed is less than its voltage, 12 V");
     CHECK_FALSE(result.bank.batteries[2].dead_cells.has_value());
     CHECK(result.bank.motors.size() == 1);
 }
@@ -280,7 +294,8 @@ TEST_CASE("a syntax error is shown where it stands") {
 }
 
 TEST_CASE("what the parser alone would die of is a syntax error") {
-    for (std::string const text : {"a = [)", "[)", "[é]", "a = é", "a = °", "a = µ", "a = \"x\" Ω", "é = 1", "a.Ω = 1", "[[é]]"}) {
+    for (std::string const text :
+         {"a = [)", "[)", "[é]", "a = é", "a = °", "a = µ", "a = \"x\" Ω", "é = 1", "a.Ω = 1", "[[é]]"}) {
         CAPTURE(text);
         auto const result = read(text);
         REQUIRE(result.findings.size() == 1);
@@ -298,10 +313,11 @@ TEST_CASE("many mistakes come all at once, in the order of the text") {
                              "c = { from = \"L+\", to = \"M\", size = \"6\", length = \"2 ft\" }\n"
                              "[system]\n"
                              "voltage = 12\n");
-    CHECK(lines_of(result.findings) ==
-          Lines{"1:1-1:1 file/missing-key", "1:1-1:10 file/unknown-key .nam", "3:7-3:16 file/bad-unit L.power",
-                "3:18-3:25 file/unknown-key L.foo", "4:7-4:20 file/bad-unit M.power", "6:20-6:28 file/unknown-terminal c.to",
-                "6:30-6:40 file/bad-unit c.size", "8:1-8:13 file/bad-unit [system].voltage"});
+    CHECK(lines_of(result.findings) == Lines{"1:1-1:10 file/unknown-key .nam", "1:1-1:1 file/missing-key",
+                                             "3:7-3:16 file/bad-unit L.power", "3:18-3:25 file/unknown-key L.foo",
+                                             "4:7-4:20 file/bad-unit M.power", "6:20-6:28 file/unknown-terminal c.to",
+                                             "6:30-6:40 file/bad-unit c.size",
+                                             "8:1-8:13 file/bad-unit [system].voltage"});
 }
 
 TEST_SUITE_END();

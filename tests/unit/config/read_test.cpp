@@ -152,7 +152,7 @@ TEST_CASE("the source map knows each part, key, model, the system and accepted f
     CHECK(where("[system]", "voltage") == "5:1-5:17");
     CHECK(where("A") == "11:1-11:84");
     CHECK(where("A", "chemistry") == "11:7-11:24");
-    CHECK(where("A", "made") == "11:64-11:81");
+    CHECK(where("A", "made") == "11:65-11:82");
     CHECK(where("A", "charge") == "11:1-11:84"); // not stated: the part as a whole
     CHECK(where("S") == "21:1-21:7");
     CHECK(where("[[accept]] 1") == "33:1-33:11");
@@ -161,14 +161,16 @@ TEST_CASE("the source map knows each part, key, model, the system and accepted f
 }
 
 TEST_CASE("a sub-table's place is its header, a key's place its own line") {
-    auto const result = read("bankwright = 1\n  [batteries . A] # aft\n\tchemistry = \"agm\"\nvoltage = \"12 V\"\ncapacity = \"90 Ah\"\n");
+    auto const result = read(
+        "bankwright = 1\n  [batteries . A] # aft\n\tchemistry = \"agm\"\nvoltage = \"12 V\"\ncapacity = \"90 Ah\"\n");
     CHECK(lines_of(result.findings) == Lines{});
     CHECK(place(*result.map.find("A")) == "2:3-2:18");
     CHECK(place(*result.map.find("A", "chemistry")) == "3:2-3:19"); // a tab is one column
 }
 
 TEST_CASE("columns count characters, not bytes") {
-    auto const result = read("bankwright = 1\nname = \"Möwe ⚓\"\n[loads]\nL = { resistance = \"2 Ω\", pwoer = \"3 W\" }\n");
+    auto const result =
+        read("bankwright = 1\nname = \"Möwe ⚓\"\n[loads]\nL = { resistance = \"2 Ω\", pwoer = \"3 W\" }\n");
     CHECK(lines_of(result.findings) == Lines{"4:27-4:40 file/unknown-key L.pwoer"});
     CHECK(place(*result.map.find("", "name")) == "2:1-2:16");
     REQUIRE(result.bank.loads.size() == 1); // it keeps its other keys
@@ -178,7 +180,8 @@ TEST_CASE("columns count characters, not bytes") {
 TEST_CASE("line ends of CR LF and a byte order mark change no position") {
     std::string text(every_kind);
     std::string crlf = "\xEF\xBB\xBF";
-    for (char const c : text) crlf += c == '\n' ? std::string("\r\n") : std::string(1, c);
+    for (char const c : text)
+        crlf += c == '\n' ? std::string("\r\n") : std::string(1, c);
     auto const plain = read(text);
     auto const windows = read(crlf);
     CHECK(lines_of(windows.findings) == Lines{});
@@ -188,7 +191,8 @@ TEST_CASE("line ends of CR LF and a byte order mark change no position") {
 }
 
 TEST_CASE("other spellings of units are read") {
-    auto const result = read("bankwright = 1\n[cables]\nc = { from = \"A\", to = \"B\", size = \"16 mm²\", length = \"1 m\", joint = \"0.1 mΩ\", "
+    auto const result = read("bankwright = 1\n[cables]\nc = { from = \"A\", to = \"B\", size = \"16 mm²\", length = "
+                             "\"1 m\", joint = \"0.1 mΩ\", "
                              "temperature = \"30 °C\" }\n[busbars]\nA = {}\nB = {}\n");
     CHECK(lines_of(result.findings) == Lines{});
     REQUIRE(result.bank.cables.size() == 1);

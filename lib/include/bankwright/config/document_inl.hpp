@@ -39,9 +39,8 @@ inline std::vector<DocumentEntry> entries(toml::table const& table) {
         }
         all.push_back(std::move(entry));
     }
-    std::stable_sort(all.begin(), all.end(), [](auto const& a, auto const& b) {
-        return before(a.region.begin, b.region.begin);
-    });
+    std::stable_sort(all.begin(), all.end(),
+                     [](auto const& a, auto const& b) { return before(a.region.begin, b.region.begin); });
     return all;
 }
 
@@ -52,7 +51,8 @@ inline DocumentValue value(toml::node const& node) {
         made.entries = entries(*table);
     } else if (auto const* array = node.as_array()) {
         made.kind = DocumentValue::Kind::array;
-        for (auto const& item : *array) made.items.push_back(value(item));
+        for (auto const& item : *array)
+            made.items.push_back(value(item));
     } else if (auto const* text = node.as_string()) {
         made.kind = DocumentValue::Kind::text;
         made.text = text->get();
@@ -80,7 +80,8 @@ inline DocumentProblem problem(toml::parse_error const& error) {
         message = "in a " + message.substr(opening.size());
     else if (!message.empty() && message.front() >= 'A' && message.front() <= 'Z')
         message.front() = static_cast<char>(message.front() - 'A' + 'a');
-    while (!message.empty() && (message.back() == '.' || message.back() == '\n')) message.pop_back();
+    while (!message.empty() && (message.back() == '.' || message.back() == '\n'))
+        message.pop_back();
     auto place = region(error.source());
     if (place.begin == place.end) ++place.end.column;
     return {std::move(message), place, {}};
@@ -94,8 +95,8 @@ inline std::string_view redefined_key(std::string_view message) {
     return close == std::string_view::npos ? std::string_view() : message.substr(open + 1, close - open - 1);
 }
 
-// The parser stops at a key that stands twice. Where that key begins its line, blanking the line lets it go on, so that the
-// rest of the file is read too. Returns the key's place, or none where the line begins with something else.
+// The parser stops at a key that stands twice. Where that key begins its line, blanking the line lets it go on, so that
+// the rest of the file is read too. Returns the key's place, or none where the line begins with something else.
 inline std::optional<Region> blank_line(std::string& text, int line, std::string_view key) {
     std::size_t begin = 0;
     for (int at = 1; at < line; ++at) {

@@ -17,9 +17,9 @@ struct TwoWords {
 template <class Member>
 TwoWords(Member&, std::array<std::string_view, 2> const&) -> TwoWords<Member>;
 
-// Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional of a
-// quantity, int, bool, Date, Chemistry, SpeedControl or std::string; a TwoWords of a std::optional<bool>; or, for what
-// always has a value, a std::string, Temperature or Resistance.
+// Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional
+// of a quantity, int, bool, Date, Chemistry, SpeedControl or std::string; a TwoWords of a std::optional<bool>; or, for
+// what always has a value, a std::string, Temperature or Resistance.
 template <class Part, class Visit>
 void for_each_field(Part& part, Visit&& visit) {
     using Kind = std::remove_const_t<Part>;

@@ -108,8 +108,10 @@ inline constexpr RuleInfo file_accept_unused{
 };
 
 inline constexpr std::array<RuleInfo const*, 10> file_rules{
-    &file_syntax,     &file_unknown_key,      &file_missing_key,  &file_bad_value, &file_bad_unit,
-    &file_unknown_terminal, &file_duplicate_id, &file_too_large, &file_accept_without_reason, &file_accept_unused,
+    &file_syntax,        &file_unknown_key, &file_missing_key,
+    &file_bad_value,     &file_bad_unit,    &file_unknown_terminal,
+    &file_duplicate_id,  &file_too_large,   &file_accept_without_reason,
+    &file_accept_unused,
 };
 
 } // namespace bankwright

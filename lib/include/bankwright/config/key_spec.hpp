@@ -12,8 +12,25 @@ namespace bankwright {
 
 // What kind of value a key takes. From `voltage` on: text that holds a number with a unit.
 enum class KeyKind {
-    text, choice, integer, boolean, date, terminal, model,
-    voltage, current, resistance, power, charge, length, duration, mass, force, temperature, wire_size, fraction,
+    text,
+    choice,
+    integer,
+    boolean,
+    date,
+    terminal,
+    model,
+    voltage,
+    current,
+    resistance,
+    power,
+    charge,
+    length,
+    duration,
+    mass,
+    force,
+    temperature,
+    wire_size,
+    fraction,
 };
 
 constexpr bool is_quantity(KeyKind kind) { return kind >= KeyKind::voltage; }
@@ -21,25 +38,44 @@ constexpr bool is_quantity(KeyKind kind) { return kind >= KeyKind::voltage; }
 // "a voltage", as a message says it.
 constexpr std::string_view with_article(KeyKind kind) {
     switch (kind) {
-    case KeyKind::text: return "a text";
-    case KeyKind::choice: return "a word";
-    case KeyKind::integer: return "a whole number";
-    case KeyKind::boolean: return "true or false";
-    case KeyKind::date: return "a date";
-    case KeyKind::terminal: return "the name of a terminal";
-    case KeyKind::model: return "the name of a model";
-    case KeyKind::voltage: return "a voltage";
-    case KeyKind::current: return "a current";
-    case KeyKind::resistance: return "a resistance";
-    case KeyKind::power: return "a power";
-    case KeyKind::charge: return "a capacity";
-    case KeyKind::length: return "a length";
-    case KeyKind::duration: return "a time";
-    case KeyKind::mass: return "a mass";
-    case KeyKind::force: return "a force";
-    case KeyKind::temperature: return "a temperature";
-    case KeyKind::wire_size: return "a wire size";
-    case KeyKind::fraction: return "a percentage";
+    case KeyKind::text:
+        return "a text";
+    case KeyKind::choice:
+        return "a word";
+    case KeyKind::integer:
+        return "a whole number";
+    case KeyKind::boolean:
+        return "true or false";
+    case KeyKind::date:
+        return "a date";
+    case KeyKind::terminal:
+        return "the name of a terminal";
+    case KeyKind::model:
+        return "the name of a model";
+    case KeyKind::voltage:
+        return "a voltage";
+    case KeyKind::current:
+        return "a current";
+    case KeyKind::resistance:
+        return "a resistance";
+    case KeyKind::power:
+        return "a power";
+    case KeyKind::charge:
+        return "a capacity";
+    case KeyKind::length:
+        return "a length";
+    case KeyKind::duration:
+        return "a time";
+    case KeyKind::mass:
+        return "a mass";
+    case KeyKind::force:
+        return "a force";
+    case KeyKind::temperature:
+        return "a temperature";
+    case KeyKind::wire_size:
+        return "a wire size";
+    case KeyKind::fraction:
+        return "a percentage";
     }
     return "a value";
 }

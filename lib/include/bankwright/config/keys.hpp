@@ -27,20 +27,21 @@ inline constexpr Range amperes_or_none{0.0, 1e6};
 inline constexpr Range ohms{0.0, 1e6, true};
 inline constexpr Range ohms_or_none{0.0, 1e6};
 inline constexpr Range watts_or_none{0.0, 1e7};
-inline constexpr Range coulombs{0.0, 3600.0 * 1e5, true};        // to 100 000 Ah
+inline constexpr Range coulombs{0.0, 3600.0 * 1e5, true}; // to 100 000 Ah
 inline constexpr Range metres{0.0, 1000.0, true};
 inline constexpr Range seconds{0.0, 3600.0 * 24.0 * 366.0, true}; // to a year
 inline constexpr Range kilograms{0.0, 10'000.0, true};
 inline constexpr Range newtons{0.0, 1e5, true};
-inline constexpr Range weather{273.15 - 60.0, 273.15 + 100.0};    // of batteries and air
-inline constexpr Range copper{273.15 - 60.0, 273.15 + 250.0};     // of conductors and their insulation
-inline constexpr Range copper_area{0.01e-6, 2000e-6};             // 0.01 to 2000 mm2
+inline constexpr Range weather{273.15 - 60.0, 273.15 + 100.0}; // of batteries and air
+inline constexpr Range copper{273.15 - 60.0, 273.15 + 250.0};  // of conductors and their insulation
+inline constexpr Range copper_area{0.01e-6, 2000e-6};          // 0.01 to 2000 mm2
 inline constexpr Range part_of_whole{0.0, 1.0};
 inline constexpr Range part_of_rated{0.0, 1.5, true};
 inline constexpr Range one_or_more{1.0, 1000.0};
 inline constexpr Range none_or_more{0.0, 1000.0};
 
-inline constexpr KeySpec model{"model", KeyKind::model, "\"deck-agm\"", "a set of keys in [models]; the part's own keys win"};
+inline constexpr KeySpec model{"model", KeyKind::model, "\"deck-agm\"",
+                               "a set of keys in [models]; the part's own keys win"};
 
 inline constexpr std::array root{
     KeySpec{"bankwright", KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},
@@ -49,32 +50,44 @@ inline constexpr std::array root{
 
 inline constexpr std::array system{
     KeySpec{"voltage", KeyKind::voltage, "\"36 V\"", "nominal voltage of the system, what the load expects", {}, volts},
-    KeySpec{"ambient", KeyKind::temperature, "\"25 degC\"", "temperature of batteries and conductors unless they say otherwise", "25 degC", weather},
+    KeySpec{"ambient", KeyKind::temperature, "\"25 degC\"",
+            "temperature of batteries and conductors unless they say otherwise", "25 degC", weather},
     KeySpec{"runtime", KeyKind::duration, "\"3 h\"", "wanted run, at the motor's throttle", {}, seconds},
-    KeySpec{"joint", KeyKind::resistance, "\"0.1 mohm\"", "one bolted or crimped joint, unless a conductor says otherwise", "0 ohm", ohms_or_none},
+    KeySpec{"joint", KeyKind::resistance, "\"0.1 mohm\"",
+            "one bolted or crimped joint, unless a conductor says otherwise", "0 ohm", ohms_or_none},
 };
 
 inline constexpr std::array battery{
     model,
     KeySpec{"chemistry", KeyKind::choice, "\"agm\"", "family of battery", {}, {}, chemistry_names},
-    KeySpec{"voltage", KeyKind::voltage, "\"12 V\"", "nominal voltage, as on the label", "from chemistry and cells", volts},
+    KeySpec{"voltage", KeyKind::voltage, "\"12 V\"", "nominal voltage, as on the label", "from chemistry and cells",
+            volts},
     KeySpec{"cells", KeyKind::integer, "6", "cells in series inside", "from chemistry and voltage", one_or_more},
     KeySpec{"capacity", KeyKind::charge, "\"100 Ah\"", "rated capacity at 25 degC over capacity_hours", {}, coulombs},
-    KeySpec{"capacity_hours", KeyKind::duration, "\"20 h\"", "duration of the discharge that the capacity is rated for", "20 h", seconds},
+    KeySpec{"capacity_hours", KeyKind::duration, "\"20 h\"", "duration of the discharge that the capacity is rated for",
+            "20 h", seconds},
     KeySpec{"reserve", KeyKind::duration, "\"185 min\"", "reserve capacity: time at 25 A and 25 degC", {}, seconds},
     KeySpec{"cranking", KeyKind::current, "\"650 A\"", "cold cranking amperes", {}, amperes},
-    KeySpec{"resistance", KeyKind::resistance, "\"4.0 mohm\"", "internal resistance of the whole battery", "from cranking, else from chemistry and capacity", ohms},
+    KeySpec{"resistance", KeyKind::resistance, "\"4.0 mohm\"", "internal resistance of the whole battery",
+            "from cranking, else from chemistry and capacity", ohms},
     KeySpec{"charge", KeyKind::fraction, "\"98 %\"", "state of charge", "100 %", part_of_whole},
     KeySpec{"health", KeyKind::fraction, "\"90 %\"", "usable capacity over rated", "100 %", part_of_rated},
-    KeySpec{"emf", KeyKind::voltage, "\"12.71 V\"", "measured open-circuit voltage", "from chemistry, charge and temperature", volts_or_none},
-    KeySpec{"temperature", KeyKind::temperature, "\"25 degC\"", "temperature of the battery", "system.ambient", weather},
+    KeySpec{"emf", KeyKind::voltage, "\"12.71 V\"", "measured open-circuit voltage",
+            "from chemistry, charge and temperature", volts_or_none},
+    KeySpec{"temperature", KeyKind::temperature, "\"25 degC\"", "temperature of the battery", "system.ambient",
+            weather},
     KeySpec{"made", KeyKind::date, "2024-03-01", "date of make"},
     KeySpec{"dead_cells", KeyKind::integer, "1", "cells that give no voltage", "0", none_or_more},
     KeySpec{"max_discharge", KeyKind::current, "\"100 A\"", "largest continuous discharge current", {}, amperes},
     KeySpec{"max_charge", KeyKind::current, "\"30 A\"", "largest charge current", {}, amperes},
     KeySpec{"max_series", KeyKind::integer, "4", "most of them in series", {}, one_or_more},
     KeySpec{"max_parallel", KeyKind::integer, "4", "most of them in parallel", {}, one_or_more},
-    KeySpec{"low_cutoff", KeyKind::voltage, "\"10.5 V\"", "where its protective disconnect, or its owner, ends a discharge", {}, volts},
+    KeySpec{"low_cutoff",
+            KeyKind::voltage,
+            "\"10.5 V\"",
+            "where its protective disconnect, or its owner, ends a discharge",
+            {},
+            volts},
     KeySpec{"high_cutoff", KeyKind::voltage, "\"14.8 V\"", "where its protective disconnect ends a charge", {}, volts},
     KeySpec{"mass", KeyKind::mass, "\"30 kg\"", "mass of the battery", {}, kilograms},
 };
@@ -85,12 +98,15 @@ inline constexpr std::array run{
     KeySpec{"to", KeyKind::terminal, "\"B-\"", "terminal at the other end"},
     KeySpec{"size", KeyKind::wire_size, "\"6 AWG\"", "gauge or cross-section of the copper", {}, copper_area},
     KeySpec{"length", KeyKind::length, "\"17 ft\"", "length of the conductor", {}, metres},
-    KeySpec{"resistance", KeyKind::resistance, "\"6.7 mohm\"", "the whole conductor with its joints; overrides size, length and joint", "from size, length, temperature and joint", ohms_or_none},
+    KeySpec{"resistance", KeyKind::resistance, "\"6.7 mohm\"",
+            "the whole conductor with its joints; overrides size, length and joint",
+            "from size, length, temperature and joint", ohms_or_none},
     KeySpec{"insulation", KeyKind::temperature, "\"105 degC\"", "temperature rating of the insulation", {}, copper},
     KeySpec{"tinned", KeyKind::boolean, "true", "tinned copper", "false"},
     KeySpec{"color", KeyKind::text, "\"red\"", "color of the insulation"},
     KeySpec{"joint", KeyKind::resistance, "\"0.1 mohm\"", "one of its two joints", "system.joint", ohms_or_none},
-    KeySpec{"bundle", KeyKind::integer, "3", "current-carrying conductors bundled together, this one included", "1", one_or_more},
+    KeySpec{"bundle", KeyKind::integer, "3", "current-carrying conductors bundled together, this one included", "1",
+            one_or_more},
     KeySpec{"enclosed", KeyKind::boolean, "true", "in a sheath, conduit or box all the way", "false"},
     KeySpec{"engine_space", KeyKind::boolean, "true", "runs through an engine space", "false"},
     KeySpec{"temperature", KeyKind::temperature, "\"30 degC\"", "temperature of the copper", "system.ambient", copper},
@@ -102,7 +118,13 @@ inline constexpr std::array protection{
     KeySpec{"interrupts", KeyKind::current, "\"3000 A\"", "largest fault current that it can break", {}, amperes},
     KeySpec{"voltage", KeyKind::voltage, "\"48 V\"", "largest voltage that it can break", {}, volts},
     KeySpec{"resistance", KeyKind::resistance, "\"1.0 mohm\"", "resistance from line to load", "0 ohm", ohms_or_none},
-    KeySpec{"state", KeyKind::choice, "\"closed\"", "closed, or open: tripped, switched off, blown", "closed", {}, contact_words},
+    KeySpec{"state",
+            KeyKind::choice,
+            "\"closed\"",
+            "closed, or open: tripped, switched off, blown",
+            "closed",
+            {},
+            contact_words},
     KeySpec{"class", KeyKind::text, "\"iso-8820-3\"", "the standard that its time-current band comes from"},
 };
 
@@ -129,10 +151,17 @@ inline constexpr std::array connector{
 inline constexpr std::array motor{
     model,
     KeySpec{"voltage", KeyKind::voltage, "\"36 V\"", "nameplate voltage", {}, volts},
-    KeySpec{"current", KeyKind::current, "\"50 A\"", "nameplate current, at that voltage and full throttle", {}, amperes},
+    KeySpec{
+        "current", KeyKind::current, "\"50 A\"", "nameplate current, at that voltage and full throttle", {}, amperes},
     KeySpec{"throttle", KeyKind::fraction, "\"100 %\"", "duty cycle of its speed control", "100 %", part_of_whole},
     KeySpec{"winding", KeyKind::resistance, "\"80 mohm\"", "armature, brushes and leads inside", "0 ohm", ohms_or_none},
-    KeySpec{"control", KeyKind::choice, "\"pwm\"", "speed control: pwm chops; direct is off or full", "pwm", {}, control_words},
+    KeySpec{"control",
+            KeyKind::choice,
+            "\"pwm\"",
+            "speed control: pwm chops; direct is off or full",
+            "pwm",
+            {},
+            control_words},
     KeySpec{"thrust", KeyKind::force, "\"445 N\"", "nameplate static thrust at full throttle", {}, newtons},
     KeySpec{"min_voltage", KeyKind::voltage, "\"30 V\"", "below this its speed control stops", {}, volts},
 };
@@ -149,7 +178,8 @@ inline constexpr std::array load{
 inline constexpr std::array charger{
     model,
     KeySpec{"outputs", KeyKind::integer, "3", "number of outputs", "1", {1.0, 12.0}},
-    KeySpec{"isolated", KeyKind::boolean, "true", "its outputs share nothing; if false they share their negative", "true"},
+    KeySpec{"isolated", KeyKind::boolean, "true", "its outputs share nothing; if false they share their negative",
+            "true"},
     KeySpec{"voltage", KeyKind::voltage, "\"14.4 V\"", "voltage that each output holds", {}, volts},
     KeySpec{"current", KeyKind::current, "\"10 A\"", "most that each output gives", {}, amperes},
     KeySpec{"connected", KeyKind::boolean, "false", "plugged into the shore supply and charging", "false"},
@@ -162,7 +192,8 @@ inline constexpr std::array accept{
 };
 
 inline constexpr std::array root_needs{Requirement{"bankwright"}};
-inline constexpr std::array battery_needs{Requirement{"voltage | chemistry cells"}, Requirement{"chemistry | emf resistance"},
+inline constexpr std::array battery_needs{Requirement{"voltage | chemistry cells"},
+                                          Requirement{"chemistry | emf resistance"},
                                           Requirement{"capacity | resistance | cranking"}};
 inline constexpr std::array run_needs{Requirement{"from"}, Requirement{"to"}, Requirement{"resistance | size length"}};
 inline constexpr std::array protection_needs{Requirement{"rating"}};
@@ -189,7 +220,8 @@ inline constexpr std::array<SectionSpec, 11> part_sections{{
 
 inline constexpr SectionSpec root_section{"", "the file itself", keys::root, keys::root_needs};
 inline constexpr SectionSpec system_section{"system", "the system as a whole", keys::system};
-inline constexpr SectionSpec accept_section{"accept", "findings that somebody has looked at", keys::accept, keys::accept_needs};
+inline constexpr SectionSpec accept_section{"accept", "findings that somebody has looked at", keys::accept,
+                                            keys::accept_needs};
 inline constexpr std::string_view models_section = "models"; // named sets of the keys above
 
 constexpr SectionSpec const& section_spec(PartKind kind) { return part_sections[static_cast<std::size_t>(kind)]; }

@@ -41,11 +41,13 @@ private:
     // False where the file says that it is of another version: its words could mean anything.
     bool is_readable_version(DocumentValue const& root) {
         auto const* entry = find_entry(root, "bankwright");
-        if (!entry || entry->value.kind != DocumentValue::Kind::integer || entry->value.integer == format_version) return true;
-        report_.add(file_bad_value, {}, "bankwright", entry->region,
-                    fmt::format("format version {}; this bankwright reads version {}", entry->value.integer, format_version),
-                    fmt::format("write `bankwright = {}` if the file is of that version, or use a newer bankwright",
-                                format_version));
+        if (!entry || entry->value.kind != DocumentValue::Kind::integer || entry->value.integer == format_version)
+            return true;
+        report_.add(
+            file_bad_value, {}, "bankwright", entry->region,
+            fmt::format("format version {}; this bankwright reads version {}", entry->value.integer, format_version),
+            fmt::format("write `bankwright = {}` if the file is of that version, or use a newer bankwright",
+                        format_version));
         result_.readable = false;
         return false;
     }
@@ -78,14 +80,16 @@ private:
             report_.add(file_unknown_key, {}, entry.key, entry.region,
                         fmt::format("{} is no section and no key of a bank file", in_backquotes(entry.key)),
                         help_with(near, fmt::format("they are {}", listed(root_names(), " and "))));
-            for (auto const& part : entry.value.entries) excused_.insert(part.key);
+            for (auto const& part : entry.value.entries)
+                excused_.insert(part.key);
         }
         KeyReader keys(root_section, Subject{{}, {}, Region{{1, 1}, {1, 1}}}, own, models_, report_);
         std::optional<int> version;
         keys("bankwright", version);
         keys("name", result_.bank.name);
         keys.meets_requirements();
-        for (auto const& entry : own.entries) result_.map.add({}, entry.key, entry.region);
+        for (auto const& entry : own.entries)
+            result_.map.add({}, entry.key, entry.region);
 
         if (auto const* system = table_section(root, system_section.name)) {
             Subject const subject{"[system]", "the system", system->region};
@@ -107,7 +111,8 @@ private:
             }
             models_.all.push_back(&model);
             add_to_map(subject.part, model);
-            for (auto const& entry : model.value.entries) check_model_key(subject, entry);
+            for (auto const& entry : model.value.entries)
+                check_model_key(subject, entry);
         }
     }
 
@@ -143,7 +148,8 @@ private:
         for (auto const& section : part_sections) {
             auto const* entry = table_section(root, section.name);
             if (!entry) continue;
-            for (auto const& part : entry->value.entries) candidates_.push_back({*section.kind, &part});
+            for (auto const& part : entry->value.entries)
+                candidates_.push_back({*section.kind, &part});
         }
         std::stable_sort(candidates_.begin(), candidates_.end(), [](Candidate const& a, Candidate const& b) {
             auto const x = a.entry->region.begin;
@@ -156,9 +162,10 @@ private:
             if (candidate.is_usable && candidate.entry->value.kind != DocumentValue::Kind::table) {
                 candidate.is_usable = false;
                 auto const subject = candidate.subject();
-                report_.add(file_bad_value, subject.part, {}, subject.region,
-                            fmt::format("{} is {}; expected a table of keys", subject.words, shown(candidate.entry->value)),
-                            fmt::format("write `{} = {{ ... }}`", subject.part));
+                report_.add(
+                    file_bad_value, subject.part, {}, subject.region,
+                    fmt::format("{} is {}; expected a table of keys", subject.words, shown(candidate.entry->value)),
+                    fmt::format("write `{} = {{ ... }}`", subject.part));
             }
             if (!candidate.is_usable) result_.left_out.push_back(candidate.entry->key);
         }
@@ -170,13 +177,15 @@ private:
         if (id.size() > limits_.id_length) {
             candidate.is_usable = false;
             report_.add(file_too_large, clipped(id), {}, region,
-                        fmt::format("a name of {} bytes; allowed are {}", id.size(), limits_.id_length), "give it a short name");
+                        fmt::format("a name of {} bytes; allowed are {}", id.size(), limits_.id_length),
+                        "give it a short name");
         } else if (!is_id(id)) {
             candidate.is_usable = false;
-            report_.add(file_bad_value, clipped(id), {}, region,
-                        fmt::format("{} is no name for a {}; allowed are the letters a-z and A-Z, digits, `_`, and `-` inside",
-                                    in_backquotes(id), name(candidate.kind)),
-                        "terminals are named after it, so it must not hold `.`, `+`, blanks or other signs");
+            report_.add(
+                file_bad_value, clipped(id), {}, region,
+                fmt::format("{} is no name for a {}; allowed are the letters a-z and A-Z, digits, `_`, and `-` inside",
+                            in_backquotes(id), name(candidate.kind)),
+                "terminals are named after it, so it must not hold `.`, `+`, blanks or other signs");
         } else if (auto const [first, is_new] = ids_.insert({id, &candidate}); !is_new) {
             candidate.is_usable = false;
             report_duplicate(*first->second, candidate.kind, region);
@@ -186,7 +195,8 @@ private:
     void report_duplicate(Candidate const& first, PartKind kind, Region region) {
         report_.add(file_duplicate_id, first.entry->key, {}, region,
                     fmt::format("{} is the name of a {} here and of a {} on line {}; a name stands for one part",
-                                in_backquotes(first.entry->key), name(kind), name(first.kind), first.entry->region.begin.line),
+                                in_backquotes(first.entry->key), name(kind), name(first.kind),
+                                first.entry->region.begin.line),
                     "give one of them another name");
     }
 
@@ -199,9 +209,10 @@ private:
                 report_duplicate(*part->second, part->second->kind, duplicate.region);
                 continue;
             }
-            report_.add(file_duplicate_id, {}, duplicate.repeats, duplicate.region,
-                        fmt::format("{} stands twice in one table; a key stands once", in_backquotes(duplicate.repeats)),
-                        "take one of the two out");
+            report_.add(
+                file_duplicate_id, {}, duplicate.repeats, duplicate.region,
+                fmt::format("{} stands twice in one table; a key stands once", in_backquotes(duplicate.repeats)),
+                "take one of the two out");
         }
     }
 
@@ -237,8 +248,10 @@ private:
     void read_device(Candidate const& candidate, std::vector<Part>& parts) {
         Part part;
         part.id = candidate.entry->key;
-        if (fill(candidate, part)) parts.push_back(std::move(part));
-        else result_.left_out.push_back(candidate.entry->key);
+        if (fill(candidate, part))
+            parts.push_back(std::move(part));
+        else
+            result_.left_out.push_back(candidate.entry->key);
     }
 
     void read_devices() {
@@ -247,16 +260,33 @@ private:
             int outputs = most_outputs;
             if (candidate.is_usable) {
                 switch (candidate.kind) {
-                case PartKind::battery: read_device(candidate, bank.batteries); break;
+                case PartKind::battery:
+                    read_device(candidate, bank.batteries);
+                    break;
                 case PartKind::jumper:
-                case PartKind::cable: break;
-                case PartKind::breaker: read_device(candidate, bank.breakers); break;
-                case PartKind::fuse: read_device(candidate, bank.fuses); break;
-                case PartKind::switch_: read_device(candidate, bank.switches); break;
-                case PartKind::busbar: read_device(candidate, bank.busbars); break;
-                case PartKind::connector: read_device(candidate, bank.connectors); break;
-                case PartKind::motor: read_device(candidate, bank.motors); break;
-                case PartKind::load: read_device(candidate, bank.loads); break;
+                case PartKind::cable:
+                    break;
+                case PartKind::breaker:
+                    read_device(candidate, bank.breakers);
+                    break;
+                case PartKind::fuse:
+                    read_device(candidate, bank.fuses);
+                    break;
+                case PartKind::switch_:
+                    read_device(candidate, bank.switches);
+                    break;
+                case PartKind::busbar:
+                    read_device(candidate, bank.busbars);
+                    break;
+                case PartKind::connector:
+                    read_device(candidate, bank.connectors);
+                    break;
+                case PartKind::motor:
+                    read_device(candidate, bank.motors);
+                    break;
+                case PartKind::load:
+                    read_device(candidate, bank.loads);
+                    break;
                 case PartKind::charger:
                     outputs = read_charger(candidate);
                     break;
@@ -294,14 +324,16 @@ private:
             complete = false;
             auto const* to = find_entry(candidate.entry->value, "to");
             report_.add(file_bad_value, candidate.entry->key, "to", to ? to->region : candidate.entry->region,
-                        fmt::format("both ends of {} are on {}; a conductor joins two terminals", candidate.subject().words,
-                                    in_backquotes(run.to)),
+                        fmt::format("both ends of {} are on {}; a conductor joins two terminals",
+                                    candidate.subject().words, in_backquotes(run.to)),
                         "land one end on another terminal");
         } else {
             complete &= is_landed(candidate, "to", run.to);
         }
-        if (complete) runs.push_back(std::move(run));
-        else result_.left_out.push_back(candidate.entry->key);
+        if (complete)
+            runs.push_back(std::move(run));
+        else
+            result_.left_out.push_back(candidate.entry->key);
     }
 
     bool is_landed(Candidate const& candidate, std::string_view key, std::string const& terminal) {
@@ -318,7 +350,9 @@ private:
 
     std::string terminal_hint(std::string const& terminal) {
         if (auto const part = ids_.find(std::string(stem(terminal))); part != ids_.end()) {
-            auto const names = terminals_of(part->second->kind, part->first, 1);
+            std::vector<std::string_view> names;
+            for (auto const& name : terminals_)
+                if (stem(name) == part->first) names.push_back(name);
             if (names.empty())
                 return fmt::format("{} is a {}: it has no terminals of its own; name what it is landed on",
                                    in_backquotes(part->first), name(part->second->kind));
@@ -332,20 +366,23 @@ private:
         auto const* section = find_entry(root, accept_section.name);
         if (!section) return;
         if (section->value.kind != DocumentValue::Kind::array)
-            return report_.add(file_bad_value, {}, section->key, section->region,
-                               fmt::format("`accept` is {}; expected tables, each under [[accept]]", shown(section->value)),
-                               "write [[accept]], in double brackets, above each");
+            return report_.add(
+                file_bad_value, {}, section->key, section->region,
+                fmt::format("`accept` is {}; expected tables, each under [[accept]]", shown(section->value)),
+                "write [[accept]], in double brackets, above each");
         int number = 0;
         for (auto const& item : section->value.items) {
             auto const title = fmt::format("[[accept]] {}", ++number);
             Subject const subject{title, title, item.region};
             if (item.kind != DocumentValue::Kind::table) {
                 report_.add(file_bad_value, title, {}, item.region,
-                            fmt::format("{} is {}; expected a table", title, shown(item)), "write [[accept]] above each");
+                            fmt::format("{} is {}; expected a table", title, shown(item)),
+                            "write [[accept]] above each");
                 continue;
             }
             result_.map.add(title, {}, item.region);
-            for (auto const& entry : item.entries) result_.map.add(title, entry.key, entry.region);
+            for (auto const& entry : item.entries)
+                result_.map.add(title, entry.key, entry.region);
             read_acceptance(subject, item);
         }
     }
@@ -361,15 +398,18 @@ private:
         if (keys.is_valid("part") && !ids_.count(acceptance.part)) {
             complete = false;
             std::vector<std::string_view> names;
-            for (auto const& candidate : candidates_) names.push_back(candidate.entry->key);
-            keys.fail(file_bad_value, "part", fmt::format("names the part {}, which this bank does not have",
-                                                          in_backquotes(acceptance.part)),
-                      help_with(report_.nearest(acceptance.part, names), "name a part of this file, or leave `part` out"));
+            for (auto const& candidate : candidates_)
+                names.push_back(candidate.entry->key);
+            keys.fail(
+                file_bad_value, "part",
+                fmt::format("names the part {}, which this bank does not have", in_backquotes(acceptance.part)),
+                help_with(report_.nearest(acceptance.part, names), "name a part of this file, or leave `part` out"));
         }
         bool const has_reason = acceptance.reason.find_first_not_of(" \t\r\n") != std::string::npos;
         if (!has_reason && (keys.is_valid("reason") || !keys.is_stated("reason")))
             keys.fail(file_accept_without_reason, keys.is_stated("reason") ? "reason" : "",
-                      "accepts a finding and does not say why", "add `reason = \"...\"`: what makes it safe here, and who looked");
+                      "accepts a finding and does not say why",
+                      "add `reason = \"...\"`: what makes it safe here, and who looked");
         if (complete) result_.bank.accepted.push_back(std::move(acceptance));
     }
 
@@ -385,17 +425,20 @@ private:
 
     void add_to_map(std::string const& part, DocumentEntry const& entry) {
         result_.map.add(part, {}, entry.region);
-        for (auto const& key : entry.value.entries) result_.map.add(part, key.key, key.region);
+        for (auto const& key : entry.value.entries)
+            result_.map.add(part, key.key, key.region);
     }
 
     static bool find_section(std::string_view key) {
-        return std::any_of(part_sections.begin(), part_sections.end(), [&](auto const& spec) { return spec.name == key; });
+        return std::any_of(part_sections.begin(), part_sections.end(),
+                           [&](auto const& spec) { return spec.name == key; });
     }
     static std::vector<std::string_view> root_names() {
         auto names = names_of(root_section);
         names.push_back(system_section.name);
         names.push_back(models_section);
-        for (auto const& section : part_sections) names.push_back(section.name);
+        for (auto const& section : part_sections)
+            names.push_back(section.name);
         names.push_back(accept_section.name);
         return names;
     }
@@ -404,11 +447,11 @@ private:
     ReadResult& result_;
     Report report_;
     Models models_;
-    std::vector<Candidate> candidates_;                 // in the author's order
-    std::map<std::string, Candidate const*> ids_;       // the first of each name
-    std::vector<std::string> terminals_;                // for the nearest name
-    std::unordered_set<std::string> known_;             // the same, for looking up
-    std::unordered_set<std::string> excused_;           // names in unknown sections: their terminals are let pass
+    std::vector<Candidate> candidates_;           // in the author's order
+    std::map<std::string, Candidate const*> ids_; // the first of each name
+    std::vector<std::string> terminals_;          // for the nearest name
+    std::unordered_set<std::string> known_;       // the same, for looking up
+    std::unordered_set<std::string> excused_;     // names in unknown sections: their terminals are let pass
 };
 
 } // namespace reading
@@ -434,9 +477,10 @@ BANKWRIGHT_INLINE ReadResult read(std::string_view text, ReadLimits const& limit
             reader.report().add(file_syntax, {}, {}, error.region, "not TOML: " + terminal_safe(error.message),
                                 "mend the text there; the rest of the file was not read");
         else
-            reader.report().add(file_duplicate_id, {}, error.repeats, error.region,
-                                fmt::format("{} stands twice; a key stands once", reading::in_backquotes(error.repeats)),
-                                "take one of the two out; the rest of the file was not read");
+            reader.report().add(
+                file_duplicate_id, {}, error.repeats, error.region,
+                fmt::format("{} stands twice; a key stands once", reading::in_backquotes(error.repeats)),
+                "take one of the two out; the rest of the file was not read");
     } else {
         reader.read(document.root, document.duplicates);
     }

@@ -54,16 +54,24 @@ std::vector<std::string> terminals_of_a(Part part, std::string const& id) {
 // The terminals of a part of which only kind and name are known; of a charger also its number of outputs.
 inline std::vector<std::string> terminals_of(PartKind kind, std::string const& id, int outputs) {
     switch (kind) {
-    case PartKind::battery: return terminals_of_a(Battery(), id);
+    case PartKind::battery:
+        return terminals_of_a(Battery(), id);
     case PartKind::jumper:
-    case PartKind::cable: return {};
+    case PartKind::cable:
+        return {};
     case PartKind::breaker:
-    case PartKind::fuse: return terminals_of_a(ProtectiveDevice(), id);
-    case PartKind::switch_: return terminals_of_a(Switch(), id);
-    case PartKind::busbar: return terminals_of_a(Busbar(), id);
-    case PartKind::connector: return terminals_of_a(Connector(), id);
-    case PartKind::motor: return terminals_of_a(Motor(), id);
-    case PartKind::load: return terminals_of_a(Load(), id);
+    case PartKind::fuse:
+        return terminals_of_a(ProtectiveDevice(), id);
+    case PartKind::switch_:
+        return terminals_of_a(Switch(), id);
+    case PartKind::busbar:
+        return terminals_of_a(Busbar(), id);
+    case PartKind::connector:
+        return terminals_of_a(Connector(), id);
+    case PartKind::motor:
+        return terminals_of_a(Motor(), id);
+    case PartKind::load:
+        return terminals_of_a(Load(), id);
     case PartKind::charger: {
         Charger charger;
         charger.outputs = outputs;

@@ -29,14 +29,16 @@ struct Models {
     }
     std::vector<std::string_view> names() const {
         std::vector<std::string_view> names;
-        for (auto const* model : all) names.push_back(model->key);
+        for (auto const* model : all)
+            names.push_back(model->key);
         return names;
     }
 };
 
 inline std::vector<std::string_view> names_of(SectionSpec const& section) {
     std::vector<std::string_view> names;
-    for (auto const& key : section.keys) names.push_back(key.name);
+    for (auto const& key : section.keys)
+        names.push_back(key.name);
     return names;
 }
 
@@ -91,7 +93,8 @@ public:
                 valid += all_of(keys, &KeyReader::is_valid);
             }
             if (requirement.exactly_one && stated.size() > 1) {
-                fail(file_bad_value, {}, fmt::format("has {} at once; exactly one is allowed", key_words::in_words(stated, " and ")),
+                fail(file_bad_value, {},
+                     fmt::format("has {} at once; exactly one is allowed", key_words::in_words(stated, " and ")),
                      "keep the one that says how it draws, and split the rest off into another part");
                 complete = false;
             } else if (valid == 0) {
@@ -126,7 +129,8 @@ private:
         }
         std::string example;
         for (auto const& key : lacking)
-            example += fmt::format("{}`{} = {}`", example.empty() ? "" : " and ", key, find_key(section_, key)->example);
+            example +=
+                fmt::format("{}`{} = {}`", example.empty() ? "" : " and ", key, find_key(section_, key)->example);
         fail(file_missing_key, {}, fmt::format("lacks {}{}", begun, key_words::in_words(alternatives)),
              fmt::format("add {}", example));
     }
@@ -228,10 +232,11 @@ inline void reconcile(Motor& motor, KeyReader& keys) {
     if (!motor.voltage || !motor.current || !motor.winding) return;
     Voltage const drop = *motor.winding * *motor.current;
     if (drop < *motor.voltage) return;
-    keys.fail(file_bad_value, "winding",
-              fmt::format("has a `winding` that drops {} at its nameplate current; allowed is less than its voltage, {}",
-                          print(drop), print(*motor.voltage)),
-              "check the resistance: a trolling motor's winding is some tens of milliohms");
+    keys.fail(
+        file_bad_value, "winding",
+        fmt::format("has a `winding` that drops {} at its nameplate current; allowed is less than its voltage, {}",
+                    print(drop), print(*motor.voltage)),
+        "check the resistance: a trolling motor's winding is some tens of milliohms");
     motor.winding.reset();
 }
 

@@ -20,7 +20,7 @@ namespace bankwright::reading {
 
 // What a finding is about.
 struct Subject {
-    std::string part;  // as findings and the source map name it: "A", "[system]", "[[accept]] 1"; empty: the file itself
+    std::string part; // as findings and the source map name it: "A", "[system]", "[[accept]] 1"; empty: the file itself
     std::string words; // as a message names it: "battery `A`", "the system"
     Region region;
 };
@@ -76,8 +76,8 @@ public:
             auto const place = findings_.empty() ? Region{{1, 1}, {1, 1}} : *findings_.back().region;
             left_out_ = 0;
             limits_.findings += 1;
-            add(file_too_large, {}, {}, place, fmt::format("{} more findings; at most {} are shown", count, limits_.findings - 1),
-                "mend these first");
+            add(file_too_large, {}, {}, place,
+                fmt::format("{} more findings; at most {} are shown", count, limits_.findings - 1), "mend these first");
         }
         return std::move(findings_);
     }

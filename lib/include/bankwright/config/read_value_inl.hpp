@@ -54,15 +54,22 @@ inline std::string in_backquotes(std::string_view text) { return "`" + clipped(t
 // What stands there, as a message says it.
 inline std::string shown(DocumentValue const& value) {
     switch (value.kind) {
-    case DocumentValue::Kind::text: return "\"" + clipped(value.text) + "\"";
-    case DocumentValue::Kind::integer: return fmt::format("{}", value.integer);
-    case DocumentValue::Kind::number: return fmt::format("{:#}", value.number);
-    case DocumentValue::Kind::boolean: return value.boolean ? "true" : "false";
+    case DocumentValue::Kind::text:
+        return "\"" + clipped(value.text) + "\"";
+    case DocumentValue::Kind::integer:
+        return fmt::format("{}", value.integer);
+    case DocumentValue::Kind::number:
+        return fmt::format("{:#}", value.number);
+    case DocumentValue::Kind::boolean:
+        return value.boolean ? "true" : "false";
     case DocumentValue::Kind::date:
         return fmt::format("{:04}-{:02}-{:02}", value.date.year, value.date.month, value.date.day);
-    case DocumentValue::Kind::time: return "a time";
-    case DocumentValue::Kind::array: return "an array";
-    case DocumentValue::Kind::table: return "a table";
+    case DocumentValue::Kind::time:
+        return "a time";
+    case DocumentValue::Kind::array:
+        return "an array";
+    case DocumentValue::Kind::table:
+        return "a table";
     }
     return "a value";
 }
@@ -80,15 +87,22 @@ Outcome<T> value_of(KeySpec const& key, DocumentValue const& value) {
     using Kind = DocumentValue::Kind;
     auto const help = [&] { return fmt::format("write it with its unit, as in `{} = {}`", key.name, key.example); };
     if (value.kind == Kind::integer || value.kind == Kind::number)
-        return {{}, Trouble{&file_bad_unit, fmt::format("is {}, without a unit; expected {} such as {}", shown(value), with_article(key.kind), key.example), help()}};
+        return {{},
+                Trouble{&file_bad_unit,
+                        fmt::format("is {}, without a unit; expected {} such as {}", shown(value),
+                                    with_article(key.kind), key.example),
+                        help()}};
     if (value.kind != Kind::text) return {{}, wrong_kind(key, value)};
     Parsed<T> parsed = parse<T>(value.text);
     if (!parsed.value)
-        return {{}, Trouble{parsed.unit_is_wrong ? &file_bad_unit : &file_bad_value,
-                            fmt::format("cannot be read: {}", parsed.problem), help()}};
+        return {{},
+                Trouble{parsed.unit_is_wrong ? &file_bad_unit : &file_bad_value,
+                        fmt::format("cannot be read: {}", parsed.problem), help()}};
     if (!key.range.holds(key_words::in_si(*parsed.value)))
-        return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", shown(value), key_words::range_text<T>(key.range)),
-                            fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
+        return {{},
+                Trouble{&file_bad_value,
+                        fmt::format("is {}; allowed is {}", shown(value), key_words::range_text<T>(key.range)),
+                        fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
     return {*parsed.value, {}};
 }
 
@@ -114,8 +128,10 @@ template <>
 inline Outcome<int> value_of(KeySpec const& key, DocumentValue const& value) {
     if (value.kind != DocumentValue::Kind::integer) return {{}, wrong_kind(key, value)};
     if (!key.range.holds(static_cast<double>(value.integer)))
-        return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", value.integer, key_words::range_text<int>(key.range)),
-                            fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
+        return {{},
+                Trouble{&file_bad_value,
+                        fmt::format("is {}; allowed is {}", value.integer, key_words::range_text<int>(key.range)),
+                        fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
     return {static_cast<int>(value.integer), {}};
 }
 
@@ -125,9 +141,10 @@ inline Outcome<std::size_t> choice_of(KeySpec const& key, DocumentValue const& v
     for (std::size_t i = 0; i < key.choices.size(); ++i)
         if (key.choices[i] == value.text) return {i, {}};
     auto const near = closest(value.text, key.choices);
-    return {{}, Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", shown(value), listed(key.choices)),
-                        near ? fmt::format("did you mean `{}`?", *near)
-                             : fmt::format("write one of {}", listed(key.choices))}};
+    return {
+        {},
+        Trouble{&file_bad_value, fmt::format("is {}; allowed is {}", shown(value), listed(key.choices)),
+                near ? fmt::format("did you mean `{}`?", *near) : fmt::format("write one of {}", listed(key.choices))}};
 }
 
 template <>
@@ -149,11 +166,16 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
     switch (key.kind) {
     case KeyKind::text:
     case KeyKind::terminal:
-    case KeyKind::model: return value_of<std::string>(key, value).trouble;
-    case KeyKind::choice: return choice_of(key, value).trouble;
-    case KeyKind::integer: return value_of<int>(key, value).trouble;
-    case KeyKind::boolean: return value_of<bool>(key, value).trouble;
-    case KeyKind::date: return value_of<Date>(key, value).trouble;
+    case KeyKind::model:
+        return value_of<std::string>(key, value).trouble;
+    case KeyKind::choice:
+        return choice_of(key, value).trouble;
+    case KeyKind::integer:
+        return value_of<int>(key, value).trouble;
+    case KeyKind::boolean:
+        return value_of<bool>(key, value).trouble;
+    case KeyKind::date:
+        return value_of<Date>(key, value).trouble;
     default:
         return key_words::with_quantity(
             key.kind, [&](auto type) { return value_of<typename decltype(type)::type>(key, value).trouble; });

@@ -24,8 +24,8 @@ inline Finding refusal(RuleInfo const& rule, std::string message, std::string he
     return finding;
 }
 
-// How deep is the text nested? Strings and comments are passed over. It need not be right on a text that is no TOML, but it
-// must not say too little: the parser and the tree's own destruction recurse.
+// How deep is the text nested? Strings and comments are passed over. It need not be right on a text that is no TOML,
+// but it must not say too little: the parser and the tree's own destruction recurse.
 class NestingMeter {
 public:
     explicit NestingMeter(std::string_view text) : text_(text) {}
@@ -53,9 +53,12 @@ private:
         bool const is_long = text_.substr(at, 3) == std::string(3, quote);
         std::string const closing(is_long ? 3 : 1, quote);
         for (auto i = at + closing.size(); i < text_.size(); ++i) {
-            if (quote == '"' && text_[i] == '\\') ++i;
-            else if (!is_long && text_[i] == '\n') return i - at; // never closed: the parser will say so
-            else if (text_.compare(i, closing.size(), closing) == 0) return i + closing.size() - at;
+            if (quote == '"' && text_[i] == '\\')
+                ++i;
+            else if (!is_long && text_[i] == '\n')
+                return i - at; // never closed: the parser will say so
+            else if (text_.compare(i, closing.size(), closing) == 0)
+                return i + closing.size() - at;
         }
         return text_.size() - at;
     }
@@ -85,18 +88,20 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
             return refusal(file_syntax, "a NUL byte; a bank file is plain text", "is this a bank file at all?", place);
         auto const character = first_code_point(text.substr(at));
         if (!character.valid)
-            return refusal(file_syntax,
-                           fmt::format("byte 0x{:02X} is not UTF-8; a bank file is UTF-8",
-                                       static_cast<unsigned char>(text[at])),
-                           "save the file as UTF-8, or write the sign in plain letters: degC, ohm, mm2", place);
+            return refusal(
+                file_syntax,
+                fmt::format("byte 0x{:02X} is not UTF-8; a bank file is UTF-8", static_cast<unsigned char>(text[at])),
+                "save the file as UTF-8, or write the sign in plain letters: degC, ohm, mm2", place);
         if (at == counted) {
             counted += meter.pass(at);
             if (meter.depth() > limits.nesting)
                 return refusal(file_too_large, fmt::format("nested more than {} deep", limits.nesting),
                                "a bank file needs four levels at most", place);
         }
-        if (text[at] == '\n') place = {place.line + 1, 1};
-        else ++place.column;
+        if (text[at] == '\n')
+            place = {place.line + 1, 1};
+        else
+            ++place.column;
         at += character.length;
     }
     return std::nullopt;

@@ -24,9 +24,12 @@ inline std::string quoted(std::string_view text) {
     std::string out = "\"";
     for (char const c : text) {
         auto const byte = static_cast<unsigned char>(c);
-        if (c == '"' || c == '\\') out += fmt::format("\\{}", c);
-        else if (byte < 0x20 || byte == 0x7F) out += fmt::format("\\u{:04X}", byte);
-        else out += c;
+        if (c == '"' || c == '\\')
+            out += fmt::format("\\{}", c);
+        else if (byte < 0x20 || byte == 0x7F)
+            out += fmt::format("\\u{:04X}", byte);
+        else
+            out += c;
     }
     return out + "\"";
 }
@@ -34,7 +37,8 @@ inline std::string quoted(std::string_view text) {
 inline std::string key_of(std::string_view name) {
     bool is_bare = !name.empty();
     for (char const c : name)
-        is_bare = is_bare && ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-');
+        is_bare = is_bare &&
+                  ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-');
     return is_bare ? std::string(name) : quoted(name);
 }
 
@@ -52,18 +56,25 @@ public:
     }
     template <class T>
     void operator()(std::string_view name, T const& member) {
-        if constexpr (std::is_same_v<T, bool>) add(name, member ? "true" : "false");
-        else if constexpr (std::is_same_v<T, int>) add(name, fmt::format("{}", member));
-        else if constexpr (std::is_same_v<T, std::string>) add(name, quoted(member));
+        if constexpr (std::is_same_v<T, bool>)
+            add(name, member ? "true" : "false");
+        else if constexpr (std::is_same_v<T, int>)
+            add(name, fmt::format("{}", member));
+        else if constexpr (std::is_same_v<T, std::string>)
+            add(name, quoted(member));
         else if constexpr (std::is_same_v<T, Date>)
             add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
         else if constexpr (std::is_enum_v<T>)
             add(name, quoted(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
-        else if (std::isfinite(key_words::in_si(member))) add(name, quoted(print_exact(member)));
-        else throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
+        else if (std::isfinite(key_words::in_si(member)))
+            add(name, quoted(print_exact(member)));
+        else
+            throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
     }
 
-    std::string inline_table() const { return lines_.empty() ? "{}" : fmt::format("{{ {} }}", fmt::join(lines_, ", ")); }
+    std::string inline_table() const {
+        return lines_.empty() ? "{}" : fmt::format("{{ {} }}", fmt::join(lines_, ", "));
+    }
     std::string lines() const { return fmt::format("{}\n", fmt::join(lines_, "\n")); }
 
 private:
