@@ -211,7 +211,7 @@ TEST_CASE("one key twice in a part cannot be passed over") {
     REQUIRE(result.findings.size() == 1);
     CHECK(result.findings[0].rule == "file/duplicate-id");
     CHECK(result.findings[0].region->begin.line == 9);
-    CHECK(message(result) == "`power` stands twice; a key stands once");
+    CHECK(message(result) == "`power` stands twice in one table; a key stands once");
     CHECK_FALSE(result.readable);
 
     auto const lines =

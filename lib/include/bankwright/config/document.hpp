@@ -39,7 +39,8 @@ struct DocumentEntry {
 struct DocumentProblem {
     std::string message;
     Region region;
-    std::string repeats; // the key that stands twice; empty: something else is wrong
+    std::string repeats;    // the key that stands twice; empty: something else is wrong
+    bool is_header = false; // it stands in a [header]
 };
 
 struct Document {

@@ -84,7 +84,8 @@ inline DocumentProblem problem(toml::parse_error const& error) {
         message.pop_back();
     auto place = region(error.source());
     if (place.begin == place.end) ++place.end.column;
-    return {std::move(message), place, {}};
+    bool const is_header = message.find("in a table header") == 0;
+    return {std::move(message), place, {}, is_header};
 }
 
 // The name in toml++'s `cannot redefine existing string 'A'`; empty where it says something else.

@@ -205,7 +205,8 @@ inline constexpr std::array accept_needs{Requirement{"rule"}};
 
 // The sections that hold parts, in the order of PartKind.
 inline constexpr std::array<SectionSpec, 11> part_sections{{
-    {"batteries", "batteries", keys::battery, keys::battery_needs, "X+ X-", PartKind::battery},
+    {"batteries", "the batteries, each with its own two posts", keys::battery, keys::battery_needs, "X+ X-",
+     PartKind::battery},
     {"jumpers", "short conductors between posts", keys::run, keys::run_needs, "", PartKind::jumper},
     {"cables", "longer conductors", keys::run, keys::run_needs, "", PartKind::cable},
     {"breakers", "resettable breakers", keys::protection, keys::protection_needs, "X.line X.load", PartKind::breaker},

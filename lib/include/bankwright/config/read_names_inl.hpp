@@ -7,6 +7,7 @@
 #include "bankwright/config/read_report_inl.hpp"
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -26,6 +27,8 @@ struct Candidate {
         return {entry->key, fmt::format("{} {}", name(kind), in_backquotes(entry->key)), entry->region};
     }
 };
+
+using Names = std::map<std::string, Candidate const*>; // the first part of each name
 
 // Letters, digits and `_`; `-` only between them: a trailing one would read as a terminal's sign.
 inline bool is_id(std::string_view id) {

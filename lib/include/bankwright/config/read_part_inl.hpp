@@ -2,13 +2,13 @@
 #pragma once
 
 #include "bankwright/config/fields.hpp"
+#include "bankwright/config/read_models_inl.hpp"
 #include "bankwright/config/read_report_inl.hpp"
 #include "bankwright/config/read_value_inl.hpp"
 
 #include <algorithm>
 #include <array>
 #include <optional>
-#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -17,23 +17,6 @@
 #include <fmt/format.h>
 
 namespace bankwright::reading {
-
-// The models of a file, by name, and which of their entries are already known to be wrong.
-struct Models {
-    std::vector<DocumentEntry const*> all;
-    std::set<DocumentEntry const*> wrong;
-
-    DocumentEntry const* find(std::string_view name) const {
-        auto const found = std::find_if(all.begin(), all.end(), [&](auto const* model) { return model->key == name; });
-        return found == all.end() ? nullptr : *found;
-    }
-    std::vector<std::string_view> names() const {
-        std::vector<std::string_view> names;
-        for (auto const* model : all)
-            names.push_back(model->key);
-        return names;
-    }
-};
 
 inline std::vector<std::string_view> names_of(SectionSpec const& section) {
     std::vector<std::string_view> names;
@@ -50,6 +33,7 @@ public:
         : section_(section), subject_(std::move(subject)), own_(own), models_(models), report_(report) {
         for (auto const& entry : own.entries) {
             if (find_key(section, entry.key)) continue;
+            if (report_.is_full()) continue;
             auto const near = report_.nearest(entry.key, names_of(section));
             report_.add(file_unknown_key, subject_.part, entry.key, entry.region,
                         fmt::format("{} is not a key of {}", in_backquotes(entry.key),
@@ -145,14 +129,14 @@ private:
         if (name.trouble) return report_.add(subject_, key, entry->region, std::move(*name.trouble));
         if (!model_) {
             auto const near = report_.nearest(*name.value, models_.names());
-            auto const otherwise = models_.all.empty() ? "the file has no [models]; add one, or write the keys here"
-                                                       : "name one of the models in [models]";
+            auto const otherwise = models_.empty() ? "the file has no [models]; add one, or write the keys here"
+                                                   : "name one of the models in [models]";
             return report_.add(subject_, key, entry->region,
                                Trouble{&file_bad_value, fmt::format("is {}, which is no model", shown(entry->value)),
                                        help_with(near, otherwise)});
         }
         for (auto const& of_model : model_->value.entries) {
-            if (find_key(section_, of_model.key) || models_.wrong.count(&of_model)) continue;
+            if (find_key(section_, of_model.key) || models_.is_wrong(of_model)) continue;
             has_wrong_model_ = true;
             report_.add(subject_, key, entry->region,
                         Trouble{&file_bad_value,
@@ -188,7 +172,7 @@ private:
         }
         if (is_own) {
             report_.add(subject_, key, entry.region, std::move(*trouble));
-        } else if (!models_.wrong.count(&entry)) {
+        } else if (!models_.is_wrong(entry)) {
             trouble->message += fmt::format(" (from model {})", in_backquotes(model_->key));
             report_.add(subject_, key, find_entry(own_, "model")->region, std::move(*trouble));
         }

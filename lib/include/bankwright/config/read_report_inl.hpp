@@ -1,6 +1,7 @@
 // Collects what is wrong with a file: one place that knows the limits and how a finding names what it is about.
 #pragma once
 
+#include "bankwright/bank/source_map.hpp"
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/file_rules.hpp"
 #include "bankwright/config/read_limits.hpp"
@@ -29,6 +30,12 @@ inline std::string help_with(std::optional<std::string> const& near, std::string
     return near ? fmt::format("did you mean `{}`?", *near) : std::move(otherwise);
 }
 
+inline void add_to_map(SourceMap& map, std::string const& part, DocumentEntry const& entry) {
+    map.add(part, {}, entry.region);
+    for (auto const& key : entry.value.entries)
+        map.add(part, key.key, key.region);
+}
+
 class Report {
 public:
     explicit Report(ReadLimits const& limits) : limits_(limits) {}
@@ -54,6 +61,13 @@ public:
         auto const of = subject.words.empty() ? std::string() : " of " + subject.words;
         add(*trouble.rule, subject.part, key.name, region, fmt::format("`{}`{} {}", key.name, of, trouble.message),
             std::move(trouble.help));
+    }
+
+    // True where one more finding would only be counted, which this does: its words need not be made.
+    bool is_full() {
+        if (findings_.size() < limits_.findings) return false;
+        ++left_out_;
+        return true;
     }
 
     // The nearest of the names. A file full of mistakes does not get an edit distance for each: the work is bounded.

@@ -3,9 +3,9 @@
 //
 // 1. An assert on what the input holds (`[)`) aborts a debug build and is an assumption in a release build: asserts are
 //    switched off, and NDEBUG is hidden so that they are not turned into assumptions.
-// 2. The classification of U+00A0..U+0499 (the degree sign, the micro sign, an accented letter, omega) at the place of
-// a
-//    syntax error runs into __builtin_unreachable: there the answer is `false`.
+// 2. Classifying U+00A0..U+0499 (the degree and micro signs, accented letters, omega) at the place of a syntax error
+// runs
+//    into __builtin_unreachable: there the answer is `false`.
 #pragma once
 
 #ifndef TOML_HEADER_ONLY

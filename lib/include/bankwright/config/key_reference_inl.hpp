@@ -1,0 +1,56 @@
+// The table of keys as Markdown.
+#pragma once
+
+#include "bankwright/config/key_reference.hpp"
+#include "bankwright/config/key_words_inl.hpp"
+#include "bankwright/config/keys.hpp"
+
+#include <string>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+namespace reference {
+
+inline std::string row(KeySpec const& key) {
+    auto const allowed = key_words::allowed(key);
+    return fmt::format("| `{}` | {} | `{}` | {} | {} |\n", key.name, allowed.empty() ? with_article(key.kind) : allowed,
+                       key.example, key.if_absent, key.meaning);
+}
+
+inline std::string section(SectionSpec const& section, std::string_view title) {
+    auto text = fmt::format("## {}\n\n{}\n\n", title, section.meaning);
+    if (section.kind)
+        text += section.terminals.empty() ? "Terminals of its own: none.\n\n"
+                                          : fmt::format("Terminals of a part `X`: `{}`.\n\n", section.terminals);
+    for (auto const& requirement : section.requirements)
+        text += fmt::format("Needs {}{}.\n\n", requirement.exactly_one ? "exactly one of " : "",
+                            key_words::in_words(key_words::alternatives_of(requirement)));
+    text += "| key | allowed | example | if absent | meaning |\n|---|---|---|---|---|\n";
+    for (auto const& key : section.keys)
+        text += row(key);
+    return text + "\n";
+}
+
+} // namespace reference
+
+BANKWRIGHT_INLINE std::string key_reference() {
+    std::string text =
+        "# The keys of a bank file\n\n"
+        "A bank file is TOML 1.0, one bank a file. Quantities are text with a unit: `\"36 V\"`, `\"4.2 mohm\"`, "
+        "`\"17 ft\"`, `\"6 AWG\"`, `\"90 %\"`. A part's name is letters, digits, `_` and inner `-`, and stands for one "
+        "part in the whole file.\n\n";
+    text += reference::section(root_section, "At the top");
+    text += reference::section(system_section, "`[system]`");
+    text += fmt::format(
+        "## `[{}]`\n\nNamed sets of any part's keys. A part that says `model = \"name\"` has these keys too, and its "
+        "own win. A model cannot build on another.\n\n",
+        models_section);
+    for (auto const& section : part_sections)
+        text += reference::section(section, fmt::format("`[{}]`", section.name));
+    text += reference::section(accept_section, fmt::format("`[[{}]]`", accept_section.name));
+    text.pop_back();
+    return text;
+}
+
+} // namespace bankwright
