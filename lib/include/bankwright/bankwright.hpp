@@ -75,6 +75,8 @@
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/fields.hpp"
 #include "bankwright/config/file_rules.hpp"
+#include "bankwright/config/json_schema.hpp"
+#include "bankwright/config/key_reference.hpp"
 #include "bankwright/config/key_spec.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/read.hpp"
