@@ -3,6 +3,8 @@
 
 #include "bankwright/findings/level.hpp"
 
+#include <array>
+#include <cstddef>
 #include <string_view>
 
 namespace bankwright {
@@ -16,5 +18,13 @@ struct RuleInfo {
     std::string_view fix;    // what to do
     std::string_view source; // document and clause with how sure it is, or "common practice, no single source"
 };
+
+// The rule of that id; a name that is not in the list does not compile.
+template <std::size_t N>
+consteval RuleInfo rule_named(std::array<RuleInfo, N> const& rules, std::string_view id) {
+    for (auto const& rule : rules)
+        if (rule.id == id) return rule;
+    throw "no rule of this id";
+}
 
 } // namespace bankwright

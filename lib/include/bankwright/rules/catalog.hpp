@@ -1,0 +1,37 @@
+// Every rule there is: one visible list, in the order in which a person should read the findings.
+#pragma once
+
+#include "bankwright/config/file_rules.hpp"
+#include "bankwright/rules/matching.hpp"
+#include "bankwright/rules/solving.hpp"
+#include "bankwright/rules/wiring.hpp"
+
+#include <array>
+#include <string_view>
+#include <vector>
+
+namespace bankwright {
+
+inline constexpr std::array rule_families{
+    RuleFamily{"file", file_rules, nullptr}, // reading looks for these
+    RuleFamily{"wiring", wiring_rules, check_wiring},
+    RuleFamily{"matching", matching_rules, check_matching},
+    RuleFamily{"solve", solving_rules, check_solving},
+};
+
+inline std::vector<RuleInfo const*> all_rules() {
+    std::vector<RuleInfo const*> all;
+    for (auto const& family : rule_families)
+        for (auto const& rule : family.rules) all.push_back(&rule);
+    return all;
+}
+
+// nullptr if there is none of that id.
+inline RuleInfo const* find_rule(std::string_view id) {
+    for (auto const& family : rule_families)
+        for (auto const& rule : family.rules)
+            if (rule.id == id) return &rule;
+    return nullptr;
+}
+
+} // namespace bankwright
