@@ -230,15 +230,15 @@ private:
 
     // What the bank as drawn drives through this loop with every load off; only where the loop is in the bank as drawn.
     std::optional<Current> loop_current(Edges const&, WiringLoop const& loop) const {
-        auto most = 0.0 * si::ampere;
+        double most = 0.0; // [A]
         auto const& point = seen_.at_rest();
         if (point.status != solver::Status::solved) return std::nullopt;
         for (auto const& step : loop.steps) {
             auto const& e = edge(step.edge);
             if (e.kind != WiringEdgeKind::battery) continue;
-            if (auto const* reading = reading_of(point, graph_.id(e))) most = std::max(most, boost::units::abs(reading->current));
+            if (auto const* reading = reading_of(point, graph_.id(e))) most = std::max(most, std::abs(reading->current.value()));
         }
-        return most;
+        return most * si::ampere;
     }
 
     // By the batteries' open-circuit voltages, with every device closed and every load off.

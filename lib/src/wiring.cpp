@@ -1,0 +1,5 @@
+#include "bankwright/analyses/arrangement_inl.hpp"
+#include "bankwright/analyses/wiring_loop_inl.hpp"
+#include "bankwright/analyses/wiring_repair_inl.hpp"
+#include "bankwright/analyses/wiring_verdict_inl.hpp"
+#include "bankwright/network/wiring_graph_inl.hpp"
