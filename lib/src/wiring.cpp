@@ -1,4 +1,5 @@
 #include "bankwright/analyses/arrangement_inl.hpp"
+#include "bankwright/analyses/unprotected_path_inl.hpp"
 #include "bankwright/analyses/wiring_loop_inl.hpp"
 #include "bankwright/analyses/wiring_repair_inl.hpp"
 #include "bankwright/analyses/wiring_verdict_inl.hpp"

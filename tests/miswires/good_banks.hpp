@@ -33,7 +33,8 @@ public:
     Bank build() {
         bank_.name = "invented: " + describe(shape_);
         bank_.system.voltage = 12.0 * shape_.series * si::volt;
-        for (int s = 0; s < shape_.parallel; ++s) string(s);
+        for (int s = 0; s < shape_.parallel; ++s)
+            string(s);
         join_strings();
         feed_motor();
         if (shape_.second_load) feed_lamp();
@@ -98,7 +99,8 @@ private:
             bank_.jumpers.push_back(run("P" + n, positive(s), positive(s + 1), 0.4, "red"));
             bank_.jumpers.push_back(run("N" + n, bottom(s), bottom(s + 1), 0.4, "black"));
             for (int k = 0; shape_.take_off == TakeOff::cross_tied && k + 1 < shape_.series; ++k)
-                bank_.jumpers.push_back(run("X" + n + std::to_string(k + 1), battery(s, k) + "+", battery(s + 1, k) + "+", 0.4));
+                bank_.jumpers.push_back(
+                    run("X" + n + std::to_string(k + 1), battery(s, k) + "+", battery(s + 1, k) + "+", 0.4));
         }
     }
 

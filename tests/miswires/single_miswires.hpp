@@ -14,8 +14,8 @@ namespace miswires {
 using namespace bankwright;
 
 struct Miswire {
-    std::string what;                 // for people
-    std::string kind;                 // for the table
+    std::string what;                  // for people
+    std::string kind;                  // for the table
     std::vector<std::string> culprits; // a finding that names one of these, first of all, names the cause
     Bank bank;
 };
@@ -116,24 +116,29 @@ private:
                 extra.from = terminals_[a];
                 extra.to = terminals_[b];
                 bank.cables.push_back(extra);
-                add("extra conductor " + terminals_[a] + " to " + terminals_[b], "conductor across", {"extra"}, std::move(bank));
+                add("extra conductor " + terminals_[a] + " to " + terminals_[b], "conductor across", {"extra"},
+                    std::move(bank));
             }
     }
 
     void swap_leads() {
-        auto const both = [&](std::string const& id, std::string const& plus, std::string const& minus, char const* kind) {
+        auto const both = [&](std::string const& id, std::string const& plus, std::string const& minus,
+                              char const* kind) {
             auto bank = good_;
             exchange(bank, plus, minus);
             add(id + ": " + plus + " and " + minus + " exchanged", kind, {id}, std::move(bank));
         };
-        for (auto const& m : good_.motors) both(m.id, m.id + "+", m.id + "-", "leads exchanged");
-        for (auto const& l : good_.loads) both(l.id, l.id + "+", l.id + "-", "leads exchanged");
+        for (auto const& m : good_.motors)
+            both(m.id, m.id + "+", m.id + "-", "leads exchanged");
+        for (auto const& l : good_.loads)
+            both(l.id, l.id + "+", l.id + "-", "leads exchanged");
         for (auto const& c : good_.connectors) {
             both(c.id, c.id + "+", c.id + "-", "leads exchanged");
             both(c.id, c.id + ".plug+", c.id + ".plug-", "leads exchanged");
         }
         for (auto const* devices : {&good_.breakers, &good_.fuses})
-            for (auto const& d : *devices) both(d.id, d.id + ".line", d.id + ".load", "device turned");
+            for (auto const& d : *devices)
+                both(d.id, d.id + ".line", d.id + ".load", "device turned");
     }
 
     Bank const& good_;

@@ -13,7 +13,8 @@ struct BlockEdge {
     int b = 0;
 };
 
-// Every edge is in exactly one block; an edge on no closed path is a block by itself. No edge may join a node to itself.
+// Every edge is in exactly one block; an edge on no closed path is a block by itself. No edge may join a node to
+// itself.
 inline std::vector<std::vector<int>> blocks(int nodes, std::vector<BlockEdge> const& edges) {
     auto const n = static_cast<std::size_t>(nodes);
     std::vector<std::vector<int>> at(n);

@@ -33,18 +33,18 @@ struct OperatingPoint {
 };
 
 // Throws std::invalid_argument where build() does.
-OperatingPoint operating_point(Bank const &bank, OperatingPointOptions const &options = {});
+OperatingPoint operating_point(Bank const& bank, OperatingPointOptions const& options = {});
 
 // The reading of one part; throws std::out_of_range, naming it, if there is none.
-inline PartReading const &reading_of(OperatingPoint const &point, std::string_view id) {
-    for (auto const &reading : point.parts)
+inline PartReading const& reading_of(OperatingPoint const& point, std::string_view id) {
+    for (auto const& reading : point.parts)
         if (reading.id == id) return reading;
     throw std::out_of_range("no reading of a part `" + std::string(id) + "`");
 }
 
 // The voltage of one terminal against the reference; throws std::out_of_range, naming it, if there is no such terminal.
-inline std::optional<Voltage> voltage_at(OperatingPoint const &point, std::string_view terminal) {
-    for (auto const &reading : point.terminals)
+inline std::optional<Voltage> voltage_at(OperatingPoint const& point, std::string_view terminal) {
+    for (auto const& reading : point.terminals)
         if (reading.name == terminal) return reading.voltage;
     throw std::out_of_range("no reading of a terminal `" + std::string(terminal) + "`");
 }

@@ -9,7 +9,7 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE OperatingPoint operating_point(Bank const &bank, OperatingPointOptions const &options) {
+BANKWRIGHT_INLINE OperatingPoint operating_point(Bank const& bank, OperatingPointOptions const& options) {
     auto const network = build(bank, options.moment);
     auto const solution = solver::solve(network.circuit);
 

@@ -22,7 +22,8 @@ struct WiringLoop {
 
 // The loop with the fewest batteries, then the fewest conductors, that runs through this battery edge and does not add
 // up to nothing; none if there is no such loop.
-std::optional<WiringLoop> shortest_loop(WiringGraph const& graph, std::vector<WiringEdge> const& edges, int battery_edge);
+std::optional<WiringLoop> shortest_loop(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
+                                        int battery_edge);
 
 // "`A+` - J1 - `B+` - B - `B-` - ..." for people.
 std::string describe(WiringGraph const& graph, std::vector<WiringEdge> const& edges, WiringLoop const& loop);

@@ -11,8 +11,9 @@
 
 namespace bankwright {
 
-// Dijkstra from the battery's positive post back to its negative one; a battery costs more than all conductors together.
-// A shortest path that cancels the battery says nothing, so batteries that cancel it alone are left out one by one.
+// Dijkstra from the battery's positive post back to its negative one; a battery costs more than all conductors
+// together. A shortest path that cancels the battery says nothing, so batteries that cancel it alone are left out one
+// by one.
 class LoopSearch {
 public:
     LoopSearch(WiringGraph const& graph, std::vector<WiringEdge> const& edges)
@@ -89,8 +90,8 @@ private:
     int battery_cost_;
 };
 
-BANKWRIGHT_INLINE std::optional<WiringLoop> shortest_loop(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
-                                                          int battery_edge) {
+BANKWRIGHT_INLINE std::optional<WiringLoop> shortest_loop(WiringGraph const& graph,
+                                                          std::vector<WiringEdge> const& edges, int battery_edge) {
     return LoopSearch(graph, edges).through(battery_edge);
 }
 

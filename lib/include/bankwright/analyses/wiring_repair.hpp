@@ -18,11 +18,11 @@ enum class RepairKind {
 
 struct Repair {
     RepairKind kind = RepairKind::move_end;
-    int part = -1;          // index in WiringGraph::parts; add: none
-    int edge = -1;          // turn_battery, move_end, remove: the edge
+    int part = -1;           // index in WiringGraph::parts; add: none
+    int edge = -1;           // turn_battery, move_end, remove: the edge
     bool moves_from = false; // move_end: it is the conductor's `from` that moves
-    int at = -1;            // swap_leads: the + terminal; move_end: where the end is now; add: one end
-    int onto = -1;          // swap_leads: the - terminal; move_end: where it belongs; add: the other end
+    int at = -1;             // swap_leads: the + terminal; move_end: where the end is now; add: one end
+    int onto = -1;           // swap_leads: the - terminal; move_end: where it belongs; add: the other end
 
     // How much is still wrong, then how natural the repaired bank is: lower is better. In this order.
     int wrongs = 0;
@@ -31,13 +31,15 @@ struct Repair {
     int bare = 0;           // terminals of batteries and devices on which nothing is landed
 };
 
-// What was done, in turn, to make the wiring right. Each step holds the repairs that do equally well, the likeliest first.
+// What was done, in turn, to make the wiring right. Each step holds the repairs that do equally well, the likeliest
+// first.
 struct RepairPlan {
     std::vector<std::vector<Repair>> steps;
     bool complete = false; // after the last step the wiring is right
 };
 
-// One change if one is enough; else two batteries turned round; else the change that mends most, and so on, four at most.
+// One change if one is enough; else two batteries turned round; else the change that mends most, and so on, four at
+// most.
 RepairPlan plan_repair(WiringGraph const& graph, std::vector<WiringEdge> const& edges);
 
 // The edges after a repair.

@@ -12,9 +12,15 @@ namespace bankwright {
 BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges, Repair const& repair) {
     auto const chosen = static_cast<std::size_t>(repair.edge);
     switch (repair.kind) {
-    case RepairKind::turn_battery: std::swap(edges[chosen].from, edges[chosen].to); break;
-    case RepairKind::remove: edges[chosen].removed = true; break;
-    case RepairKind::move_end: (repair.moves_from ? edges[chosen].from : edges[chosen].to) = repair.onto; break;
+    case RepairKind::turn_battery:
+        std::swap(edges[chosen].from, edges[chosen].to);
+        break;
+    case RepairKind::remove:
+        edges[chosen].removed = true;
+        break;
+    case RepairKind::move_end:
+        (repair.moves_from ? edges[chosen].from : edges[chosen].to) = repair.onto;
+        break;
     case RepairKind::swap_leads:
         for (auto& edge : edges) {
             if (edge.kind != WiringEdgeKind::conductor) continue;
@@ -56,11 +62,13 @@ public:
         move_and_remove();
         add();
         auto const rank = [](Repair const& r) {
-            auto const order = r.kind == RepairKind::add ? 2 : r.kind == RepairKind::move_end || r.kind == RepairKind::remove;
+            auto const order =
+                r.kind == RepairKind::add ? 2 : r.kind == RepairKind::move_end || r.kind == RepairKind::remove;
             return std::tuple(r.wrongs, r.irregular, r.marking_faults, r.bare, order);
         };
         std::stable_sort(found_.begin(), found_.end(), [&](auto const& a, auto const& b) { return rank(a) < rank(b); });
-        while (!found_.empty() && rank(found_.back()) != rank(found_.front())) found_.pop_back();
+        while (!found_.empty() && rank(found_.back()) != rank(found_.front()))
+            found_.pop_back();
         return std::move(found_);
     }
 
@@ -126,9 +134,9 @@ private:
     }
 
     void add() {
-        bool const something_apart = !verdict_.unused.empty() ||
-                                     std::any_of(verdict_.loads.begin(), verdict_.loads.end(),
-                                                 [](auto const& load) { return load.state == FeedState::open; });
+        bool const something_apart =
+            !verdict_.unused.empty() || std::any_of(verdict_.loads.begin(), verdict_.loads.end(),
+                                                    [](auto const& load) { return load.state == FeedState::open; });
         if (!something_apart) return;
         for (int g = 0; g < verdict_.groups; ++g) {
             for (int h = g + 1; h < verdict_.groups; ++h) {
@@ -143,7 +151,8 @@ private:
 
     static int wrongs(WiringVerdict const& verdict) {
         auto count = verdict.shorted.size() + verdict.clashes.size() + verdict.unused.size();
-        for (auto const& load : verdict.loads) count += load.state != FeedState::fed;
+        for (auto const& load : verdict.loads)
+            count += load.state != FeedState::fed;
         return static_cast<int>(count);
     }
 

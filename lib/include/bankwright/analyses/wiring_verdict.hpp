@@ -23,7 +23,7 @@ struct LoadVerdict {
 };
 
 struct WiringVerdict {
-    std::vector<int> group;        // by terminal: terminals of one group are joined by conductors and closed devices
+    std::vector<int> group; // by terminal: terminals of one group are joined by conductors and closed devices
     int groups = 0;
     std::vector<double> potential; // [V] by group, counted from the lowest of its island
     std::vector<double> top;       // [V] by island: its highest potential

@@ -88,10 +88,12 @@ private:
                 for (auto const e : at[static_cast<std::size_t>(here)]) {
                     auto const& edge = edges_[static_cast<std::size_t>(e)];
                     auto const forward = from_group(static_cast<std::size_t>(e)) == here;
-                    auto const there = forward ? to_group(static_cast<std::size_t>(e)) : from_group(static_cast<std::size_t>(e));
+                    auto const there =
+                        forward ? to_group(static_cast<std::size_t>(e)) : from_group(static_cast<std::size_t>(e));
                     auto const there_volts = potential(here) + (forward ? edge.volts : -edge.volts);
                     if (island(there) >= 0) {
-                        if (forward && std::abs(potential(there) - there_volts) > same_volts) verdict_.clashes.push_back(e);
+                        if (forward && std::abs(potential(there) - there_volts) > same_volts)
+                            verdict_.clashes.push_back(e);
                         continue;
                     }
                     island(there) = islands;
@@ -101,7 +103,8 @@ private:
                     queue.push_back(there);
                 }
             }
-            for (auto const group : queue) potential(group) -= lowest;
+            for (auto const group : queue)
+                potential(group) -= lowest;
             verdict_.top.push_back(highest - lowest);
             ++islands;
         }
@@ -125,7 +128,8 @@ private:
             for (auto const b : block)
                 (edges_[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery ? battery : load) = true;
             if (battery && load)
-                for (auto const b : block) used[which[static_cast<std::size_t>(b)]] = 1;
+                for (auto const b : block)
+                    used[which[static_cast<std::size_t>(b)]] = 1;
         }
         return used;
     }

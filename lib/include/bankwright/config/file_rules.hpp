@@ -10,7 +10,7 @@ namespace bankwright {
 inline constexpr RuleInfo file_syntax{
     .id = "file/syntax",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "text that is not TOML 1.0 in UTF-8",
     .why = "the parser stops there, so nothing of the bank can be checked",
     .fix = "mend the text at the place shown: a missing quote, bracket, comma or equals sign, most often",
@@ -20,7 +20,7 @@ inline constexpr RuleInfo file_syntax{
 inline constexpr RuleInfo file_unknown_key{
     .id = "file/unknown-key",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a section or a key that a bank file does not have",
     .why = "a misspelt key would be passed over in silence, and the bank checked without what it was meant to say",
     .fix = "spell it as the table of keys does; `bankwright schema` prints every key",
@@ -30,7 +30,7 @@ inline constexpr RuleInfo file_unknown_key{
 inline constexpr RuleInfo file_missing_key{
     .id = "file/missing-key",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a part that lacks a key without which nothing can be computed for it",
     .why = "a guess in its place could pass a bank that is dangerous",
     .fix = "read the value from the part's label or measure it, and write it down",
@@ -40,7 +40,7 @@ inline constexpr RuleInfo file_missing_key{
 inline constexpr RuleInfo file_bad_value{
     .id = "file/bad-value",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a value of the wrong kind, out of its range, or not among the words allowed",
     .why = "no real part has such a value, so whatever were computed from it would be wrong",
     .fix = "correct the value; the message says what is allowed",
@@ -50,7 +50,7 @@ inline constexpr RuleInfo file_bad_value{
 inline constexpr RuleInfo file_bad_unit{
     .id = "file/bad-unit",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a quantity without a unit, with an unknown unit, or with the unit of another quantity",
     .why = "feet read as metres or milliohms as ohms change every number by a factor of three or a thousand",
     .fix = "write the value as text with its unit, such as \"36 V\", \"4.2 mohm\", \"17 ft\", \"6 AWG\"",
@@ -60,7 +60,7 @@ inline constexpr RuleInfo file_bad_unit{
 inline constexpr RuleInfo file_unknown_terminal{
     .id = "file/unknown-terminal",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a conductor landed on a terminal that no part of the bank has",
     .why = "the conductor would hang in the air, and the bank that is checked would not be the bank that is wired",
     .fix = "name a terminal of a part in the file: A+ of a battery, CB.line of a breaker, bow.plug+ of a connector",
@@ -70,7 +70,7 @@ inline constexpr RuleInfo file_unknown_terminal{
 inline constexpr RuleInfo file_duplicate_id{
     .id = "file/duplicate-id",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "one name given to two parts, or one key written twice",
     .why = "nobody, person or program, can tell which of the two a conductor or a finding means",
     .fix = "give each part a name of its own",
@@ -80,7 +80,7 @@ inline constexpr RuleInfo file_duplicate_id{
 inline constexpr RuleInfo file_too_large{
     .id = "file/too-large",
     .level = Level::error,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a file, a name, a nesting or a number of parts beyond what any bank on a small boat needs",
     .why = "it is most likely not a bank file, and reading on would only cost time and memory",
     .fix = "describe one bank in one file; a program that embeds the library can raise the limits",
@@ -90,7 +90,7 @@ inline constexpr RuleInfo file_too_large{
 inline constexpr RuleInfo file_accept_without_reason{
     .id = "file/accept-without-reason",
     .level = Level::warning,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "a finding accepted without saying why",
     .why = "the next person to look at the boat cannot tell a judgement from a shrug",
     .fix = "add `reason = \"...\"` to that [[accept]]: what makes it safe here, and who looked",
@@ -100,18 +100,16 @@ inline constexpr RuleInfo file_accept_without_reason{
 inline constexpr RuleInfo file_accept_unused{
     .id = "file/accept-unused",
     .level = Level::warning,
-    .since = "0.1",
+    .since = "0.1.0",
     .what = "an accepted finding that does not occur any more",
     .why = "left in place it would hide the same fault when it comes back",
     .fix = "take that [[accept]] out",
     .source = "common practice, no single source",
 };
 
-inline constexpr std::array<RuleInfo const*, 10> file_rules{
-    &file_syntax,        &file_unknown_key, &file_missing_key,
-    &file_bad_value,     &file_bad_unit,    &file_unknown_terminal,
-    &file_duplicate_id,  &file_too_large,   &file_accept_without_reason,
-    &file_accept_unused,
-};
+inline constexpr std::array file_rules{file_syntax,       file_unknown_key, file_missing_key,
+                                       file_bad_value,    file_bad_unit,    file_unknown_terminal,
+                                       file_duplicate_id, file_too_large,   file_accept_without_reason,
+                                       file_accept_unused};
 
 } // namespace bankwright

@@ -103,8 +103,7 @@ private:
         for (int output = 1; output <= c.outputs.value_or(1); ++output) {
             auto const stem = c.id + "." + std::to_string(output);
             edge(WiringEdgeKind::charger, part, stem + "+", stem + "-");
-            if (output > 1 && !c.isolated.value_or(true))
-                edge(WiringEdgeKind::contact, part, c.id + ".1-", stem + "-");
+            if (output > 1 && !c.isolated.value_or(true)) edge(WiringEdgeKind::contact, part, c.id + ".1-", stem + "-");
         }
     }
 

@@ -3,6 +3,7 @@
 
 #include "bankwright/config/file_rules.hpp"
 #include "bankwright/rules/matching.hpp"
+#include "bankwright/rules/protection.hpp"
 #include "bankwright/rules/solving.hpp"
 #include "bankwright/rules/wiring.hpp"
 
@@ -16,13 +17,15 @@ inline constexpr std::array rule_families{
     RuleFamily{"file", file_rules, nullptr}, // reading looks for these
     RuleFamily{"wiring", wiring_rules, check_wiring},
     RuleFamily{"matching", matching_rules, check_matching},
+    RuleFamily{"protection", protection_rules, check_protection},
     RuleFamily{"solve", solving_rules, check_solving},
 };
 
 inline std::vector<RuleInfo const*> all_rules() {
     std::vector<RuleInfo const*> all;
     for (auto const& family : rule_families)
-        for (auto const& rule : family.rules) all.push_back(&rule);
+        for (auto const& rule : family.rules)
+            all.push_back(&rule);
     return all;
 }
 

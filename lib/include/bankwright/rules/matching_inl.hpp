@@ -32,7 +32,8 @@ public:
         voltage();
         for (auto const& string : seen_.arrangement().strings) {
             std::vector<Battery const*> batteries;
-            for (auto const e : string) batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
+            for (auto const e : string)
+                batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
             capacity(batteries);
             charge_in_string(batteries);
         }
@@ -48,7 +49,8 @@ private:
     }
     static std::vector<std::string> ids(Batteries const& batteries) {
         std::vector<std::string> names;
-        for (auto const* b : batteries) names.push_back(b->id);
+        for (auto const* b : batteries)
+            names.push_back(b->id);
         return names;
     }
 
@@ -56,11 +58,14 @@ private:
     template <class Value>
     static Batteries odd_ones_first(Batteries batteries, Value value) {
         auto const frequency = [&](Battery const* b) {
-            return std::count_if(batteries.begin(), batteries.end(), [&](auto const* other) { return value(*other) == value(*b); });
+            return std::count_if(batteries.begin(), batteries.end(),
+                                 [&](auto const* other) { return value(*other) == value(*b); });
         };
         std::map<Battery const*, long> often;
-        for (auto const* b : batteries) often[b] = static_cast<long>(frequency(b));
-        std::stable_sort(batteries.begin(), batteries.end(), [&](auto const* a, auto const* b) { return often[a] < often[b]; });
+        for (auto const* b : batteries)
+            often[b] = static_cast<long>(frequency(b));
+        std::stable_sort(batteries.begin(), batteries.end(),
+                         [&](auto const* a, auto const* b) { return often[a] < often[b]; });
         return batteries;
     }
 
@@ -115,7 +120,8 @@ private:
             if (ends.first != ends.second) differ(rule, batteries, Level::error, "in parallel");
         for (auto const& string : seen_.arrangement().strings) {
             Batteries batteries;
-            for (auto const e : string) batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
+            for (auto const e : string)
+                batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
             differ(rule, batteries, Level::warning, "in series");
         }
     }
@@ -127,8 +133,8 @@ private:
         auto const usual = nominal_voltage(*sorted.back());
         if (std::abs(volts(*sorted.front()) - volts(*sorted.back())) < same_volts) return;
         auto finding = finding_of(rule,
-                                  fmt::format("`{}` is a {} battery {} with `{}` of {}", sorted.front()->id, print(odd), how,
-                                              sorted.back()->id, print(usual)),
+                                  fmt::format("`{}` is a {} battery {} with `{}` of {}", sorted.front()->id, print(odd),
+                                              how, sorted.back()->id, print(usual)),
                                   std::string(rule.fix));
         finding.level = level;
         measured(finding, odd.value(), usual.value(), "V").parts = ids(sorted);
@@ -139,7 +145,9 @@ private:
     void capacity(Batteries const& string) {
         Battery const* least = nullptr;
         Battery const* most = nullptr;
-        auto const usable = [](Battery const& b) { return b.capacity->value() / 3600.0 * b.health.value_or(Health::of(1)).value(); };
+        auto const usable = [](Battery const& b) {
+            return b.capacity->value() / 3600.0 * b.health.value_or(Health::of(1)).value();
+        };
         for (auto const* b : string) {
             if (!b->capacity) continue;
             if (!least || usable(*b) < usable(*least)) least = b;
@@ -149,11 +157,11 @@ private:
         if (!least || usable(*least) >= (1.0 - tolerated) * usable(*most)) return;
         auto const lost = usable(*most) - usable(*least);
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-capacity");
-        auto finding = finding_of(
-            rule,
-            fmt::format("`{}` ends the run at {:.4g} Ah while `{}` in the same string holds {:.4g} Ah: {:.3g} Ah of it are lost",
-                        least->id, usable(*least), most->id, usable(*most), lost),
-            std::string(rule.fix));
+        auto finding = finding_of(rule,
+                                  fmt::format("`{}` ends the run at {:.4g} Ah while `{}` in the same string holds "
+                                              "{:.4g} Ah: {:.3g} Ah of it are lost",
+                                              least->id, usable(*least), most->id, usable(*most), lost),
+                                  std::string(rule.fix));
         measured(finding, usable(*least), (1.0 - tolerated) * usable(*most), "Ah").parts = {least->id, most->id};
         finding.key = "capacity";
         findings_.push_back(std::move(finding));
@@ -161,16 +169,17 @@ private:
 
     void charge_in_string(Batteries const& string) {
         auto const charge = [](Battery const* b) { return b->charge.value_or(StateOfCharge::of(1.0)).in_percent(); };
-        auto const [low, high] = std::minmax_element(string.begin(), string.end(),
-                                                     [&](auto const* a, auto const* b) { return charge(a) < charge(b); });
+        auto const [low, high] = std::minmax_element(
+            string.begin(), string.end(), [&](auto const* a, auto const* b) { return charge(a) < charge(b); });
         constexpr double tolerated = 10.0; // percent points, common practice
         if (low == string.end() || charge(*high) - charge(*low) <= tolerated + 1e-9) return;
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-charge");
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` is at {:.3g} % while `{}` in the same string is at {:.3g} %, at most {:.0f} "
-                                              "percentage points apart",
-                                              (*low)->id, charge(*low), (*high)->id, charge(*high), tolerated),
-                                  std::string(rule.fix));
+        auto finding =
+            finding_of(rule,
+                       fmt::format("`{}` is at {:.3g} % while `{}` in the same string is at {:.3g} %, at most {:.0f} "
+                                   "percentage points apart",
+                                   (*low)->id, charge(*low), (*high)->id, charge(*high), tolerated),
+                       std::string(rule.fix));
         measured(finding, charge(*high) - charge(*low), tolerated, "%").parts = {(*low)->id, (*high)->id};
         finding.key = "charge";
         findings_.push_back(std::move(finding));
@@ -191,7 +200,8 @@ private:
             auto const amperes = reading->current.value();
             auto const& own = amperes < 0 ? b.max_charge : b.max_discharge;
             if (!own && !b.capacity) continue;
-            auto const rate = b.chemistry && is_lithium(*b.chemistry) ? 0.5 : 0.3; // of capacity an hour, common practice
+            auto const rate =
+                b.chemistry && is_lithium(*b.chemistry) ? 0.5 : 0.3; // of capacity an hour, common practice
             auto const limit = own ? own->value() : rate * b.capacity->value() / 3600.0;
             if (std::abs(amperes) > limit) excesses.push_back({&b, amperes, limit});
         }
@@ -208,14 +218,16 @@ private:
                                               print(found * si::ampere), print(worst.limit * si::ampere)),
                                   std::string(rule.fix));
         measured(finding, found, worst.limit, "A").key = "charge";
-        for (auto const& excess : excesses) finding.parts.push_back(excess.battery->id);
+        for (auto const& excess : excesses)
+            finding.parts.push_back(excess.battery->id);
         findings_.push_back(std::move(finding));
     }
 
     void limits() {
         auto const& found = seen_.arrangement();
         std::size_t longest = static_cast<std::size_t>(std::max(found.series, 0));
-        for (auto const& string : found.strings) longest = std::max(longest, string.size());
+        for (auto const& string : found.strings)
+            longest = std::max(longest, string.size());
         constexpr auto series_rule = rule_named(matching_rules, "matching/series-limit");
         constexpr auto parallel_rule = rule_named(matching_rules, "matching/parallel-limit");
         for (auto const& b : seen_.bank().batteries) {
@@ -227,7 +239,8 @@ private:
     void limit(RuleInfo const& rule, Battery const& b, std::optional<int> allowed, int found, std::string_view what,
                std::string_view key) {
         if (!allowed || found <= *allowed) return;
-        auto finding = finding_of(rule, fmt::format("{} {}, `{}` allows {}", found, what, b.id, *allowed), std::string(rule.fix));
+        auto finding =
+            finding_of(rule, fmt::format("{} {}, `{}` allows {}", found, what, b.id, *allowed), std::string(rule.fix));
         measured(finding, found, *allowed, "").parts = {b.id};
         finding.key = std::string(key);
         findings_.push_back(std::move(finding));
@@ -239,6 +252,8 @@ private:
     std::map<int, Batteries> banks_; // by island
 };
 
-BANKWRIGHT_INLINE void check_matching(Seen const& seen, Findings& findings) { MatchingInspector(seen, findings).inspect(); }
+BANKWRIGHT_INLINE void check_matching(Seen const& seen, Findings& findings) {
+    MatchingInspector(seen, findings).inspect();
+}
 
 } // namespace bankwright

@@ -27,8 +27,8 @@ inline void accept(Bank const& bank, Findings& findings) {
         bool used = false;
         for (auto& finding : findings) {
             auto const& parts = finding.parts;
-            bool const about_part = acceptance.part.empty() ||
-                                    std::find(parts.begin(), parts.end(), acceptance.part) != parts.end();
+            bool const about_part =
+                acceptance.part.empty() || std::find(parts.begin(), parts.end(), acceptance.part) != parts.end();
             if (finding.rule != acceptance.rule || !about_part) continue;
             used = true;
             if (acceptance.reason.empty()) continue; // without a reason nothing is accepted

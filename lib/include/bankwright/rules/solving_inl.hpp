@@ -19,14 +19,16 @@ BANKWRIGHT_INLINE void say_unsolved(Bank const& bank, OperatingPoint const& poin
         watts += load.power->value();
         parts.push_back(load.id);
     }
-    for (auto const& motor : bank.motors) parts.push_back(motor.id);
+    for (auto const& motor : bank.motors)
+        parts.push_back(motor.id);
     for (auto const& load : bank.loads)
         if (!load.power) parts.push_back(load.id);
     auto message = fmt::format("there is no operating point ({})", name(point.status));
     auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
     if (point.reachable_share && watts > 0.0) {
         auto const most = *point.reachable_share * watts;
-        finding.message = fmt::format("the loads ask for {:.4g} W of constant power, the bank can give {:.4g} W at most", watts, most);
+        finding.message = fmt::format(
+            "the loads ask for {:.4g} W of constant power, the bank can give {:.4g} W at most", watts, most);
         measured(finding, watts, most, "W");
     }
     finding.parts = std::move(parts);

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -33,6 +34,7 @@ public:
             if (mends_well || !say_unequal_strings(verdict)) follow(plan);
         }
         say_taps(judge(graph_, edges_));
+        if (verdict.right()) say_partial_ties(verdict);
         say_loose_ends(verdict.right());
     }
 
@@ -42,8 +44,9 @@ private:
     WiringEdge const& edge(int e) const { return edges_[static_cast<std::size_t>(e)]; }
     WiringPart const& part(WiringEdge const& e) const { return graph_.parts[static_cast<std::size_t>(e.part)]; }
 
-    // Batteries of different voltage straight across each other are a bad match, not a bad wiring: matching/mixed-voltage
-    // speaks of them. Here they count as alike, so that the rest of the wiring can still be judged.
+    // Batteries of different voltage straight across each other are a bad match, not a bad wiring:
+    // matching/mixed-voltage speaks of them. Here they count as alike, so that the rest of the wiring can still be
+    // judged.
     Edges with_parallel_voltages_alike() const {
         auto edges = graph_.edges;
         auto const& verdict = seen_.verdict();
@@ -74,7 +77,8 @@ private:
         }
     }
 
-    Finding explain(Edges const& now, WiringVerdict const& verdict, std::vector<Repair> const& step, Edges const& mended) {
+    Finding explain(Edges const& now, WiringVerdict const& verdict, std::vector<Repair> const& step,
+                    Edges const& mended) {
         auto parts = blamed(graph_, step);
         auto const help = step.empty() ? std::string("compare every conductor with the drawing, post by post")
                                        : say_all(graph_, now, step);
@@ -83,7 +87,8 @@ private:
         Finding finding;
         if (auto const loop = worst_loop(now, verdict)) {
             finding = explain_loop(now, verdict, *loop, turned, cause, help);
-            for (auto const& s : loop->steps) parts.push_back(graph_.id(now[static_cast<std::size_t>(s.edge)]));
+            for (auto const& s : loop->steps)
+                parts.push_back(graph_.id(now[static_cast<std::size_t>(s.edge)]));
         } else {
             finding = explain_loads(now, verdict, step, cause, help, mended, parts);
         }
@@ -104,14 +109,18 @@ private:
     std::string subject(Edges const& now, std::vector<Repair> const& step) const {
         auto const& repair = step.front();
         switch (repair.kind) {
-        case RepairKind::turn_battery: return fmt::format("battery `{}` is the wrong way round", blamed(graph_, {repair})[0]);
-        case RepairKind::swap_leads: return fmt::format("the leads on `{}` are exchanged", blamed(graph_, {repair})[0]);
+        case RepairKind::turn_battery:
+            return fmt::format("battery `{}` is the wrong way round", blamed(graph_, {repair})[0]);
+        case RepairKind::swap_leads:
+            return fmt::format("the leads on `{}` are exchanged", blamed(graph_, {repair})[0]);
         case RepairKind::add:
             return fmt::format("nothing joins `{}` and `{}`", graph_.name(repair.at), graph_.name(repair.onto));
         case RepairKind::move_end:
-        case RepairKind::remove: break;
+        case RepairKind::remove:
+            break;
         }
-        return fmt::format("{} is on the wrong post", name_conductor(graph_, now[static_cast<std::size_t>(repair.edge)]));
+        return fmt::format("{} is on the wrong post",
+                           name_conductor(graph_, now[static_cast<std::size_t>(repair.edge)]));
     }
 
     std::optional<WiringLoop> worst_loop(Edges const& now, WiringVerdict const& verdict) const {
@@ -162,7 +171,7 @@ private:
         constexpr auto reversed_battery = rule_named(wiring_rules, "wiring/reversed-battery");
         constexpr auto reversed_load = rule_named(wiring_rules, "wiring/reversed-load");
         constexpr auto system_voltage = rule_named(wiring_rules, "wiring/system-voltage");
-        auto const& rule = kind == RepairKind::turn_battery ? reversed_battery
+        auto const& rule = kind == RepairKind::turn_battery      ? reversed_battery
                            : worst->state == FeedState::reversed ? reversed_load
                                                                  : system_voltage;
         auto const sees = open_circuit_volts(now, worst->edge);
@@ -177,21 +186,27 @@ private:
 
     static int badness(FeedState state) {
         switch (state) {
-        case FeedState::reversed: return 3;
-        case FeedState::open: return 2;
-        case FeedState::wrong_voltage: return 1;
-        case FeedState::fed: break;
+        case FeedState::reversed:
+            return 3;
+        case FeedState::open:
+            return 2;
+        case FeedState::wrong_voltage:
+            return 1;
+        case FeedState::fed:
+            break;
         }
         return 0;
     }
 
-    Finding explain_unused(Edges const& now, WiringVerdict const& verdict, std::string const& cause, std::string const& help,
-                           std::vector<std::string>& parts) const {
+    Finding explain_unused(Edges const& now, WiringVerdict const& verdict, std::string const& cause,
+                           std::string const& help, std::vector<std::string>& parts) const {
         std::vector<std::string> idle;
-        for (auto const b : verdict.unused) idle.push_back(graph_.id(now[static_cast<std::size_t>(b)]));
+        for (auto const b : verdict.unused)
+            idle.push_back(graph_.id(now[static_cast<std::size_t>(b)]));
         parts.insert(parts.end(), idle.begin(), idle.end());
         constexpr auto unused = rule_named(wiring_rules, "wiring/unused-battery");
-        return finding_of(unused, fmt::format("{}: {} can carry no current to any load", cause, quoted_list(idle)), help);
+        return finding_of(unused, fmt::format("{}: {} can carry no current to any load", cause, quoted_list(idle)),
+                          help);
     }
 
     void add_consequences(Finding& finding, Edges const& now, WiringVerdict const& verdict) const {
@@ -201,12 +216,14 @@ private:
             if (load.state == FeedState::open)
                 add_consequence(finding, "wiring/open-circuit", fmt::format("`{}` has no closed path to the bank", id));
             else
-                add_consequence(finding, load.state == FeedState::reversed ? "wiring/reversed-load" : "wiring/system-voltage",
+                add_consequence(finding,
+                                load.state == FeedState::reversed ? "wiring/reversed-load" : "wiring/system-voltage",
                                 fmt::format("`{}` sees {} with nothing switched on", id, print(load.volts * si::volt)));
         }
         for (auto const b : verdict.unused)
-            add_consequence(finding, "wiring/unused-battery",
-                            fmt::format("`{}` can carry no current to any load", graph_.id(now[static_cast<std::size_t>(b)])));
+            add_consequence(
+                finding, "wiring/unused-battery",
+                fmt::format("`{}` can carry no current to any load", graph_.id(now[static_cast<std::size_t>(b)])));
     }
 
     static void add_consequence(Finding& finding, std::string_view rule, std::string const& message) {
@@ -236,7 +253,8 @@ private:
         for (auto const& step : loop.steps) {
             auto const& e = edge(step.edge);
             if (e.kind != WiringEdgeKind::battery) continue;
-            if (auto const* reading = reading_of(point, graph_.id(e))) most = std::max(most, std::abs(reading->current.value()));
+            if (auto const* reading = reading_of(point, graph_.id(e)))
+                most = std::max(most, std::abs(reading->current.value()));
         }
         return most * si::ampere;
     }
@@ -271,11 +289,14 @@ private:
             strings.emplace_back(volts, std::move(ids));
         }
         constexpr auto rule = rule_named(wiring_rules, "wiring/unequal-strings");
-        auto finding = finding_of(rule, fmt::format("parallel strings differ: {}", text),
-                                  "give every string the same number of the same batteries, or take the odd string off");
-        std::stable_sort(strings.begin(), strings.end(), [](auto const& a, auto const& b) { return a.first < b.first; });
+        auto finding =
+            finding_of(rule, fmt::format("parallel strings differ: {}", text),
+                       "give every string the same number of the same batteries, or take the odd string off");
+        std::stable_sort(strings.begin(), strings.end(),
+                         [](auto const& a, auto const& b) { return a.first < b.first; });
         measured(finding, strings.front().first, strings.back().first, "V");
-        for (auto const& [volts, ids] : strings) finding.parts.insert(finding.parts.end(), ids.begin(), ids.end());
+        for (auto const& [volts, ids] : strings)
+            finding.parts.insert(finding.parts.end(), ids.begin(), ids.end());
         add_consequence(finding, "wiring/short-loop", "the higher string drives current through the lower one");
         findings_.push_back(std::move(finding));
         return true;
@@ -289,10 +310,11 @@ private:
             if (load.state == FeedState::open || load.state == FeedState::reversed) continue;
             auto const top = verdict.top[static_cast<std::size_t>(verdict.island_of(e.from))];
             if (load.volts > top - same_volts) continue;
-            bool const another_takes_all = std::any_of(verdict.loads.begin(), verdict.loads.end(), [&](auto const& other) {
-                return verdict.island_of(edge(other.edge).from) == verdict.island_of(e.from) &&
-                       other.volts > top - same_volts;
-            });
+            bool const another_takes_all =
+                std::any_of(verdict.loads.begin(), verdict.loads.end(), [&](auto const& other) {
+                    return verdict.island_of(edge(other.edge).from) == verdict.island_of(e.from) &&
+                           other.volts > top - same_volts;
+                });
             if (!another_takes_all) continue;
             auto finding = finding_of(rule,
                                       fmt::format("`{}` draws from {} of a string of {}", graph_.id(e),
@@ -303,7 +325,62 @@ private:
         }
     }
 
-    // A terminal where exactly one thing ends. Behind a wrong wiring it is a consequence, and said with the first cause.
+    // Between the two ends of a bank each level of potential should be one point (tied) or one point a string (not).
+    void say_partial_ties(WiringVerdict const& verdict) {
+        auto const form = bankwright::arrangement(graph_, edges_, verdict);
+        if (form.form != ArrangementForm::cross_tied) return;
+        auto const island = verdict.island[static_cast<std::size_t>(form.positive_group)];
+        std::map<long, std::vector<int>> levels; // groups that batteries touch, by potential
+        for (auto const& e : edges_) {
+            if (e.kind != WiringEdgeKind::battery || verdict.island_of(e.from) != island) continue;
+            for (auto const t : {e.from, e.to}) {
+                auto& groups = levels[std::lround(verdict.potential_of(t) / same_volts)];
+                auto const g = verdict.group_of(t);
+                if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
+            }
+        }
+        int untied = 0; // levels where the strings stay apart
+        int tied = 0;   // levels where all are joined
+        for (auto const& [volts, groups] : levels) {
+            auto const count = static_cast<int>(groups.size());
+            untied += count == form.parallel && form.parallel > 1;
+            tied += count == 1;
+        }
+        auto const middle = form.series - 1;
+        if (tied - 2 == middle || untied == middle) return;
+        std::vector<std::string> ties;
+        std::vector<std::string> apart;
+        for (auto const& e : edges_) {
+            auto const volts = verdict.potential_of(e.from);
+            if (verdict.island_of(e.from) != island || volts < same_volts) continue;
+            if (volts > verdict.top[static_cast<std::size_t>(island)] - same_volts) continue;
+            auto const polarity = [&](int t) { return graph_.name(t).back(); };
+            auto const& groups = levels[std::lround(volts / same_volts)];
+            if (e.kind == WiringEdgeKind::conductor && groups.size() < static_cast<std::size_t>(form.parallel) &&
+                (polarity(e.from) == polarity(e.to) || is_redundant(e)))
+                ties.push_back(graph_.id(e));
+            if (e.kind == WiringEdgeKind::battery && groups.size() > 1) apart.push_back(graph_.id(e));
+        }
+        constexpr auto rule = rule_named(wiring_rules, "wiring/partial-tie");
+        auto finding = finding_of(rule,
+                                  fmt::format("{} {} strings part of the way up, while {} stay apart",
+                                              ties.empty() ? std::string("something") : quoted_list(ties),
+                                              ties.size() == 1 ? "joins" : "join", quoted_list(apart)),
+                                  std::string(rule.fix));
+        finding.parts = std::move(ties);
+        finding.parts.insert(finding.parts.end(), apart.begin(), apart.end());
+        findings_.push_back(std::move(finding));
+    }
+
+    // Taking it off leaves a bank that is right: it is not what holds the strings together.
+    bool is_redundant(WiringEdge const& conductor) const {
+        auto trial = edges_;
+        trial[static_cast<std::size_t>(&conductor - edges_.data())].removed = true;
+        return judge(graph_, trial).right();
+    }
+
+    // A terminal where exactly one thing ends. Behind a wrong wiring it is a consequence, and said with the first
+    // cause.
     void say_loose_ends(bool right) {
         std::vector<int> joined(graph_.terminals.size(), 0);
         std::vector<int> conductor(graph_.terminals.size(), -1);
