@@ -11,7 +11,9 @@ A table file holds `title`, one or more [source.NAME] (document, clause, edition
     columns   ["gauge", "amperes_60", ...]
     units     ["AWG", "A", ...], one a column; "" for words
     marks     optional, one a column, where confidence differs from column to column
-    rows      how many rows the source has: an array of arrays must hold just as many
+    row       optional: the name of the row's type, where several tables of the file share it
+    row_count how many rows the source has
+    rows      an array of arrays that holds just as many
 Where confidence differs from row to row, the row says so itself in a column `mark`.
 """
 import pathlib
@@ -23,7 +25,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 TABLES = ROOT / "data" / "tables"
 HEADERS = ROOT / "lib" / "include" / "bankwright" / "tables"
 SOURCE_KEYS = ("document", "clause", "edition", "confidence")
-TABLE_KEYS = {"name", "about", "source", "columns", "units", "marks", "row_count", "rows"}
+TABLE_KEYS = {"name", "row", "about", "source", "columns", "units", "marks", "row_count", "rows"}
 IDENTIFIER = re.compile(r"[a-z][a-z0-9_]*")
 
 
@@ -66,11 +68,16 @@ def literal(value, kind):
     return repr(float(value))
 
 
+def row_type(table):
+    return table.get("row", camel(table["name"]) + "Row")
+
+
 def camel(name):
     return "".join(part.capitalize() for part in name.split("_"))
 
 
-def one_table(table, sources, where):
+def one_table(table, sources, siblings, where):
+    """The lines of one table; siblings are the tables that share its row type, itself included."""
     unknown = set(table) - TABLE_KEYS
     if unknown:
         raise BadTable(f"{where}: unknown keys {sorted(unknown)}")
@@ -90,14 +97,19 @@ def one_table(table, sources, where):
     if table["source"] not in sources:
         raise BadTable(f"{where}: no [source.{table['source']}]")
 
-    kinds = [cpp_type([row[i] for row in rows], where) for i in range(len(columns))]
-    row_type = camel(table["name"]) + "Row"
-    out = comment(table["about"])
-    out.append(f"struct {row_type} {{")
-    for i, column in enumerate(columns):
-        note = ", ".join(part for part in (f"[{units[i]}]" if units[i] else "", marks[i] if marks else "") if part)
-        out.append(f"    {kinds[i]} {column};" + (f" // {note}" if note else ""))
-    out += ["};", f"inline constexpr std::array<{row_type}, {len(rows)}> {table['name']}{{{{"]
+    if any((other["columns"], other["units"]) != (columns, units) for other in siblings):
+        raise BadTable(f"{where}: shares a row type with a table of other columns")
+    together = [row for other in siblings for row in other["rows"]]
+    kinds = [cpp_type([row[i] for row in together], where) for i in range(len(columns))]
+    out = []
+    if table is siblings[0]:
+        out.append(f"struct {row_type(table)} {{")
+        for i, column in enumerate(columns):
+            note = ", ".join(part for part in (f"[{units[i]}]" if units[i] else "", marks[i] if marks else "") if part)
+            out.append(f"    {kinds[i]} {column};" + (f" // {note}" if note else ""))
+        out += ["};"]
+    out += comment(table["about"])
+    out += [f"inline constexpr std::array<{row_type(table)}, {len(rows)}> {table['name']}{{{{"]
     for row in rows:
         out.append("    {" + ", ".join(literal(value, kind) for value, kind in zip(row, kinds)) + "},")
     out += ["}};", f"inline constexpr Source {table['name']}_source = source_{table['source']};"]
@@ -130,7 +142,8 @@ def header(path):
     if used != set(data["source"]):
         raise BadTable(f"{name}: sources {sorted(set(data['source']) - used)} belong to no table")
     for table in data["table"]:
-        body += one_table(table, data["source"], f"{name}, {table['name']}")
+        siblings = [other for other in data["table"] if row_type(other) == row_type(table)]
+        body += one_table(table, data["source"], siblings, f"{name}, {table['name']}")
     text = "\n".join(body)
     includes = ["#include <array>"]
     if "numeric_limits" in text:

@@ -6,9 +6,9 @@
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/numeric/interpolate.hpp"
+#include "bankwright/tables/column.hpp"
 #include "bankwright/tables/internal_resistance.hpp"
 
-#include <array>
 #include <cmath>
 #include <stdexcept>
 
@@ -16,28 +16,25 @@ namespace bankwright {
 
 namespace resistance_curves {
 
-// Resistance of a lead-acid battery goes as the inverse of its cranking power; between the published temperatures it is
-// straight on a logarithmic scale, beyond them it is held.
+// Straight on a logarithmic scale between the points, held beyond them.
+template <class Points>
+double logarithmic(Points const &x, Points y, double at) {
+    for (auto &value : y)
+        value = std::log(value);
+    return std::exp(numeric::linear(x, y, at));
+}
+
+// Resistance of a lead-acid battery goes as the inverse of its cranking power.
 inline double lead_temperature(double celsius_now) {
     namespace t = tables::internal_resistance;
-    std::array<double, t::lead_power.size()> x{};
-    std::array<double, t::lead_power.size()> y{};
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        x[i] = (t::lead_power[i].fahrenheit - 32.0) / 1.8;
-        y[i] = -std::log(t::lead_power[i].power);
-    }
-    return std::exp(numeric::linear(x, y, celsius_now));
+    return 1.0 / logarithmic(tables::column(t::lead_power, &t::LeadPowerRow::fahrenheit),
+                             tables::column(t::lead_power, &t::LeadPowerRow::power), celsius_now * 1.8 + 32.0);
 }
 
 inline double lithium_temperature(double celsius_now) {
     namespace t = tables::internal_resistance;
-    std::array<double, t::lithium_cold.size()> x{};
-    std::array<double, t::lithium_cold.size()> y{};
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        x[i] = t::lithium_cold[i].celsius;
-        y[i] = std::log(t::lithium_cold[i].ratio);
-    }
-    return std::exp(numeric::linear(x, y, celsius_now));
+    return logarithmic(tables::column(t::lithium_cold, &t::LithiumColdRow::celsius),
+                       tables::column(t::lithium_cold, &t::LithiumColdRow::ratio), celsius_now);
 }
 
 inline constexpr double cranking_celsius = -18.0;          // SAE J537
@@ -58,13 +55,8 @@ BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, StateOfCharge cha
         auto const at = [&](double s) { return row.ohms_empty * std::exp(-row.exponent * s) + row.ohms_full; };
         return at(std::fmin(1.0, std::fmax(0.0, charge.value()))) / at(1.0);
     }
-    std::array<double, t::lead_charge.size()> x{};
-    std::array<double, t::lead_charge.size()> y{};
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        x[i] = t::lead_charge[i].charge;
-        y[i] = t::lead_charge[i].ratio;
-    }
-    return numeric::linear(x, y, charge.value());
+    return numeric::linear(tables::column(t::lead_charge, &t::LeadChargeRow::charge),
+                           tables::column(t::lead_charge, &t::LeadChargeRow::ratio), charge.value());
 }
 
 BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, StateOfCharge charge, Temperature ambient) {

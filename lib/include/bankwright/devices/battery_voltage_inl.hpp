@@ -5,6 +5,7 @@
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/numeric/interpolate.hpp"
+#include "bankwright/tables/column.hpp"
 #include "bankwright/tables/open_circuit_voltage.hpp"
 
 #include <algorithm>
@@ -22,21 +23,11 @@ inline constexpr std::array<double, 5> charges{0.0, 0.25, 0.5, 0.75, 1.0};
 // The five voltages of six lead-acid cells at a temperature, each interpolated down its column.
 template <class Rows>
 std::array<double, 5> lead_at(Rows const &rows, Temperature temperature) {
-    auto const fahrenheit_now = in_celsius(temperature) * 1.8 + 32.0;
-    std::array<double, std::tuple_size_v<Rows>> degrees{};
-    std::array<std::array<double, std::tuple_size_v<Rows>>, 5> columns{};
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        degrees[i] = rows[i].fahrenheit;
-        columns[0][i] = rows[i].v0;
-        columns[1][i] = rows[i].v25;
-        columns[2][i] = rows[i].v50;
-        columns[3][i] = rows[i].v75;
-        columns[4][i] = rows[i].v100;
-    }
-    std::array<double, 5> volts{};
-    for (std::size_t k = 0; k < 5; ++k)
-        volts[k] = numeric::linear(degrees, columns[k], fahrenheit_now);
-    return volts;
+    using Row = tables::open_circuit_voltage::LeadRow;
+    auto const degrees = tables::column(rows, &Row::fahrenheit);
+    auto const now = in_celsius(temperature) * 1.8 + 32.0;
+    auto const volts = [&](double Row::*charge) { return numeric::linear(degrees, tables::column(rows, charge), now); };
+    return {volts(&Row::v0), volts(&Row::v25), volts(&Row::v50), volts(&Row::v75), volts(&Row::v100)};
 }
 
 // Middle of the printed ranges at 25 degC, moved as the full flooded battery moves.
@@ -53,14 +44,12 @@ inline double lead_cell(std::array<double, 5> const &six_cells, double charge) {
     return numeric::monotone_cubic(charges, six_cells, charge) / 6.0;
 }
 
+// The first `used` rows, the last of them being full.
 template <class Rows>
 double lithium_cell(Rows const &rows, std::size_t used, double charge) {
-    std::array<double, std::tuple_size_v<Rows>> x{};
-    std::array<double, std::tuple_size_v<Rows>> y{};
-    for (std::size_t i = 0; i < used; ++i) {
-        x[i] = rows[i].charge;
-        y[i] = rows[i].volts;
-    }
+    using Row = tables::open_circuit_voltage::LithiumRow;
+    auto x = tables::column(rows, &Row::charge);
+    auto const y = tables::column(rows, &Row::volts);
     x[used - 1] = 1.0;
     return numeric::linear(std::span<double const>(x).first(used), std::span<double const>(y).first(used), charge);
 }

@@ -31,12 +31,12 @@ inline constexpr Source source_chen_rincon_mora{
     "from memory",
 };
 
-// Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries. Resistance goes as 1 / capacity.
 struct PerCellRow {
     std::string_view chemistry;
     double ohms; // [ohm at 100 Ah]
     std::string_view mark;
 };
+// Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries. Resistance goes as 1 / capacity.
 inline constexpr std::array<PerCellRow, 5> per_cell{{
     {"flooded", 0.00075, "common practice: 4.5 mohm for six cells"},
     {"agm", 0.0006, "common practice: 3.6 mohm for six cells"},
@@ -46,11 +46,11 @@ inline constexpr std::array<PerCellRow, 5> per_cell{{
 }};
 inline constexpr Source per_cell_source = source_usual;
 
-// Cranking power of a lead-acid battery against temperature.
 struct LeadPowerRow {
     int fahrenheit; // [degF]
     double power; // [1]
 };
+// Cranking power of a lead-acid battery against temperature.
 inline constexpr std::array<LeadPowerRow, 3> lead_power{{
     {0, 0.4},
     {30, 0.65},
@@ -58,11 +58,11 @@ inline constexpr std::array<LeadPowerRow, 3> lead_power{{
 }};
 inline constexpr Source lead_power_source = source_army_cranking;
 
-// Resistance of a lead-acid battery over its resistance when full. That it rises is read, by how much is not.
 struct LeadChargeRow {
     double charge; // [1]
     double ratio; // [1]
 };
+// Resistance of a lead-acid battery over its resistance when full. That it rises is read, by how much is not.
 inline constexpr std::array<LeadChargeRow, 5> lead_charge{{
     {0.0, 2.5},
     {0.25, 1.6},
@@ -72,11 +72,11 @@ inline constexpr std::array<LeadChargeRow, 5> lead_charge{{
 }};
 inline constexpr Source lead_charge_source = source_usual;
 
-// Resistance of a lithium cell over its resistance at 25 degC.
 struct LithiumColdRow {
     int celsius; // [degC]
     double ratio; // [1]
 };
+// Resistance of a lithium cell over its resistance at 25 degC.
 inline constexpr std::array<LithiumColdRow, 4> lithium_cold{{
     {-20, 4.0},
     {0, 2.0},
@@ -85,12 +85,12 @@ inline constexpr std::array<LithiumColdRow, 4> lithium_cold{{
 }};
 inline constexpr Source lithium_cold_source = source_usual;
 
-// The three numbers of the formula.
 struct LithiumChargeRow {
     double ohms_empty; // [ohm]
     double exponent; // [1]
     double ohms_full; // [ohm]
 };
+// The three numbers of the formula.
 inline constexpr std::array<LithiumChargeRow, 1> lithium_charge{{
     {0.1562, 24.37, 0.07446},
 }};

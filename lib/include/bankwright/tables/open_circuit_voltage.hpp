@@ -30,8 +30,7 @@ inline constexpr Source source_piecewise{
     "read; a slow test (C/20 or C/32) keeps a few mV of overpotential",
 };
 
-// Six cells, vented, by temperature; the columns say the state of charge in percent.
-struct FloodedRow {
+struct LeadRow {
     int fahrenheit; // [degF]
     double v0; // [V]
     double v25; // [V]
@@ -39,7 +38,8 @@ struct FloodedRow {
     double v75; // [V]
     double v100; // [V]
 };
-inline constexpr std::array<FloodedRow, 13> flooded{{
+// Six cells, vented, by temperature; the columns say the state of charge in percent.
+inline constexpr std::array<LeadRow, 13> flooded{{
     {0, 11.756, 11.926, 12.106, 12.316, 12.516},
     {10, 11.782, 11.952, 12.132, 12.342, 12.542},
     {20, 11.806, 11.976, 12.156, 12.366, 12.566},
@@ -57,15 +57,7 @@ inline constexpr std::array<FloodedRow, 13> flooded{{
 inline constexpr Source flooded_source = source_charge_sheet;
 
 // Six cells, gelled, by temperature.
-struct GelRow {
-    int fahrenheit; // [degF]
-    double v0; // [V]
-    double v25; // [V]
-    double v50; // [V]
-    double v75; // [V]
-    double v100; // [V]
-};
-inline constexpr std::array<GelRow, 13> gel{{
+inline constexpr std::array<LeadRow, 13> gel{{
     {0, 11.666, 11.866, 12.266, 12.466, 12.666},
     {10, 11.692, 11.892, 12.292, 12.492, 12.692},
     {20, 11.716, 11.916, 12.316, 12.516, 12.716},
@@ -82,12 +74,12 @@ inline constexpr std::array<GelRow, 13> gel{{
 }};
 inline constexpr Source gel_source = source_charge_sheet;
 
-// Six cells, absorbed glass mat, about 25 degC; a printed range is kept as a range.
 struct AgmRow {
     int charge; // [%]
     double volts_low; // [V]
     double volts_high; // [V]
 };
+// Six cells, absorbed glass mat, about 25 degC; a printed range is kept as a range.
 inline constexpr std::array<AgmRow, 5> agm{{
     {0, 11.8, 11.8},
     {25, 12.0, 12.0},
@@ -97,12 +89,12 @@ inline constexpr std::array<AgmRow, 5> agm{{
 }};
 inline constexpr Source agm_source = source_agm_usual;
 
-// One cell, C/32. Its last row is the end of charge, not a rested cell: see battery_voltage.hpp.
-struct Lifepo4Row {
+struct LithiumRow {
     double charge; // [1]
     double volts; // [V]
 };
-inline constexpr std::array<Lifepo4Row, 10> lifepo4{{
+// One cell, C/32. Its last row is the end of charge, not a rested cell: see battery_voltage.hpp.
+inline constexpr std::array<LithiumRow, 10> lifepo4{{
     {0.0, 2.0102},
     {0.0033, 2.4177},
     {0.0117, 2.7405},
@@ -117,11 +109,7 @@ inline constexpr std::array<Lifepo4Row, 10> lifepo4{{
 inline constexpr Source lifepo4_source = source_piecewise;
 
 // One cell A, C/32; that it is a layered oxide is inferred from its voltage window, the source does not say so.
-struct NmcRow {
-    double charge; // [1]
-    double volts; // [V]
-};
-inline constexpr std::array<NmcRow, 10> nmc{{
+inline constexpr std::array<LithiumRow, 10> nmc{{
     {0.0, 2.5061},
     {0.0151, 2.8981},
     {0.0452, 3.1461},
@@ -136,11 +124,7 @@ inline constexpr std::array<NmcRow, 10> nmc{{
 inline constexpr Source nmc_source = source_piecewise;
 
 // One cell B, C/20: the second layered-oxide cell of the same source, kept for comparison.
-struct NmcBRow {
-    double charge; // [1]
-    double volts; // [V]
-};
-inline constexpr std::array<NmcBRow, 10> nmc_b{{
+inline constexpr std::array<LithiumRow, 10> nmc_b{{
     {0.0, 2.5},
     {0.005, 2.808},
     {0.0352, 3.1179},

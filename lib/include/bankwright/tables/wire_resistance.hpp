@@ -23,13 +23,13 @@ inline constexpr Source source_nec_8{
     "uncoated read twice, coated read",
 };
 
-// Flexible conductors, as nearly all boat cable is.
-struct Class5Row {
+struct MetricRow {
     double square_millimeters; // [mm2]
     double plain; // [ohm/km at 20 degC]
     double tinned; // [ohm/km at 20 degC]
 };
-inline constexpr std::array<Class5Row, 18> class_5{{
+// Flexible conductors, as nearly all boat cable is.
+inline constexpr std::array<MetricRow, 18> class_5{{
     {0.5, 39.0, 40.1},
     {0.75, 26.0, 26.7},
     {1.0, 19.5, 20.0},
@@ -52,12 +52,7 @@ inline constexpr std::array<Class5Row, 18> class_5{{
 inline constexpr Source class_5_source = source_iec_60228;
 
 // Stranded conductors. At 50 mm2 class 5 is below class 2: that is so in the standard.
-struct Class2Row {
-    double square_millimeters; // [mm2]
-    double plain; // [ohm/km at 20 degC]
-    double tinned; // [ohm/km at 20 degC]
-};
-inline constexpr std::array<Class2Row, 18> class_2{{
+inline constexpr std::array<MetricRow, 18> class_2{{
     {0.5, 36.0, 36.7},
     {0.75, 24.5, 24.8},
     {1.0, 18.1, 18.2},
@@ -79,12 +74,12 @@ inline constexpr std::array<Class2Row, 18> class_2{{
 }};
 inline constexpr Source class_2_source = source_iec_60228;
 
-// By gauge: 0 is 1/0, -1 is 2/0, -2 is 3/0, -3 is 4/0.
 struct NecChapter9Row {
     int gauge; // [AWG]
     double uncoated; // [ohm per 1000 ft at 75 degC]
     double coated; // [ohm per 1000 ft at 75 degC]
 };
+// By gauge: 0 is 1/0, -1 is 2/0, -2 is 3/0, -3 is 4/0.
 inline constexpr std::array<NecChapter9Row, 15> nec_chapter_9{{
     {18, 7.95, 8.45},
     {16, 4.99, 5.29},
