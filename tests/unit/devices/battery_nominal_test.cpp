@@ -13,9 +13,7 @@ int cells_of(Chemistry chemistry, double label) {
     battery.voltage = label * si::volt;
     return cell_count(battery);
 }
-bool fits(double sum, bool lithium, double system) {
-    return fits_system(sum * si::volt, lithium, system * si::volt);
-}
+bool fits(double sum, bool lithium, double system) { return fits_system(sum * si::volt, lithium, system * si::volt); }
 } // namespace
 
 TEST_CASE("lead-acid labels are two volts a cell") {

@@ -15,7 +15,7 @@ Battery hundred_ampere_hours(Chemistry chemistry, double label = 12.0) {
     battery.capacity = 360000.0 * si::coulomb;
     return battery;
 }
-double milliohms(Battery const &battery, double degrees = 25.0) {
+double milliohms(Battery const& battery, double degrees = 25.0) {
     return internal_resistance(battery, celsius(degrees)).value() * 1e3;
 }
 } // namespace
