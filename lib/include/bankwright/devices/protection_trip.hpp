@@ -19,19 +19,17 @@ enum class TripClass { ul_489, iec_60898_b, iec_60898_c, iec_60898_d, iso_8820_3
 inline constexpr std::array<std::string_view, 7> trip_class_names{
     "ul-489", "iec-60898-b", "iec-60898-c", "iec-60898-d", "iso-8820-3", "iso-8820-5", "sae-j554"};
 
-constexpr std::string_view name(TripClass trip_class) {
-    return trip_class_names[static_cast<std::size_t>(trip_class)];
-}
+constexpr std::string_view name(TripClass trip_class) { return trip_class_names[static_cast<std::size_t>(trip_class)]; }
 std::optional<TripClass> trip_class_named(std::string_view); // as above; capitals, spaces and '_' for '-' are read too
 
 struct TripBand {
     Duration at_least; // it holds that long; infinite: it does not open
     Duration at_most;  // it has opened by then; infinite: the standard promises nothing
-    Source source;     // its confidence is that of the points used
+    Source source;     // its confidence is that of the point behind at_most, if there is one
 };
 
 // Empty without a known class or a rating.
-std::optional<TripBand> trip_band(ProtectiveDevice const &, Current);
+std::optional<TripBand> trip_band(ProtectiveDevice const&, Current);
 
 // Upper bound of I2t for a prospective current, where the class has an instantaneous region (its last point opens
 // within 1 s) and the current reaches it; empty elsewhere: the standard's thermal points say nothing of a short
@@ -40,7 +38,7 @@ struct LetThroughBound {
     LetThrough at_most;
     Source source;
 };
-std::optional<LetThroughBound> let_through(ProtectiveDevice const &, Current prospective);
+std::optional<LetThroughBound> let_through(ProtectiveDevice const&, Current prospective);
 
 } // namespace bankwright
 

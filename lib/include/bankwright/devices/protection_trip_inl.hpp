@@ -63,32 +63,29 @@ BANKWRIGHT_INLINE std::optional<TripClass> trip_class_named(std::string_view tex
     return std::nullopt;
 }
 
-BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const &device, Current current) {
+BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const& device, Current current) {
     auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
     if (!known || !device.rating || !(device.rating->value() > 0.0)) return std::nullopt;
     auto const curve = trip_points::curve_of(*known);
     auto const multiple = current.value() / device.rating->value();
 
     TripBand band{0.0 * si::second, std::numeric_limits<double>::infinity() * si::second, curve.source};
-    for (auto const &point : trip_points::for_rating(curve.points, device.rating->value())) {
-        if (point.multiple <= multiple) {
+    for (auto const& point : trip_points::for_rating(curve.points, device.rating->value())) {
+        if (point.multiple <= multiple && point.at_most < band.at_most.value()) {
             band.at_most = point.at_most * si::second;
             band.source.confidence = point.mark;
         }
-        if (point.multiple >= multiple) {
+        if (point.multiple >= multiple && point.at_least > band.at_least.value())
             band.at_least = point.at_least * si::second;
-            if (band.at_most.value() == std::numeric_limits<double>::infinity()) band.source.confidence = point.mark;
-            break;
-        }
     }
     return band;
 }
 
-BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice const &device, Current prospective) {
+BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice const& device, Current prospective) {
     auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
     if (!known || !device.rating) return std::nullopt;
     auto const points = trip_points::for_rating(trip_points::curve_of(*known).points, device.rating->value());
-    auto const &last = points.back();
+    auto const& last = points.back();
     if (last.at_most > 1.0 || prospective.value() < last.multiple * device.rating->value()) return std::nullopt;
     auto const band = trip_band(device, prospective);
     return LetThroughBound{prospective * prospective * band->at_most, band->source};

@@ -58,14 +58,14 @@ inline double monotone_cubic(std::span<double const> x, std::span<double const> 
     auto const slope_here = monotone_slope(x, y, i);
     auto const slope_next = monotone_slope(x, y, i + 1);
     auto const u = 1.0 - t;
-    return y[i] * (1.0 + 2.0 * t) * u * u + y[i + 1] * t * t * (3.0 - 2.0 * t) +
-           h * t * u * (slope_here * u - slope_next * t);
+    // The Hermite cubic, written so that a level piece stays level to the last digit.
+    return y[i] + (y[i + 1] - y[i]) * t * t * (3.0 - 2.0 * t) + h * t * u * (slope_here * u - slope_next * t);
 }
 
 // Where a rising function takes a value: low or high if the value lies outside f(low)..f(high). Bisection, because what
 // it inverts has corners; it ends when the bracket cannot shrink any more.
 template <class Rising>
-double inverse(Rising const &f, double value, double low, double high) {
+double inverse(Rising const& f, double value, double low, double high) {
     if (value <= f(low)) return low;
     if (value >= f(high)) return high;
     while (true) {

@@ -162,7 +162,7 @@ struct TripPoint {
     std::string_view mark;
 };
 // Holds its rating for good; at a multiple of it opens after at least and at most so many seconds.
-inline constexpr std::array<TripPoint, 15> ul_489{{
+inline constexpr std::array<TripPoint, 14> ul_489{{
     {30.0, 1.0, std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(), "read"},
     {30.0, 1.35, 0.0, 3600.0, "read"},
     {30.0, 2.0, 0.0, 120.0, "read"},
@@ -177,7 +177,6 @@ inline constexpr std::array<TripPoint, 15> ul_489{{
     {150.0, 2.0, 0.0, 480.0, "from memory"},
     {std::numeric_limits<double>::infinity(), 1.0, std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(), "read"},
     {std::numeric_limits<double>::infinity(), 1.35, 0.0, 7200.0, "from memory"},
-    {std::numeric_limits<double>::infinity(), 2.0, 0.0, std::numeric_limits<double>::infinity(), "not known above 150 A"},
 }};
 inline constexpr Source ul_489_source = source_ul_489;
 
