@@ -19,7 +19,6 @@
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/literals.hpp"
 #include "bankwright/units/parse.hpp"
-#include "bankwright/units/parse_faults.hpp"
 #include "bankwright/units/parsed.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/units/quantities.hpp"

@@ -13,7 +13,8 @@ namespace bankwright {
 constexpr bool is_unprintable(char32_t c) {
     auto const in = [c](char32_t from, char32_t to) { return c >= from && c <= to; };
     return c < 0x20 || in(0x7F, 0x9F) || c == 0xAD || c == 0x061C || c == 0x180E || in(0x200B, 0x200F) ||
-           in(0x2028, 0x202E) || in(0x2060, 0x206F) || c == 0xFEFF || in(0xFFF9, 0xFFFB) || in(0xE0000, 0xE007F);
+           in(0x2028, 0x202E) || in(0x2060, 0x206F) || c == 0xFEFF || in(0xFFF9, 0xFFFB) || in(0xE0000, 0xE007F) ||
+           (c & 0xFFFE) == 0xFFFE; // no characters at all
 }
 
 // One character as it may be shown: itself, or "\n", "\x1b", "\u{202e}"; a stray byte as "\xff".
@@ -62,10 +63,6 @@ inline std::string xml_escape(std::string_view text) {
         case '\t':
             escaped += bytes;
             return;
-        case 0xFFFE:
-        case 0xFFFF:
-            escaped += "\\u{fffe}";
-            return; // no characters; XML 1.0 leaves them out
         default:
             escaped += terminal_safe(point, bytes);
         }

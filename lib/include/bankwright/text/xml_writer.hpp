@@ -20,11 +20,11 @@ public:
 
     XmlWriter& open(std::string name) {
         finish_tag();
-        if (!after_text_) indent();
+        bool const in_text = !open_.empty() && open_.back().in_text;
+        if (!in_text) indent();
         text_ += '<' + name;
-        open_.push_back(std::move(name));
+        open_.push_back({std::move(name), in_text});
         in_tag_ = true;
-        after_text_ = false;
         return *this;
     }
 
@@ -46,30 +46,30 @@ public:
         return *this;
     }
 
+    // From here to its end the element is not indented.
     XmlWriter& text(std::string_view content) {
         finish_tag();
         text_ += xml_escape(content);
-        after_text_ = true;
+        if (!open_.empty()) open_.back().in_text = true;
         return *this;
     }
 
     XmlWriter& close() {
         if (open_.empty()) throw std::logic_error("nothing is open");
-        std::string const name = std::move(open_.back());
+        auto const [name, in_text] = std::move(open_.back());
         open_.pop_back();
         if (in_tag_) {
             text_ += "/>";
             in_tag_ = false;
         } else {
-            if (!after_text_) indent();
+            if (!in_text) indent();
             text_ += "</" + name + '>';
         }
-        after_text_ = false;
         if (open_.empty()) text_ += '\n';
         return *this;
     }
 
-    // <name>content</name>
+    // <name>content</name>, also where content is empty: HTML reads <td/> as a mere <td>.
     XmlWriter& element(std::string name, std::string_view content) {
         return open(std::move(name)).text(content).close();
     }
@@ -92,10 +92,14 @@ private:
         text_.append(2 * open_.size(), ' ');
     }
 
+    struct Element {
+        std::string name;
+        bool in_text; // blanks would count here, so nothing is indented
+    };
+
     std::string text_;
-    std::vector<std::string> open_;
+    std::vector<Element> open_;
     bool in_tag_ = false;
-    bool after_text_ = false;
 };
 
 } // namespace bankwright

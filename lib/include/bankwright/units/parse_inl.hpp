@@ -2,10 +2,14 @@
 
 #include "bankwright/text/decimal.hpp"
 #include "bankwright/units/parse.hpp"
-#include "bankwright/units/parse_faults.hpp"
+#include "bankwright/units/parse_faults_inl.hpp"
 #include "bankwright/units/unit_spelling.hpp"
 
+#include <fmt/format.h>
+
+#include <cmath>
 #include <limits>
+#include <vector>
 
 namespace bankwright {
 
@@ -24,12 +28,28 @@ inline double size_of(FoundUnit found) {
     return nearest_double(Decimal{false, "1", found.prefix + found.unit->power}, found.unit->factor).value_or(0.0);
 }
 
+struct Term {
+    Decimal number;
+    FoundUnit unit;
+};
+
+// The sum in its last and smallest unit, where a term that is whole stays whole: 5 ft 6 in are 66 in exactly.
+inline std::optional<Decimal> sum_in_last_unit(std::vector<Term> const& terms) {
+    double sum = 0.0;
+    for (auto const& term : terms) {
+        double const times = std::round(size_of(term.unit) / size_of(terms.back().unit));
+        sum += nearest_double(term.number).value_or(std::numeric_limits<double>::infinity()) * times;
+    }
+    auto const text = fmt::format("{}", sum);
+    std::string_view rest = text;
+    return read_decimal(rest);
+}
+
 BANKWRIGHT_INLINE Parsed<double> number_in(UnitTable const& table, std::string_view text) {
     text = trimmed(text);
-    double sum = 0.0;
-    double size_before = std::numeric_limits<double>::infinity();
-    for (auto rest = text; rest.data() == text.data() || !rest.empty();) {
-        bool const first = rest.data() == text.data();
+    std::vector<Term> terms;
+    auto rest = text;
+    do {
         auto const number = read_decimal(rest);
         if (!number) return bad_number(table, text);
         rest = without_blanks_before(rest);
@@ -37,16 +57,21 @@ BANKWRIGHT_INLINE Parsed<double> number_in(UnitTable const& table, std::string_v
         auto const unit = find_unit(table, trimmed(rest.substr(0, end)));
         if (!unit) return bad_unit(table, text, rest);
         rest.remove_prefix(end);
-        if (number->negative && !(first && rest.empty()))
+        if (number->negative && !(terms.empty() && rest.empty()))
             return fault(table, false, quoted(text) + " is a sum with a minus sign in it");
-        double const size = size_of(*unit);
-        if (size >= size_before) return fault(table, false, quoted(text) + " is a sum whose units do not get smaller");
-        size_before = size;
-        auto const term = nearest_double(*number, unit->unit->factor, unit->unit->power + unit->prefix);
-        if (!term) return fault(table, false, quoted(text) + " is too large a number");
-        sum = first ? *term : sum + *term;
-    }
-    return {sum, {}, false};
+        if (!terms.empty()) {
+            double const times = size_of(terms.back().unit) / size_of(*unit);
+            if (!(times > 1.5) || std::abs(times - std::round(times)) > 1e-9)
+                return fault(table, false,
+                             quoted(text) + " is a sum whose units do not divide each other, larger first");
+        }
+        terms.push_back({*number, *unit});
+    } while (!rest.empty());
+    auto const number = terms.size() == 1 ? terms[0].number : sum_in_last_unit(terms);
+    auto const& [unit, prefix] = terms.back().unit;
+    auto const value = number ? nearest_double(*number, unit->factor, unit->power + prefix) : std::nullopt;
+    if (!value) return fault(table, false, quoted(text) + " is too large a number");
+    return {*value, {}, false};
 }
 
 BANKWRIGHT_INLINE Parsed<Temperature> temperature(std::string_view text) {

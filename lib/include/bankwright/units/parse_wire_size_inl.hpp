@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/units/parse.hpp"
-#include "bankwright/units/parse_faults.hpp"
+#include "bankwright/units/parse_faults_inl.hpp"
 
 namespace bankwright::parsing {
 

@@ -29,7 +29,8 @@ std::string print(Q const& value) {
         return printing::people(*units_of<Q>, value.value());
 }
 
-// A short text that parse() reads back as the same value to the last bit, -0 included. An infinity or a NaN has none.
+// A short text that parse() reads back as the same value to the last bit, -0 included. None for an infinity,
+// a NaN or a temperature below absolute zero: parse() refuses what they print as.
 template <Readable Q>
 std::string print_exact(Q const& value) {
     if constexpr (std::is_same_v<Q, Temperature> || std::is_same_v<Q, WireSize>)

@@ -35,7 +35,7 @@ inline std::string stepped(double si, std::initializer_list<Step> steps) {
     double const size = std::abs(si);
     for (auto const& step : steps) {
         bool const last = &step == steps.end() - 1;
-        if (size == 0.0 ? step.size == 1.0 || last : size >= step.from * 0.99995 || last)
+        if (last || (size > 0.0 && size >= step.from * 0.99995))
             return fmt::format("{} {}", rounded(si / step.size), step.unit);
     }
     return {};
@@ -117,58 +117,73 @@ inline Decimal decimal_of(std::string_view text) { return read_decimal(text).val
 
 inline bool same_bits(double a, double b) { return std::memcmp(&a, &b, sizeof a) == 0; }
 
-// The shortest text over the table's units that reads back; the first of several. A unit that is a power of ten from SI
-// always has one, since the shortest decimal of the SI value just moves its point; others are tried with 15 to 17
-// digits.
+// The candidate with the fewest digits; the first of several.
+class Shortest {
+public:
+    void offer(Decimal const& number, std::string_view prefix, std::string_view unit) {
+        auto text = plain(number);
+        if (!best_.empty() && text.size() >= length_) return;
+        length_ = text.size();
+        best_ = fmt::format("{} {}{}", text, prefix, unit);
+    }
+    std::string const& text() const { return best_; }
+
+private:
+    std::string best_;
+    std::size_t length_ = 0;
+};
+
+inline bool is_ascii(std::string_view text) {
+    for (char const c : text)
+        if (static_cast<unsigned char>(c) >= 0x80) return false;
+    return true;
+}
+
+// A unit that is a power of ten from SI always has a candidate, since the shortest decimal of the SI value just moves
+// its point; the others are tried with 15 to 17 digits.
 BANKWRIGHT_INLINE std::string exact(UnitTable const& table, double si) {
     if (!std::isfinite(si)) return fmt::format("{} {}", si, table.units.front().name);
-    std::string best;
-    auto const offer = [&](Decimal const& number, std::string_view prefix, std::string_view unit) {
-        auto text = fmt::format("{} {}{}", plain(number), prefix, unit);
-        if (best.empty() || text.size() < best.size()) best = std::move(text);
-    };
+    Shortest shortest;
     for (auto const& unit : table.units) {
-        if (static_cast<unsigned char>(unit.name.back()) >= 0x80 || unit.name.find("\u00B2") != std::string_view::npos)
-            continue;
-        if (static_cast<unsigned char>(unit.name.front()) >= 0x80) continue;
+        if (!is_ascii(unit.name)) continue;
         if (unit.factor == 1) {
             auto number = decimal_of(fmt::format("{}", si));
             number.exponent -= unit.power;
-            offer(number, "", unit.name);
-            if (table.units.data() != unit_tables::resistance) continue;
+            shortest.offer(number, "", unit.name);
+            if (unit.name != "ohm") continue;
             number.exponent += 3;
-            offer(number, "m", unit.name);
+            shortest.offer(number, "m", unit.name);
             continue;
         }
         double const size = nearest_double(Decimal{false, "1", unit.power}, unit.factor).value_or(1.0);
         for (int digits = 15; digits <= 17; ++digits) {
             auto const number = decimal_of(fmt::format("{:.{}g}", si / size, digits));
             auto const back = nearest_double(number, unit.factor, unit.power);
-            if (back && same_bits(*back, si)) {
-                offer(number, "", unit.name);
-                break;
-            }
+            if (!back || !same_bits(*back, si)) continue;
+            shortest.offer(number, "", unit.name);
+            break;
         }
     }
-    return best;
+    return shortest.text();
 }
 
 BANKWRIGHT_INLINE std::string exact(Temperature value) {
-    std::string best;
+    double const kelvins = value.value();
+    if (!std::isfinite(kelvins)) return fmt::format("{} K", kelvins);
+    Shortest shortest;
     auto const offer = [&](double degrees, std::string_view unit) {
         for (int digits = 15; digits <= 17; ++digits) {
-            auto text = fmt::format("{} {}", plain(decimal_of(fmt::format("{:.{}g}", degrees, digits))), unit);
-            auto const back = parse<Temperature>(text);
-            if (!back.value || !same_bits(back.value->value(), value.value())) continue;
-            if (best.empty() || text.size() < best.size()) best = std::move(text);
+            auto const number = decimal_of(fmt::format("{:.{}g}", degrees, digits));
+            auto const back = parse<Temperature>(fmt::format("{} {}", plain(number), unit));
+            if (!back.value || !same_bits(back.value->value(), kelvins)) continue;
+            shortest.offer(number, "", unit);
             return;
         }
     };
-    if (!std::isfinite(value.value())) return fmt::format("{} K", value.value());
     offer(in_celsius(value), "degC");
     offer(in_celsius(value) * 1.8 + 32.0, "degF");
-    offer(value.value(), "K");
-    return best;
+    offer(kelvins, "K");
+    return shortest.text();
 }
 
 BANKWRIGHT_INLINE std::string exact(WireSize value) {
