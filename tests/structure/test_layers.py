@@ -58,3 +58,23 @@ def test_declaring_headers_are_light_and_the_library_touches_no_file_or_clock():
             if name in never or (name in heavy and not header.stem.endswith("_inl")):
                 breaches.append(f"{header}:{line} includes {name}")
     assert not breaches, "\n".join(breaches)
+
+
+def test_no_header_includes_itself_on_a_round_trip():
+    """A header may end with its bodies, and they include it; any longer circle leaves something undeclared to somebody."""
+    graph = {header.relative_to("lib/include").as_posix(): [name for _, name in includes(header)] for header in library_headers()}
+    done, circles = set(), set()
+
+    def walk(name, above):
+        if name in above:
+            circle = above[above.index(name):]
+            if not (len(circle) == 2 and sum("_inl" in name for name in circle) == 1):
+                circles.add(" -> ".join([*circle, name]))
+        elif name in graph and name not in done:
+            for included in graph[name]:
+                walk(included, [*above, name])
+            done.add(name)
+
+    for name in graph:
+        walk(name, [])
+    assert not circles, "\n".join(sorted(circles))

@@ -98,6 +98,7 @@
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/read.hpp"
 #include "bankwright/config/read_limits.hpp"
+#include "bankwright/config/read_result.hpp"
 #include "bankwright/config/text_check.hpp"
 #include "bankwright/config/write.hpp"
 

@@ -1,9 +1,9 @@
 // Reads [[accept]]: findings that somebody has looked at.
 #pragma once
 
-#include "bankwright/config/read.hpp"
 #include "bankwright/config/read_names_inl.hpp"
 #include "bankwright/config/read_part_inl.hpp"
+#include "bankwright/config/read_result.hpp"
 
 #include <string>
 #include <string_view>

@@ -2,11 +2,11 @@
 #pragma once
 
 #include "bankwright/config/document.hpp"
-#include "bankwright/config/read.hpp"
 #include "bankwright/config/read_accept_inl.hpp"
 #include "bankwright/config/read_models_inl.hpp"
 #include "bankwright/config/read_names_inl.hpp"
 #include "bankwright/config/read_part_inl.hpp"
+#include "bankwright/config/read_result.hpp"
 #include "bankwright/config/read_terminals_inl.hpp"
 
 #include <algorithm>
