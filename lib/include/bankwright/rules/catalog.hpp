@@ -2,8 +2,13 @@
 #pragma once
 
 #include "bankwright/config/file_rules.hpp"
+#include "bankwright/rules/charging.hpp"
+#include "bankwright/rules/conductor.hpp"
+#include "bankwright/rules/connection.hpp"
+#include "bankwright/rules/load.hpp"
 #include "bankwright/rules/matching.hpp"
 #include "bankwright/rules/protection.hpp"
+#include "bankwright/rules/sharing.hpp"
 #include "bankwright/rules/solving.hpp"
 #include "bankwright/rules/wiring.hpp"
 
@@ -17,8 +22,13 @@ inline constexpr std::array rule_families{
     RuleFamily{"file", file_rules, nullptr}, // reading looks for these
     RuleFamily{"wiring", wiring_rules, check_wiring},
     RuleFamily{"matching", matching_rules, check_matching},
-    RuleFamily{"protection", protection_rules, check_protection},
     RuleFamily{"solve", solving_rules, check_solving},
+    RuleFamily{"protection", protection_rules, check_protection},
+    RuleFamily{"conductor", conductor_rules, check_conductors},
+    RuleFamily{"connection", connection_rules, check_connections},
+    RuleFamily{"sharing", sharing_rules, check_sharing},
+    RuleFamily{"charging", charging_rules, check_charging},
+    RuleFamily{"load", load_rules, check_loads},
 };
 
 inline std::vector<RuleInfo const*> all_rules() {

@@ -2,7 +2,7 @@
 
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/rules/matching.hpp"
-#include "bankwright/rules/wiring_words.hpp"
+#include "bankwright/rules/wiring_words_inl.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>

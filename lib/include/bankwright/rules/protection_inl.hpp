@@ -2,7 +2,8 @@
 
 #include "bankwright/analyses/unprotected_path.hpp"
 #include "bankwright/rules/protection.hpp"
-#include "bankwright/rules/wiring_words.hpp"
+#include "bankwright/rules/protection_devices_inl.hpp"
+#include "bankwright/rules/wiring_words_inl.hpp"
 
 #include <fmt/format.h>
 
@@ -25,7 +26,7 @@ inline std::vector<std::string> conductors_of(WiringGraph const& graph, std::vec
 }
 
 // Loads that are fed through the same conductor without a device share one finding: one device mends them all.
-BANKWRIGHT_INLINE void check_protection(Seen const& seen, Findings& findings) {
+inline void check_presence(Seen const& seen, Findings& findings) {
     constexpr auto missing = rule_named(protection_rules, "protection/missing");
     constexpr auto negative_side = rule_named(protection_rules, "protection/negative-side");
     auto const& graph = seen.graph();
@@ -60,6 +61,11 @@ BANKWRIGHT_INLINE void check_protection(Seen const& seen, Findings& findings) {
         finding.parts.insert(finding.parts.end(), group.loads.begin(), group.loads.end());
         findings.push_back(std::move(finding));
     }
+}
+
+BANKWRIGHT_INLINE void check_protection(Seen const& seen, Findings& findings) {
+    check_presence(seen, findings);
+    DeviceInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

@@ -6,6 +6,7 @@
 #include "bankwright/analyses/wiring_repair.hpp"
 #include "bankwright/bank/bank.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -35,11 +36,42 @@ public:
         return *working_;
     }
 
+    // The same with every motor at full throttle: what conductors, devices and connections must bear.
+    OperatingPoint const& full() const {
+        if (!full_) full_ = solve(LoadsAre::as_drawn, true, Throttle::of(1.0));
+        return *full_;
+    }
+    bool full_is_sound() const { return verdict_.right() && full().status == solver::Status::solved; }
+
+    // A charger's outputs share a negative inside, and that alone closes a loop of batteries.
+    bool common_negative_shorts() const {
+        auto edges = graph_.edges;
+        bool any = false;
+        for (auto& e : edges) {
+            if (e.kind != WiringEdgeKind::contact) continue;
+            e.removed = graph_.parts[static_cast<std::size_t>(e.part)].kind == PartKind::charger;
+            any = any || e.removed;
+        }
+        if (!any || (verdict_.shorted.empty() && verdict_.clashes.empty())) return false;
+        auto const apart = judge(graph_, edges);
+        return apart.shorted.empty() && apart.clashes.empty();
+    }
+
+    // Numbers mean something only behind a wiring that is right and a bank that has an operating point.
+    bool is_sound() const { return verdict_.right() && working().status == solver::Status::solved; }
+    bool at_rest_is_sound() const { return verdict_.right() && at_rest().status == solver::Status::solved; }
+    // A charger is plugged in: what flows into a battery may come from it.
+    bool is_charging() const {
+        return std::any_of(bank_.chargers.begin(), bank_.chargers.end(), [](auto const& c) { return c.connected.value_or(false); });
+    }
+
 private:
-    OperatingPoint solve(LoadsAre loads, bool closed) const {
+    OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {}) const {
         OperatingPointOptions options;
+        options.moment.throttle = throttle;
         options.moment.loads = loads;
         options.moment.everything_closed = closed;
+        options.moment.chargers = loads != LoadsAre::at_rest;
         return operating_point(bank_, options);
     }
 
@@ -49,6 +81,7 @@ private:
     mutable std::optional<Arrangement> arrangement_;
     mutable std::optional<OperatingPoint> at_rest_;
     mutable std::optional<OperatingPoint> working_;
+    mutable std::optional<OperatingPoint> full_;
 };
 
 // What an operating point says of one part; nullptr if it says nothing.
@@ -56,6 +89,13 @@ inline PartReading const* reading_of(OperatingPoint const& point, std::string co
     for (auto const& reading : point.parts)
         if (reading.id == id) return &reading;
     return nullptr;
+}
+
+// The voltage of a terminal against the reference; none if it has none.
+inline std::optional<Voltage> voltage_of(OperatingPoint const& point, std::string const& terminal) {
+    for (auto const& reading : point.terminals)
+        if (reading.name == terminal) return reading.voltage;
+    return std::nullopt;
 }
 
 } // namespace bankwright

@@ -3,7 +3,7 @@
 #include "bankwright/analyses/wiring_loop.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/wiring.hpp"
-#include "bankwright/rules/wiring_words.hpp"
+#include "bankwright/rules/wiring_words_inl.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -49,7 +49,11 @@ private:
     // judged.
     Edges with_parallel_voltages_alike() const {
         auto edges = graph_.edges;
-        auto const& verdict = seen_.verdict();
+        // What a charger joins inside is charging/not-isolated's to say.
+        if (seen_.common_negative_shorts())
+            for (auto& e : edges)
+                e.removed = e.kind == WiringEdgeKind::contact && part(e).kind == PartKind::charger;
+        auto const verdict = judge(graph_, edges);
         for (auto const clash : verdict.clashes) {
             auto& late = edges[static_cast<std::size_t>(clash)];
             for (auto const& early : edges) {

@@ -1,0 +1,27 @@
+// What can flow through a part when everything behind it is shorted with no resistance at all?
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+#include <string>
+
+namespace bankwright {
+
+// A bolted fault between a terminal and the bank's own negative end, every device closed, every load and charger off.
+struct BoltedFault {
+    Current total;        // into the fault
+    Current through_part; // of that, through the part asked for
+};
+
+// None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal or part
+// that the bank does not have.
+std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal, std::string const& part);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/prospective_current_inl.hpp"
+#endif

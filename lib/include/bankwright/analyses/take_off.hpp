@@ -1,0 +1,28 @@
+// Where on a bank of parallel strings are the leads best taken off? Every other pair of string ends is tried and solved.
+#pragma once
+
+#include "bankwright/analyses/arrangement.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <string>
+
+namespace bankwright {
+
+struct TakeOff {
+    std::string positive; // the battery post that the positive lead is landed on
+    std::string negative;
+    double worst_share = 1.0; // of the busiest string, over an even share
+};
+
+// The even-most of them; `worst_share` of a bank that has no choice is that of the bank as it is.
+TakeOff best_take_off(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
+
+// The busiest string's current over an even share, in the operating point as drawn.
+double worst_share(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/take_off_inl.hpp"
+#endif

@@ -1,0 +1,39 @@
+// Which conductors does a device stand before, and how far is it from the battery? Walks over the wiring, stopping at
+// every breaker and fuse.
+#pragma once
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/wiring_graph.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace bankwright {
+
+// What a breaker or fuse opens.
+struct ProtectedRegion {
+    std::vector<int> conductors; // conductor edges from its far side to the loads and back to the bank
+    std::vector<int> loads;      // load edges that have no other device before them
+};
+
+// The conductors from the nearest battery post to the device, in order from the post.
+struct FeedPath {
+    std::vector<int> edges; // conductors and contacts
+    int post = 0;           // terminal
+};
+
+// Of the contact edge of a breaker or fuse. Its far side is the one that no battery's positive post reaches without a
+// device; a device that batteries reach on both sides, or on neither, has no far side, and its region is empty.
+ProtectedRegion protected_region(WiringGraph const& graph, int device_edge);
+
+// None if no battery's positive post reaches the device but through another device.
+std::optional<FeedPath> feed_path(WiringGraph const& graph, int device_edge);
+
+// Are two terminals joined by conductors and closed contacts with no breaker or fuse between?
+bool joined_without_device(WiringGraph const& graph, int a, int b);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/wiring_regions_inl.hpp"
+#endif
