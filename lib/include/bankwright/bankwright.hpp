@@ -129,6 +129,7 @@
 #include "bankwright/rules/load.hpp"
 #include "bankwright/rules/matching.hpp"
 #include "bankwright/rules/protection.hpp"
+#include "bankwright/rules/protection_infos.hpp"
 #include "bankwright/rules/rule.hpp"
 #include "bankwright/rules/run.hpp"
 #include "bankwright/rules/seen.hpp"

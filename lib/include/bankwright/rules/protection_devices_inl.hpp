@@ -11,7 +11,7 @@
 #include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/rules/conductor_inl.hpp"
-#include "bankwright/rules/protection.hpp"
+#include "bankwright/rules/protection_infos.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
