@@ -29,9 +29,9 @@ struct FromSI<Fraction<Meaning>> {
 
 } // namespace parsing
 
+// By type, not by address: gcc 12 under UBSan takes no comparison of addresses for a constant.
 template <class Q>
-concept Readable = units_of<Q>
-!= nullptr || std::is_same_v<Q, WireSize>;
+concept Readable = std::is_same_v<decltype(units_of<Q>), UnitTable const* const> || std::is_same_v<Q, WireSize>;
 
 // A number with a point, then a unit; blanks between them are free; upper and lower case matter (mV, MV). Lengths and
 // durations may be sums. The value is the double nearest to what was written. Ranges are the caller's business, but for

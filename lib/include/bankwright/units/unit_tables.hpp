@@ -125,7 +125,7 @@ inline constexpr std::array<UnitTable const*, 19> every_unit_table{&voltage_unit
 
 // The table of a quantity; none for what is no quantity.
 template <class Q>
-inline constexpr UnitTable const* units_of = nullptr;
+inline constexpr std::nullptr_t units_of = nullptr;
 template <>
 inline constexpr UnitTable const* units_of<Voltage> = &voltage_units;
 template <>
