@@ -9,6 +9,7 @@
 #include "bankwright/units/temperature.hpp"
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string_view>
