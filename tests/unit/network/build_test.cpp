@@ -14,9 +14,7 @@ using support::plain_run;
 
 namespace {
 
-Element element(Network const &network, char const *id) {
-    return part_of(network, id).elements.front();
-}
+Element element(Network const& network, char const* id) { return part_of(network, id).elements.front(); }
 
 // Terminals X+ X- of a load on a bank of one battery.
 Bank one_battery() {
@@ -42,7 +40,7 @@ TEST_CASE("a battery is its open-circuit voltage behind its resistance, from its
     auto const network = build(jon_boat());
     auto const b = element(network, "B");
     REQUIRE(b.is == Element::Is::branch);
-    auto const &branch = network.circuit.branches[static_cast<std::size_t>(b.index)];
+    auto const& branch = network.circuit.branches[static_cast<std::size_t>(b.index)];
     CHECK(branch.from == node_of(network, "B-"));
     CHECK(branch.to == node_of(network, "B+"));
     CHECK(branch.emf == 12.6);
@@ -97,7 +95,7 @@ TEST_CASE("a connector has its contact resistance in each pole, and apart it is 
 
     bank.connectors[0].mated = false;
     network = build(bank);
-    for (auto const &pole : part_of(network, "bow").elements)
+    for (auto const& pole : part_of(network, "bow").elements)
         CHECK(pole.is == Element::Is::gap);
 }
 
@@ -105,7 +103,7 @@ TEST_CASE("a motor's propeller coefficient is its current over its back-EMF squa
     auto bank = jon_boat();
     bank.motors[0].winding = 0.12 * si::ohm; // E = 36 - 50 x 0.12 = 30 V, c = 50 / 900
     bank.motors[0].throttle = Throttle::percent(60);
-    auto const law = [](Network const &network) {
+    auto const law = [](Network const& network) {
         return std::get<solver::SquareLaw>(network.circuit.loads.at(0).law);
     };
     auto square = law(build(bank));
@@ -156,7 +154,7 @@ TEST_CASE("a load draws its current or its power, or is a resistor") {
         moment.current = 40.0 * si::ampere;
         network = build(bank, moment);
         CHECK(network.circuit.loads.size() == 3);
-        for (auto const &load : network.circuit.loads)
+        for (auto const& load : network.circuit.loads)
             CHECK(std::get<solver::ConstantCurrent>(load.law).amperes == 40.0);
     }
     SUBCASE("and by the motor alone where there is one") {

@@ -15,7 +15,7 @@ using support::plain_run;
 
 namespace {
 
-solver::Solution solved(Network const &network) {
+solver::Solution solved(Network const& network) {
     solver::Solution solution;
     solution.status = solver::Status::solved;
     solution.volts.assign(static_cast<std::size_t>(network.circuit.nodes), 0.0);
@@ -123,6 +123,6 @@ TEST_CASE("where nothing was solved nothing is read") {
     CHECK(read_parts(network, failed).empty());
     auto const terminals = read_terminals(network, failed);
     CHECK(terminals.size() == network.terminals.size());
-    for (auto const &terminal : terminals)
+    for (auto const& terminal : terminals)
         CHECK(!terminal.voltage.has_value());
 }

@@ -16,7 +16,7 @@ using support::plain_run;
 
 namespace {
 
-std::string reference_of(Bank const &bank, Moment const &moment = {}) {
+std::string reference_of(Bank const& bank, Moment const& moment = {}) {
     auto const network = build(bank, moment);
     return network.terminals[static_cast<std::size_t>(network.circuit.reference)];
 }
@@ -32,7 +32,7 @@ TEST_CASE("the reference is the negative end of the series string, wherever its 
 
 TEST_CASE("of parallel strings the first in the author's order gives the reference") {
     Bank bank;
-    for (auto const *id : {"B1", "A1", "B2", "A2"})
+    for (auto const* id : {"B1", "A1", "B2", "A2"})
         bank.batteries.push_back(plain_battery(id, 12.7, 5e-3));
     bank.jumpers = {plain_run("a", "A1+", "A2-", 1e-3), plain_run("b", "B1+", "B2-", 1e-3),
                     plain_run("p", "A2+", "B2+", 1e-3), plain_run("n", "A1-", "B1-", 1e-3)};
@@ -43,7 +43,7 @@ TEST_CASE("of parallel strings the first in the author's order gives the referen
 
 TEST_CASE("the island with most batteries is the bank, the first of equals") {
     Bank bank;
-    for (auto const *id : {"lone", "A", "B"})
+    for (auto const* id : {"lone", "A", "B"})
         bank.batteries.push_back(plain_battery(id, 12.7, 5e-3));
     CHECK(reference_of(bank) == "lone-");
     bank.jumpers = {plain_run("J", "A+", "B-", 1e-3)};

@@ -10,7 +10,7 @@ namespace bankwright {
 
 // Throws std::invalid_argument, naming part and key, where a part lacks what its model needs, a run names an unknown
 // terminal, or two parts share a name. A bank that the reader found without error has none of these.
-Network build(Bank const &bank, Moment const &moment = {});
+Network build(Bank const& bank, Moment const& moment = {});
 
 } // namespace bankwright
 

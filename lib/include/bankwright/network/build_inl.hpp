@@ -12,10 +12,10 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE Network build(Bank const &bank, Moment const &moment) {
+BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
     Network network;
     network.terminals = terminals_of(bank);
-    for (auto const &terminal : network.terminals)
+    for (auto const& terminal : network.terminals)
         if (!network.nodes.emplace(terminal, static_cast<int>(network.nodes.size())).second)
             throw std::invalid_argument("two terminals are called `" + terminal + "`");
     // A circuit has a reference, so it has a node, even where the bank has no terminal.
@@ -23,7 +23,7 @@ BANKWRIGHT_INLINE Network build(Bank const &bank, Moment const &moment) {
 
     Surroundings const around{moment, bank.system.ambient, bank.system.joint, !bank.motors.empty()};
     std::unordered_set<std::string> ids;
-    for_each_part(bank, [&](PartKind kind, auto const &part) {
+    for_each_part(bank, [&](PartKind kind, auto const& part) {
         if (!ids.insert(id_of(part)).second) throw std::invalid_argument("two parts are called `" + id_of(part) + "`");
         network.parts.push_back({id_of(part), kind, to_branches(part, around, network)});
     });

@@ -40,15 +40,15 @@ struct Network {
 };
 
 // The node of a terminal. Throws std::out_of_range, naming it, if the bank has no such terminal.
-inline int node_of(Network const &network, std::string const &terminal) {
+inline int node_of(Network const& network, std::string const& terminal) {
     auto const it = network.nodes.find(terminal);
     if (it == network.nodes.end()) throw std::out_of_range("the bank has no terminal `" + terminal + "`");
     return it->second;
 }
 
 // What a part became. Throws std::out_of_range, naming it, if the bank has no such part.
-inline NetworkPart const &part_of(Network const &network, std::string_view id) {
-    for (auto const &part : network.parts)
+inline NetworkPart const& part_of(Network const& network, std::string_view id) {
+    for (auto const& part : network.parts)
         if (part.id == id) return part;
     throw std::out_of_range("the bank has no part `" + std::string(id) + "`");
 }

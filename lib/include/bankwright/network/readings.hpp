@@ -39,8 +39,8 @@ struct TerminalReading {
 };
 
 // In the author's order. Where the circuit was not solved no part is read, and no terminal has a voltage.
-std::vector<PartReading> read_parts(Network const &network, solver::Solution const &solution);
-std::vector<TerminalReading> read_terminals(Network const &network, solver::Solution const &solution);
+std::vector<PartReading> read_parts(Network const& network, solver::Solution const& solution);
+std::vector<TerminalReading> read_terminals(Network const& network, solver::Solution const& solution);
 
 } // namespace bankwright
 

@@ -12,7 +12,7 @@ namespace bankwright {
 namespace meters {
 
 // [A] from Element::from to Element::to
-inline double amperes(Element const &element, solver::Solution const &solution) {
+inline double amperes(Element const& element, solver::Solution const& solution) {
     auto const index = static_cast<std::size_t>(element.index);
     switch (element.is) {
     case Element::Is::gap:
@@ -28,7 +28,7 @@ inline double amperes(Element const &element, solver::Solution const &solution) 
 }
 
 // [V] of Element::from against Element::to
-inline double drop(Element const &element, solver::Solution const &solution) {
+inline double drop(Element const& element, solver::Solution const& solution) {
     auto const from = static_cast<std::size_t>(element.from);
     auto const to = static_cast<std::size_t>(element.to);
     if (solution.island[from] != solution.island[to]) return std::numeric_limits<double>::quiet_NaN();
@@ -36,24 +36,24 @@ inline double drop(Element const &element, solver::Solution const &solution) {
 }
 
 // [W] taken; nothing flows, nothing is taken, whatever the voltage
-inline double watts_taken(Element const &element, solver::Solution const &solution) {
+inline double watts_taken(Element const& element, solver::Solution const& solution) {
     double const current = amperes(element, solution);
     return current == 0.0 ? 0.0 : drop(element, solution) * current;
 }
 
 // [A] half of what the conductors landed on a node carry
-inline double through(int node, Network const &network, solver::Solution const &solution) {
+inline double through(int node, Network const& network, solver::Solution const& solution) {
     double sum = 0.0;
-    for (auto const &part : network.parts) {
+    for (auto const& part : network.parts) {
         if (part.kind != PartKind::jumper && part.kind != PartKind::cable) continue;
-        auto const &run = part.elements.front();
+        auto const& run = part.elements.front();
         if (run.from != run.to && (run.from == node || run.to == node)) sum += std::abs(amperes(run, solution));
     }
     return sum / 2.0;
 }
 
-inline PartReading read(NetworkPart const &part, Network const &network, solver::Solution const &solution) {
-    auto const &first = part.elements.front();
+inline PartReading read(NetworkPart const& part, Network const& network, solver::Solution const& solution) {
+    auto const& first = part.elements.front();
     double current = amperes(first, solution);
     double voltage = drop(first, solution);
     double power = watts_taken(first, solution);
@@ -71,7 +71,7 @@ inline PartReading read(NetworkPart const &part, Network const &network, solver:
     case PartKind::charger: {
         double outputs = 0.0;
         current = voltage = power = 0.0;
-        for (auto const &output : part.elements) {
+        for (auto const& output : part.elements) {
             if (output.is == Element::Is::join) continue; // of its negatives
             outputs += 1.0;
             current += amperes(output, solution);
@@ -95,16 +95,16 @@ inline PartReading read(NetworkPart const &part, Network const &network, solver:
 
 } // namespace meters
 
-BANKWRIGHT_INLINE std::vector<PartReading> read_parts(Network const &network, solver::Solution const &solution) {
+BANKWRIGHT_INLINE std::vector<PartReading> read_parts(Network const& network, solver::Solution const& solution) {
     std::vector<PartReading> readings;
     if (solution.status != solver::Status::solved) return readings;
-    for (auto const &part : network.parts)
+    for (auto const& part : network.parts)
         if (!part.elements.empty()) readings.push_back(meters::read(part, network, solution));
     return readings;
 }
 
-BANKWRIGHT_INLINE std::vector<TerminalReading> read_terminals(Network const &network,
-                                                              solver::Solution const &solution) {
+BANKWRIGHT_INLINE std::vector<TerminalReading> read_terminals(Network const& network,
+                                                              solver::Solution const& solution) {
     std::vector<TerminalReading> readings;
     for (std::size_t node = 0; node < network.terminals.size(); ++node) {
         bool const known = solution.status == solver::Status::solved && solution.island[node] == 0;

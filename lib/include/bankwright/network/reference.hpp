@@ -12,7 +12,7 @@ namespace bankwright {
 // potential, the first in the author's order of equals. On a miswired bank two ways to a node may disagree; then the
 // potential it was first given counts, going outwards from the island's first battery. Loads and chargers carry
 // nothing. A bank without batteries counts from its first terminal.
-int negative_end(Bank const &bank, Network const &network);
+int negative_end(Bank const& bank, Network const& network);
 
 } // namespace bankwright
 

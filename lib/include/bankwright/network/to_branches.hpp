@@ -23,21 +23,21 @@ struct Surroundings {
 // where a run names a terminal that the bank does not have: the reader of bank files lets neither through.
 //
 // battery: its open-circuit voltage behind its internal resistance
-std::vector<Element> to_branches(Battery const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Battery const&, Surroundings const&, Network&);
 // conductor: its resistance; ideal if that is 0; nothing if both ends are on one terminal
-std::vector<Element> to_branches(Run const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Run const&, Surroundings const&, Network&);
 // breaker, fuse, switch: its resistance when closed, ideal if that is 0; a gap when open
-std::vector<Element> to_branches(ProtectiveDevice const &, Surroundings const &, Network &);
-std::vector<Element> to_branches(Switch const &, Surroundings const &, Network &);
-std::vector<Element> to_branches(Busbar const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(ProtectiveDevice const&, Surroundings const&, Network&);
+std::vector<Element> to_branches(Switch const&, Surroundings const&, Network&);
+std::vector<Element> to_branches(Busbar const&, Surroundings const&, Network&);
 // connector: `contact` in each pole when mated
-std::vector<Element> to_branches(Connector const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Connector const&, Surroundings const&, Network&);
 // motor: back-EMF proportional to speed and propeller torque to its square, so E = V - I R and c = I / E^2 from the
 // nameplate; `control = "direct"` knows only off and full
-std::vector<Element> to_branches(Motor const &, Surroundings const &, Network &);
-std::vector<Element> to_branches(Load const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Motor const&, Surroundings const&, Network&);
+std::vector<Element> to_branches(Load const&, Surroundings const&, Network&);
 // charger: if connected, each output holds `voltage` and gives at most `current`
-std::vector<Element> to_branches(Charger const &, Surroundings const &, Network &);
+std::vector<Element> to_branches(Charger const&, Surroundings const&, Network&);
 
 } // namespace bankwright
 

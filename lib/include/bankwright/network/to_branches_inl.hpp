@@ -15,41 +15,39 @@ namespace bankwright {
 
 namespace circuit_parts {
 
-inline Element gap(int from, int to) {
-    return {Element::Is::gap, -1, from, to};
-}
+inline Element gap(int from, int to) { return {Element::Is::gap, -1, from, to}; }
 
-inline Element branch(solver::Circuit &circuit, int from, int to, Resistance resistance, Voltage emf = {}) {
+inline Element branch(solver::Circuit& circuit, int from, int to, Resistance resistance, Voltage emf = {}) {
     circuit.branches.push_back({from, to, resistance.value(), emf.value()});
     return {Element::Is::branch, static_cast<int>(circuit.branches.size()) - 1, from, to};
 }
 
-inline Element join(solver::Circuit &circuit, int from, int to) {
+inline Element join(solver::Circuit& circuit, int from, int to) {
     circuit.joins.push_back({from, to});
     return {Element::Is::join, static_cast<int>(circuit.joins.size()) - 1, from, to};
 }
 
-inline Element load(solver::Circuit &circuit, int plus, int minus, solver::Law law) {
+inline Element load(solver::Circuit& circuit, int plus, int minus, solver::Law law) {
     circuit.loads.push_back({plus, minus, law});
     return {Element::Is::load, static_cast<int>(circuit.loads.size()) - 1, plus, minus};
 }
 
 // An ideal connection is one node, never a tiny resistance.
-inline Element resistor(solver::Circuit &circuit, int from, int to, Resistance resistance) {
+inline Element resistor(solver::Circuit& circuit, int from, int to, Resistance resistance) {
     return resistance == Resistance{} ? join(circuit, from, to) : branch(circuit, from, to, resistance);
 }
 
-inline Element contact(solver::Circuit &circuit, int from, int to, bool closed, std::optional<Resistance> resistance) {
+inline Element contact(solver::Circuit& circuit, int from, int to, bool closed, std::optional<Resistance> resistance) {
     return closed ? resistor(circuit, from, to, resistance.value_or(Resistance{})) : gap(from, to);
 }
 
 template <class Quantity>
-Quantity needed(std::optional<Quantity> const &value, std::string const &id, char const *key) {
+Quantity needed(std::optional<Quantity> const& value, std::string const& id, char const* key) {
     if (!value) throw std::invalid_argument("`" + id + "` has no `" + key + "`");
     return *value;
 }
 
-inline int landing(Network const &network, Run const &run, std::string const &terminal, char const *key) {
+inline int landing(Network const& network, Run const& run, std::string const& terminal, char const* key) {
     auto const it = network.nodes.find(terminal);
     if (it == network.nodes.end())
         throw std::invalid_argument("`" + id_of(run) + "`: `" + key + "` names `" + terminal +
@@ -59,14 +57,14 @@ inline int landing(Network const &network, Run const &run, std::string const &te
 
 } // namespace circuit_parts
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Battery const &battery, Surroundings const &around,
-                                                   Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Battery const& battery, Surroundings const& around,
+                                                   Network& network) {
     return {circuit_parts::branch(network.circuit, node_of(network, battery.id + "-"),
                                   node_of(network, battery.id + "+"), internal_resistance(battery, around.ambient),
                                   open_circuit_voltage(battery, around.ambient))};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Run const &run, Surroundings const &around, Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Run const& run, Surroundings const& around, Network& network) {
     int const from = circuit_parts::landing(network, run, run.from, "from");
     int const to = circuit_parts::landing(network, run, run.to, "to");
     if (from == to) return {circuit_parts::gap(from, to)};
@@ -74,28 +72,28 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Run const &run, Surroundings 
         circuit_parts::resistor(network.circuit, from, to, resistance(run.conductor, around.ambient, around.joint))};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(ProtectiveDevice const &device, Surroundings const &around,
-                                                   Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(ProtectiveDevice const& device, Surroundings const& around,
+                                                   Network& network) {
     return {circuit_parts::contact(network.circuit, node_of(network, device.id + ".line"),
                                    node_of(network, device.id + ".load"),
                                    around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Switch const &device, Surroundings const &around, Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Switch const& device, Surroundings const& around, Network& network) {
     return {circuit_parts::contact(network.circuit, node_of(network, device.id + ".1"),
                                    node_of(network, device.id + ".2"),
                                    around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Busbar const &busbar, Surroundings const &, Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Busbar const& busbar, Surroundings const&, Network& network) {
     int const node = node_of(network, busbar.id);
     return {circuit_parts::gap(node, node)};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Connector const &connector, Surroundings const &around,
-                                                   Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Connector const& connector, Surroundings const& around,
+                                                   Network& network) {
     bool const mated = around.moment.everything_closed || connector.mated.value_or(true);
-    auto const pole = [&](char const *sign) {
+    auto const pole = [&](char const* sign) {
         return circuit_parts::contact(network.circuit, node_of(network, connector.id + sign),
                                       node_of(network, connector.id + ".plug" + sign), mated, connector.contact);
     };
@@ -103,7 +101,7 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Connector const &connector, S
     return {positive, pole("-")};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const &motor, Surroundings const &around, Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const& motor, Surroundings const& around, Network& network) {
     int const plus = node_of(network, motor.id + "+");
     int const minus = node_of(network, motor.id + "-");
     if (around.moment.loads == LoadsAre::at_rest) return {circuit_parts::gap(plus, minus)};
@@ -125,10 +123,10 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const &motor, Surroundi
         solver::SquareLaw{rated.value() / (back_emf.value() * back_emf.value()), winding.value(), duty})};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const &load, Surroundings const &around, Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surroundings const& around, Network& network) {
     int const plus = node_of(network, load.id + "+");
     int const minus = node_of(network, load.id + "-");
-    auto &circuit = network.circuit;
+    auto& circuit = network.circuit;
     if (around.moment.loads == LoadsAre::at_rest) return {circuit_parts::gap(plus, minus)};
     if (around.moment.loads == LoadsAre::constant_current)
         return {around.has_motor ? circuit_parts::gap(plus, minus)
@@ -141,8 +139,8 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const &load, Surrounding
         circuit_parts::resistor(circuit, plus, minus, circuit_parts::needed(load.resistance, load.id, "resistance"))};
 }
 
-BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const &charger, Surroundings const &around,
-                                                   Network &network) {
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surroundings const& around,
+                                                   Network& network) {
     std::vector<Element> elements;
     bool const gives = around.moment.chargers && charger.connected.value_or(false);
     for (int output = 1; output <= charger.outputs.value_or(1); ++output) {
