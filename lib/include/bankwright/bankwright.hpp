@@ -29,7 +29,9 @@
 
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/findings/level.hpp"
+#include "bankwright/findings/order.hpp"
 #include "bankwright/findings/position.hpp"
+#include "bankwright/findings/rule_id.hpp"
 #include "bankwright/findings/rule_info.hpp"
 
 #include "bankwright/solver/balance.hpp"
@@ -85,6 +87,7 @@
 #include "bankwright/devices/protection_trip.hpp"
 
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/locate.hpp"
 #include "bankwright/bank/part_kind.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/bank/terminals.hpp"
@@ -136,3 +139,17 @@
 #include "bankwright/rules/sharing.hpp"
 #include "bankwright/rules/solving.hpp"
 #include "bankwright/rules/wiring.hpp"
+
+#include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/junit.hpp"
+#include "bankwright/reports/measure.hpp"
+#include "bankwright/reports/rule_reference.hpp"
+#include "bankwright/reports/sarif.hpp"
+#include "bankwright/reports/solution_text.hpp"
+#include "bankwright/reports/solved.hpp"
+#include "bankwright/reports/style.hpp"
+#include "bankwright/reports/table.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/reports/text.hpp"
+#include "bankwright/reports/verdict.hpp"

@@ -1,0 +1,160 @@
+#include "command_line.hpp"
+
+#include "bankwright/units/parse.hpp"
+#include "bankwright/units/print.hpp"
+#include "bankwright/version.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <map>
+
+namespace {
+
+using namespace bankwright;
+
+constexpr char about[] = "Describe a small boat's battery bank in one file, find what is miswired, undersized or "
+                         "unprotected, and solve its voltages and currents.";
+constexpr char statuses[] =
+    "Exit status: 0 nothing at or above --fail-on, 1 something was, 2 the input could not be read "
+    "or wrong usage, 3 a fault of the program itself.";
+
+std::map<std::string, Format> const formats{
+    {"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}, {"junit", Format::junit}};
+std::map<std::string, Level> const levels{{"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
+
+struct Words { // options as typed
+    std::string format = "text";
+    std::string fail_on = "error";
+    std::string current;
+    std::string throttle;
+};
+
+CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string> const& known) {
+    return command.add_option("--format", words.format, "How to print it")
+        ->check(CLI::IsMember(known))
+        ->type_name("FORMAT")
+        ->capture_default_str();
+}
+
+CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("check", "Say what is wrong with banks, why, and what to do");
+    command.add_option("file", request.files, "Bank files; - is standard input")
+        ->required()
+        ->allow_extra_args(false)
+        ->type_name("FILE");
+    add_format(command, words, {"text", "json", "sarif", "junit"});
+    command.add_option("--fail-on", words.fail_on, "Exit with 1 if there is a finding of this level or a worse one")
+        ->check(CLI::IsMember(std::vector<std::string>{"error", "warning", "note"}))
+        ->type_name("LEVEL")
+        ->capture_default_str();
+    command.add_flag("--all", request.all, "Show consequences of other findings, and accepted findings, too");
+    command.footer(std::string("Example: bankwright check boat.toml --fail-on warning\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& rest) {
+    auto& command = *app.add_subcommand("solve", "Terminal voltages and the current in every part");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    auto* current =
+        command.add_option("--current", words.current, "Every motor (or the one load) draws this, such as \"40 A\"")
+            ->type_name("CURRENT");
+    auto* throttle =
+        command.add_option("--throttle", words.throttle, "Of every motor, such as \"60 %\"")->type_name("SHARE");
+    auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
+    current->excludes(throttle)->excludes(at_rest);
+    throttle->excludes(at_rest);
+    command.footer(std::string("Example: bankwright solve boat.toml --current \"40 A\"\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
+    auto& command =
+        *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
+    command.add_option("id", request.id, "A rule, or a family of rules; all rules where there is none")
+        ->type_name("ID");
+    add_format(command, words, {"text", "json"});
+    command.footer("Example: bankwright rules wiring/short-loop");
+    return command;
+}
+
+CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("schema", "What a bank file may contain: a JSON Schema, for editors");
+    auto* format = add_format(command, words, {"json", "markdown"});
+    words.format = "json";
+    format->capture_default_str();
+    command.add_flag("--keys", request.markdown, "The same for people: every key, in Markdown")->excludes(format);
+    command.footer("Example: bankwright schema > bank.schema.json");
+    return command;
+}
+
+// Empty if all is well.
+std::string read_moment(Words const& words, bool rest, Moment& moment) {
+    if (rest) moment.loads = LoadsAre::at_rest;
+    if (!words.current.empty()) {
+        auto const current = parse<Current>(words.current);
+        if (!current.value) return "--current: " + current.problem;
+        if (current.value->value() < 0.0)
+            return "--current: `" + words.current + "` is negative; a load draws 0 A or more";
+        moment.loads = LoadsAre::constant_current;
+        moment.current = *current.value;
+    }
+    if (!words.throttle.empty()) {
+        auto const throttle = parse<Throttle>(words.throttle);
+        if (!throttle.value) return "--throttle: " + throttle.problem;
+        if (throttle.value->value() < 0.0 || throttle.value->value() > 1.0)
+            return "--throttle: `" + words.throttle + "` is out of range; a throttle is 0 % to 100 %";
+        moment.throttle = *throttle.value;
+    }
+    return {};
+}
+
+} // namespace
+
+Request read_command_line(int argc, char const* const* argv) {
+    CLI::App app(about, "bankwright");
+    app.set_version_flag("--version", "bankwright " BANKWRIGHT_VERSION);
+    app.require_subcommand(1);
+    app.footer(std::string("bankwright COMMAND --help says more.\nExample: bankwright check boat.toml\n\n") + statuses);
+
+    CheckRequest check;
+    SolveRequest solve;
+    RulesRequest rules;
+    SchemaRequest schema;
+    Words check_words, solve_words, rules_words, schema_words;
+    bool rest = false;
+    auto const& check_command = add_check(app, check, check_words);
+    auto const& solve_command = add_solve(app, solve, solve_words, rest);
+    auto const& rules_command = add_rules(app, rules, rules_words);
+    add_schema(app, schema, schema_words);
+
+    try {
+        app.parse(argc, argv);
+    } catch (CLI::CallForVersion const& version) {
+        return HelpRequest{std::string(version.what()) + "\n"};
+    } catch (CLI::CallForHelp const&) {
+        return HelpRequest{app.help()};
+    } catch (CLI::ParseError const& error) {
+        return Misuse{error.what()};
+    }
+
+    if (check_command.parsed()) {
+        check.format = formats.at(check_words.format);
+        check.fail_on = levels.at(check_words.fail_on);
+        if (std::count(check.files.begin(), check.files.end(), "-") > 1)
+            return Misuse{"standard input (-) can be read only once"};
+        return check;
+    }
+    if (solve_command.parsed()) {
+        solve.format = formats.at(solve_words.format);
+        if (auto const problem = read_moment(solve_words, rest, solve.moment); !problem.empty()) return Misuse{problem};
+        return solve;
+    }
+    if (rules_command.parsed()) {
+        rules.format = formats.at(rules_words.format);
+        return rules;
+    }
+    schema.markdown = schema.markdown || schema_words.format == "markdown";
+    return schema;
+}

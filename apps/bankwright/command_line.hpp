@@ -1,0 +1,27 @@
+// What did the user ask for? Turns the arguments into one request.
+#pragma once
+
+#include "commands/check.hpp"
+#include "commands/rules.hpp"
+#include "commands/schema.hpp"
+#include "commands/solve.hpp"
+
+#include <string>
+#include <variant>
+
+struct HelpRequest {
+    std::string text;
+};
+
+struct Misuse {
+    std::string problem;
+};
+
+inline Outcome run(HelpRequest const& request, bool) { return {request.text, {}, ExitCode::clean}; }
+inline Outcome run(Misuse const& misuse, bool) {
+    return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
+}
+
+using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, RulesRequest, SchemaRequest>;
+
+Request read_command_line(int argc, char const* const* argv);

@@ -1,0 +1,18 @@
+// `bankwright check FILE...`: what is wrong with these banks?
+#pragma once
+
+#include "outcome.hpp"
+
+#include "bankwright/findings/level.hpp"
+
+#include <string>
+#include <vector>
+
+struct CheckRequest {
+    std::vector<std::string> files; // "-": standard input
+    Format format = Format::text;
+    bankwright::Level fail_on = bankwright::Level::error;
+    bool all = false; // consequences and accepted findings too
+};
+
+Outcome run(CheckRequest const& request, bool colour);

@@ -1,0 +1,18 @@
+// What a command leaves behind: text for the two streams and a status. Commands return it; only main writes.
+#pragma once
+
+#include "exit_codes.hpp"
+
+#include <algorithm>
+#include <string>
+
+struct Outcome {
+    std::string out; // findings and results
+    std::string err; // everything else
+    ExitCode status = ExitCode::clean;
+
+    void worsen(ExitCode other) { status = std::max(status, other); }
+};
+
+// How the results are printed. Not every command knows every one.
+enum class Format { text, json, sarif, junit };

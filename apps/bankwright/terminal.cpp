@@ -1,0 +1,41 @@
+#include "terminal.hpp"
+
+#include <cerrno>
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <string>
+
+#include <unistd.h>
+
+namespace {
+
+// The number of the error; 0 if all of it was written.
+int write_all(std::FILE* stream, std::string const& text) {
+    errno = 0;
+    bool const written = std::fwrite(text.data(), 1, text.size(), stream) == text.size() && std::fflush(stream) == 0;
+    return written ? 0 : (errno != 0 ? errno : EIO);
+}
+
+} // namespace
+
+bool standard_output_takes_colour() {
+    auto const is_set = [](char const* value) { return value != nullptr && *value != '\0'; };
+    auto const* terminal = std::getenv("TERM");
+    bool const dumb = terminal != nullptr && std::strcmp(terminal, "dumb") == 0;
+    return isatty(STDOUT_FILENO) == 1 && !is_set(std::getenv("NO_COLOR")) && !dumb;
+}
+
+Outcome own_fault(std::string_view what) {
+    return {{}, "bankwright: internal fault: " + std::string(what) + "\n", ExitCode::own_fault};
+}
+
+ExitCode deliver(Outcome const& outcome) {
+    std::signal(SIGPIPE, SIG_IGN);
+    write_all(stderr, outcome.err);
+    auto const error = write_all(stdout, outcome.out);
+    if (error == 0 || error == EPIPE) return outcome.status;
+    write_all(stderr, std::string("bankwright: standard output: ") + std::strerror(error) + "\n");
+    return ExitCode::own_fault;
+}

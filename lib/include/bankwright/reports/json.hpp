@@ -1,0 +1,20 @@
+// Findings and solutions for programs: the JSON documents "findings" and "solution", version 1. Numbers are SI in full
+// precision; what has no value is null, never a made-up number.
+#pragma once
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/reports/solved.hpp"
+#include "bankwright/reports/verdict.hpp"
+
+#include <string>
+
+namespace bankwright {
+
+std::string findings_json(Verdicts const& verdicts);
+std::string solution_json(Solved const& solved);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/reports/json_inl.hpp"
+#endif

@@ -1,0 +1,84 @@
+#pragma once
+
+#include "bankwright/reports/measure.hpp"
+#include "bankwright/reports/solution_text.hpp"
+#include "bankwright/reports/table.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/reports/text.hpp"
+#include "bankwright/text/escape.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace bankwright {
+namespace solution {
+
+// What the solver's own rounding leaves where nothing flows is no reading: below a billionth of the column's largest it
+// is 0.
+class Column {
+public:
+    explicit Column(std::string_view unit) : unit_(unit) {}
+    void see(double value) {
+        if (std::isfinite(value)) largest_ = std::max(largest_, std::abs(value));
+    }
+    std::string print(double value) const {
+        if (!std::isfinite(value)) return "unknown";
+        return measure(std::abs(value) < 1e-9 * largest_ ? 0.0 : value, unit_);
+    }
+
+private:
+    std::string_view unit_;
+    double largest_ = 0.0;
+};
+
+inline std::string terminals(OperatingPoint const& point) {
+    Column volts("V");
+    for (auto const& terminal : point.terminals)
+        if (terminal.voltage) volts.see(terminal.voltage->value());
+    std::vector<Row> rows{{"terminal", "voltage"}};
+    for (auto const& terminal : point.terminals)
+        rows.push_back({terminal.name, terminal.voltage ? volts.print(terminal.voltage->value()) : "floating"});
+    return table(rows, {Align::left, Align::right});
+}
+
+inline std::string parts(OperatingPoint const& point) {
+    Column amperes("A"), volts("V"), watts("W");
+    for (auto const& part : point.parts) {
+        amperes.see(part.current.value());
+        volts.see(part.voltage.value());
+        watts.see(part.power.value());
+    }
+    std::vector<Row> rows{{"part", "kind", "current", "voltage", "power"}};
+    for (auto const& part : point.parts) {
+        rows.push_back({part.id, std::string(name(part.kind)), amperes.print(part.current.value()),
+                        volts.print(part.voltage.value()), watts.print(part.power.value())});
+    }
+    return table(rows, {Align::left, Align::left, Align::right, Align::right, Align::right});
+}
+
+inline std::string trouble(FindingCounts const& counts, std::string const& file) {
+    if (counts.error == 0) return {};
+    return fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",
+                       terminal_safe(file), counted(counts.error, "error"));
+}
+
+} // namespace solution
+
+BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle const& style) {
+    auto const& point = solved.point;
+    auto out = fmt::format("{}: {}{}\n", terminal_safe(solved.file),
+                           solved.arrangement ? *solved.arrangement + ", " : std::string(), name(point.status));
+    for (auto const& finding : solved.findings)
+        out += "\n" + finding_text(finding, solved.file, {}, style);
+    if (point.status != solver::Status::solved) return out + solution::trouble(solved.counts, solved.file);
+    out +=
+        fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, solution::terminals(point), solution::parts(point));
+    out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
+    out += fmt::format("left over at any node: {}; in the power balance: {}; condition number: {:.2g}\n",
+                       measure(point.residual.value(), "A"), measure(point.imbalance.value(), "W"), point.condition);
+    return out + solution::trouble(solved.counts, solved.file);
+}
+
+} // namespace bankwright

@@ -1,0 +1,45 @@
+// What a renderer of findings is given: one file's text and what is wrong with it.
+#pragma once
+
+#include "bankwright/findings/finding.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+struct Verdict {
+    std::string file;                         // as the user named it
+    std::string text;                         // what it says; empty where there is no file
+    std::optional<std::string> arrangement{}; // "3S1P", none where the wiring is no such thing
+    Findings findings{};                      // located and in order
+};
+
+using Verdicts = std::vector<Verdict>;
+
+inline FindingCounts count(Verdicts const& verdicts) {
+    FindingCounts all;
+    for (auto const& verdict : verdicts) {
+        auto const one = count(verdict.findings);
+        all.error += one.error;
+        all.warning += one.warning;
+        all.note += one.note;
+    }
+    return all;
+}
+
+// How many that nobody has accepted are at this level or above it?
+inline int count_from(Level level, FindingCounts const& counts) {
+    switch (level) {
+    case Level::error:
+        return counts.error;
+    case Level::warning:
+        return counts.error + counts.warning;
+    case Level::note:
+        return counts.error + counts.warning + counts.note;
+    }
+    return 0;
+}
+
+} // namespace bankwright

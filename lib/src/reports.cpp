@@ -1,0 +1,7 @@
+#include "bankwright/reports/json_inl.hpp"
+#include "bankwright/reports/junit_inl.hpp"
+#include "bankwright/reports/measure_inl.hpp"
+#include "bankwright/reports/rule_reference_inl.hpp"
+#include "bankwright/reports/sarif_inl.hpp"
+#include "bankwright/reports/solution_text_inl.hpp"
+#include "bankwright/reports/text_inl.hpp"
