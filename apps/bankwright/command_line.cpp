@@ -1,7 +1,8 @@
 #include "command_line.hpp"
 
+#include "bankwright/text/closest.hpp"
+#include "bankwright/text/escape.hpp"
 #include "bankwright/units/parse.hpp"
-#include "bankwright/units/print.hpp"
 #include "bankwright/version.hpp"
 
 #include <CLI/CLI.hpp>
@@ -26,8 +27,8 @@ std::map<std::string, Level> const levels{{"error", Level::error}, {"warning", L
 struct Words { // options as typed
     std::string format = "text";
     std::string fail_on = "error";
-    std::string current;
-    std::string throttle;
+    std::vector<std::string> current; // empty where there is no such option; it may still be ""
+    std::vector<std::string> throttle;
 };
 
 CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string> const& known) {
@@ -39,10 +40,7 @@ CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string
 
 CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
     auto& command = *app.add_subcommand("check", "Say what is wrong with banks, why, and what to do");
-    command.add_option("file", request.files, "Bank files; - is standard input")
-        ->required()
-        ->allow_extra_args(false)
-        ->type_name("FILE");
+    command.add_option("file", request.files, "Bank files; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json", "sarif", "junit"});
     command.add_option("--fail-on", words.fail_on, "Exit with 1 if there is a finding of this level or a worse one")
         ->check(CLI::IsMember(std::vector<std::string>{"error", "warning", "note"}))
@@ -59,9 +57,11 @@ CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& re
     add_format(command, words, {"text", "json"});
     auto* current =
         command.add_option("--current", words.current, "Every motor (or the one load) draws this, such as \"40 A\"")
+            ->expected(1)
             ->type_name("CURRENT");
-    auto* throttle =
-        command.add_option("--throttle", words.throttle, "Of every motor, such as \"60 %\"")->type_name("SHARE");
+    auto* throttle = command.add_option("--throttle", words.throttle, "Of every motor, such as \"60 %\"")
+                         ->expected(1)
+                         ->type_name("SHARE");
     auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
     current->excludes(throttle)->excludes(at_rest);
     throttle->excludes(at_rest);
@@ -89,22 +89,36 @@ CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
     return command;
 }
 
+// A first word that is neither a command nor an option; empty if there is none.
+std::string unknown_command(CLI::App const& app, int argc, char const* const* argv) {
+    std::string const word = argc > 1 ? argv[1] : "-";
+    std::vector<std::string> known;
+    for (auto const* command : app.get_subcommands([](CLI::App const*) { return true; }))
+        known.push_back(command->get_name());
+    if (word.substr(0, 1) == "-" || std::count(known.begin(), known.end(), word) > 0) return {};
+    auto const nearest = closest(word, known);
+    return "there is no command `" + terminal_safe(word) + "`" +
+           (nearest ? "; did you mean `" + *nearest + "`?" : std::string());
+}
+
 // Empty if all is well.
 std::string read_moment(Words const& words, bool rest, Moment& moment) {
     if (rest) moment.loads = LoadsAre::at_rest;
     if (!words.current.empty()) {
-        auto const current = parse<Current>(words.current);
+        auto const& typed = words.current.front();
+        auto const current = parse<Current>(typed);
         if (!current.value) return "--current: " + current.problem;
         if (current.value->value() < 0.0)
-            return "--current: `" + words.current + "` is negative; a load draws 0 A or more";
+            return "--current: `" + terminal_safe(typed) + "` is negative; a load draws 0 A or more";
         moment.loads = LoadsAre::constant_current;
         moment.current = *current.value;
     }
     if (!words.throttle.empty()) {
-        auto const throttle = parse<Throttle>(words.throttle);
+        auto const& typed = words.throttle.front();
+        auto const throttle = parse<Throttle>(typed);
         if (!throttle.value) return "--throttle: " + throttle.problem;
         if (throttle.value->value() < 0.0 || throttle.value->value() > 1.0)
-            return "--throttle: `" + words.throttle + "` is out of range; a throttle is 0 % to 100 %";
+            return "--throttle: `" + terminal_safe(typed) + "` is out of range; a throttle is 0 % to 100 %";
         moment.throttle = *throttle.value;
     }
     return {};
@@ -129,6 +143,7 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
+    if (auto const problem = unknown_command(app, argc, argv); !problem.empty()) return Misuse{problem};
     try {
         app.parse(argc, argv);
     } catch (CLI::CallForVersion const& version) {
@@ -136,7 +151,7 @@ Request read_command_line(int argc, char const* const* argv) {
     } catch (CLI::CallForHelp const&) {
         return HelpRequest{app.help()};
     } catch (CLI::ParseError const& error) {
-        return Misuse{error.what()};
+        return Misuse{terminal_safe(error.what())};
     }
 
     if (check_command.parsed()) {

@@ -1,17 +1,20 @@
-// One bank file, read and judged as far as it goes.
+// One bank file, read and checked as far as it goes.
 #pragma once
 
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/source_map.hpp"
 #include "bankwright/reports/verdict.hpp"
 
-#include <optional>
 #include <string>
 
-struct Judged {
-    std::string trouble;   // why the file could not be opened or read; empty if it could
-    bool readable = false; // it is a bank file, however wrong
-    bankwright::Bank bank;
+struct Reading {
+    std::string trouble;     // why the file could not be opened or read; empty if it could
+    std::string remark;      // what was left unchecked, and why; empty if nothing was
+    bool readable = false;   // it is a bank file, however wrong
+    bool as_written = false; // it is one, and all of it could be understood
+    bankwright::Bank bank;   // as far as it could be read
+    bankwright::SourceMap map;
     bankwright::Verdict verdict; // findings of the reader and of every rule, located and in order
 };
 
-Judged judge(std::string const& file);
+Reading read_and_check(std::string const& file);

@@ -33,14 +33,15 @@ Outcome run(CheckRequest const& request, bool colour) {
     Outcome outcome;
     Verdicts verdicts;
     for (auto const& file : request.files) {
-        auto judged = judge(file);
-        if (!judged.readable) outcome.worsen(ExitCode::unusable);
-        if (!judged.trouble.empty()) {
-            outcome.err += "bankwright: " + terminal_safe(file) + ": " + judged.trouble + "\n";
+        auto reading = read_and_check(file);
+        if (!reading.readable) outcome.worsen(ExitCode::unusable);
+        outcome.err += reading.remark;
+        if (!reading.trouble.empty()) {
+            outcome.err += "bankwright: " + terminal_safe(file) + ": " + reading.trouble + "\n";
             continue;
         }
-        if (count_from(request.fail_on, count(judged.verdict.findings)) > 0) outcome.worsen(ExitCode::found);
-        verdicts.push_back(std::move(judged.verdict));
+        if (count_from(request.fail_on, count(reading.verdict.findings)) > 0) outcome.worsen(ExitCode::found);
+        verdicts.push_back(std::move(reading.verdict));
     }
     if (!verdicts.empty()) outcome.out = print(verdicts, request, colour);
     return outcome;

@@ -3,42 +3,33 @@
 #include "reading.hpp"
 
 #include "bankwright/analyses/operating_point.hpp"
-#include "bankwright/findings/rule_id.hpp"
+#include "bankwright/bank/locate.hpp"
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/reports/text.hpp"
+#include "bankwright/rules/solving.hpp"
 #include "bankwright/text/escape.hpp"
-
-#include <algorithm>
 
 using namespace bankwright;
 
-namespace {
-
-// A file that says something else than its author meant is not solved: the answer would be a guess.
-bool is_misread(Verdict const& verdict) {
-    return std::any_of(verdict.findings.begin(), verdict.findings.end(), [](Finding const& finding) {
-        return finding.level == Level::error && family(finding.rule) == "file";
-    });
-}
-
-} // namespace
-
 Outcome run(SolveRequest const& request, bool colour) {
-    auto judged = judge(request.file);
-    if (!judged.trouble.empty())
-        return {{}, "bankwright: " + terminal_safe(request.file) + ": " + judged.trouble + "\n", ExitCode::unusable};
+    auto reading = read_and_check(request.file);
+    if (!reading.trouble.empty())
+        return {{}, "bankwright: " + terminal_safe(request.file) + ": " + reading.trouble + "\n", ExitCode::unusable};
     bool const as_text = request.format == Format::text;
-    if (!judged.readable || is_misread(judged.verdict)) {
-        Verdicts const verdicts{std::move(judged.verdict)};
-        return {
-            as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts), {}, ExitCode::unusable};
+    if (!reading.as_written) { // solving what could be understood of it would answer another question
+        Verdicts const verdicts{std::move(reading.verdict)};
+        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
+        return {std::move(out), reading.remark, ExitCode::unusable};
     }
-    Solved const solved{.file = request.file,
-                        .arrangement = judged.verdict.arrangement,
-                        .point = operating_point(judged.bank, {.moment = request.moment}),
-                        .counts = count(judged.verdict.findings),
-                        .findings = {}};
-    auto const status = solved.point.status == solver::Status::solved ? ExitCode::clean : ExitCode::found;
-    return {as_text ? solution_text(solved, {.colour = colour}) : solution_json(solved), {}, status};
+    Solved solved{.file = request.file,
+                  .arrangement = reading.verdict.arrangement,
+                  .point = operating_point(reading.bank, {.moment = request.moment}),
+                  .counts = count(reading.verdict.findings),
+                  .findings = {}};
+    say_unsolved(reading.bank, solved.point, solved.findings);
+    locate(solved.findings, reading.map);
+    auto out = as_text ? solution_text(solved, {.colour = colour}) : solution_json(solved);
+    bool const is_solved = solved.point.status == solver::Status::solved;
+    return {std::move(out), {}, is_solved ? ExitCode::clean : ExitCode::found};
 }

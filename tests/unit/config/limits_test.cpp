@@ -28,7 +28,7 @@ TEST_CASE("a file above the limit is not parsed") {
     limits.bytes = 20;
     auto const result = read("bankwright = 1\n# a comment that is too long\n", limits);
     CHECK(lines_of(result.findings) == Lines{"1:1-1:2 file/too-large"});
-    CHECK(result.findings[0].message == "the file has 44 bytes; a bank file has at most 20");
+    CHECK(result.findings[0].message == "the file has more than 20 bytes; a bank file has fewer");
     CHECK_FALSE(result.readable);
 }
 

@@ -74,7 +74,7 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
     using namespace text_check;
     if (text.size() > limits.bytes)
         return refusal(file_too_large,
-                       fmt::format("the file has {} bytes; a bank file has at most {}", text.size(), limits.bytes),
+                       fmt::format("the file has more than {} bytes; a bank file has fewer", limits.bytes),
                        "describe one bank in one file; is this a bank file at all?", {1, 1});
     if (text.substr(0, 2) == "\xFF\xFE" || text.substr(0, 2) == "\xFE\xFF")
         return refusal(file_syntax, "the text is UTF-16; a bank file is UTF-8", "save it again as UTF-8", {1, 1});

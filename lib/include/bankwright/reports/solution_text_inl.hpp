@@ -76,8 +76,8 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
     out +=
         fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, solution::terminals(point), solution::parts(point));
     out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
-    out += fmt::format("left over at any node: {}; in the power balance: {}; condition number: {:.2g}\n",
-                       measure(point.residual.value(), "A"), measure(point.imbalance.value(), "W"), point.condition);
+    out += fmt::format("left over at any node: {:.1g} A; in the power balance: {:.1g} W; condition number: {:.1g}\n",
+                       point.residual.value(), point.imbalance.value(), point.condition);
     return out + solution::trouble(solved.counts, solved.file);
 }
 
