@@ -1,9 +1,13 @@
 // The solver's heavy bodies, built once for the compiled twin.
 #include "bankwright/solver/branch_currents_inl.hpp"
+#include "bankwright/solver/constant_power_inl.hpp"
 #include "bankwright/solver/elimination_plan_inl.hpp"
 #include "bankwright/solver/forest_currents_inl.hpp"
 #include "bankwright/solver/join_currents_inl.hpp"
 #include "bankwright/solver/linear_network_inl.hpp"
+#include "bankwright/solver/port_loads_inl.hpp"
+#include "bankwright/solver/ports_inl.hpp"
+#include "bankwright/solver/rising_loads_inl.hpp"
 #include "bankwright/solver/solve_inl.hpp"
 #include "bankwright/solver/sparse_network_inl.hpp"
 #include "bankwright/solver/star_mesh_inl.hpp"

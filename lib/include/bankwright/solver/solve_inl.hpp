@@ -8,6 +8,8 @@
 #include "bankwright/solver/branch_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
 #include "bankwright/solver/linear_network.hpp"
+#include "bankwright/solver/port_loads.hpp"
+#include "bankwright/solver/ports.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/validate.hpp"
 
@@ -28,12 +30,32 @@ BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, Topology const &topolog
     }
     LinearNetwork const network(topology, siemens, options.star_mesh_limit);
 
+    // Loads whose current is known, then those that need the rest of the network reduced to their ports.
     solution.load_amps.assign(circuit.loads.size(), 0.0);
+    std::vector<std::size_t> port_loads;
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
+        Law const &law = circuit.loads[l].law;
+        auto const *source = std::get_if<LimitedSource>(&law);
+        if (topology.load_feed[l] == Feed::shorted && source && source->volts > 0.0)
+            solution.load_amps[l] = -source->amperes;
         if (topology.load_feed[l] != Feed::port) continue;
-        if (auto const *constant = std::get_if<ConstantCurrent>(&circuit.loads[l].law))
-            solution.load_amps[l] = constant->amperes;
-        line_amps[at(topology.load_line[l])] = solution.load_amps[l];
+        if (auto const *constant = std::get_if<ConstantCurrent>(&law))
+            line_amps[at(topology.load_line[l])] = solution.load_amps[l] = constant->amperes;
+        else
+            port_loads.push_back(l);
+    }
+    if (!port_loads.empty()) {
+        PortCurrents const found =
+            port_currents(reduce_to_ports(circuit, topology, network, line_amps, port_loads), options.max_iterations);
+        solution.iterations = found.iterations;
+        solution.reachable_share = found.reachable_share;
+        if (found.status != Status::solved) {
+            solution.status = found.status;
+            solution.load_amps.clear();
+            return solution;
+        }
+        for (std::size_t p = 0; p < port_loads.size(); ++p)
+            line_amps[at(topology.load_line[port_loads[p]])] = solution.load_amps[port_loads[p]] = found.amps[p];
     }
 
     std::vector<double> const merged_volts = network.volts(line_amps);
