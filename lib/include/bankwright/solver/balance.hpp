@@ -11,7 +11,7 @@
 namespace bankwright::solver {
 
 // [A] by node: what branches and loads carry away from it.
-inline std::vector<double> leaving_currents(Circuit const &circuit, Solution const &solution) {
+inline std::vector<double> leaving_currents(Circuit const& circuit, Solution const& solution) {
     std::vector<double> leaving(static_cast<std::size_t>(circuit.nodes), 0.0);
     auto const carry = [&](int from, int to, double amps) {
         leaving[static_cast<std::size_t>(from)] += amps;
@@ -25,7 +25,7 @@ inline std::vector<double> leaving_currents(Circuit const &circuit, Solution con
 }
 
 // [A] the largest sum of currents at any node, joins included.
-inline double current_residual(Circuit const &circuit, Solution const &solution) {
+inline double current_residual(Circuit const& circuit, Solution const& solution) {
     std::vector<double> sum = leaving_currents(circuit, solution);
     for (std::size_t j = 0; j < circuit.joins.size(); ++j) {
         sum[static_cast<std::size_t>(circuit.joins[j].from)] += solution.join_amps[j];
@@ -38,14 +38,14 @@ inline double current_residual(Circuit const &circuit, Solution const &solution)
 }
 
 // [W] what the sources give, less what resistances and loads take.
-inline double power_imbalance(Circuit const &circuit, Solution const &solution) {
+inline double power_imbalance(Circuit const& circuit, Solution const& solution) {
     double watts = 0.0;
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
         double const amps = solution.branch_amps[b];
         watts += amps * (circuit.branches[b].emf - circuit.branches[b].resistance * amps);
     }
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
-        Load const &load = circuit.loads[l];
+        Load const& load = circuit.loads[l];
         if (solution.island[static_cast<std::size_t>(load.plus)] !=
             solution.island[static_cast<std::size_t>(load.minus)])
             continue; // carries nothing

@@ -29,8 +29,8 @@ inline double drop(double from, double to, double emf) {
 }
 
 // `volts` [V] by merged node, `load_amps` [A] by load. [A] by branch.
-std::vector<double> branch_currents(Circuit const &circuit, Topology const &topology, LinearNetwork const &network,
-                                    std::vector<double> const &volts, std::vector<double> const &load_amps);
+std::vector<double> branch_currents(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
+                                    std::vector<double> const& volts, std::vector<double> const& load_amps);
 
 } // namespace bankwright::solver
 

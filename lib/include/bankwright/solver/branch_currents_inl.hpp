@@ -10,11 +10,11 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const &circuit, Topology const &topology,
-                                                      LinearNetwork const &network, std::vector<double> const &volts,
-                                                      std::vector<double> const &load_amps) {
+BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const& circuit, Topology const& topology,
+                                                      LinearNetwork const& network, std::vector<double> const& volts,
+                                                      std::vector<double> const& load_amps) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
-    auto const &branches = circuit.branches;
+    auto const& branches = circuit.branches;
     auto const end = [&](int node) { return topology.merged[at(node)]; };
 
     std::vector<std::size_t> order(branches.size());
@@ -33,7 +33,7 @@ BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const &circuit, To
     }
 
     std::vector<double> drops, amps; // [V] over the resistance, [A]
-    for (Branch const &b : branches) {
+    for (Branch const& b : branches) {
         drops.push_back(drop(volts[at(end(b.from))], volts[at(end(b.to))], b.emf));
         amps.push_back(drops.back() / b.resistance);
     }

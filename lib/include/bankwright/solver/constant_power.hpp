@@ -15,18 +15,18 @@ class ConstantPowerLoads {
 public:
     // `powered`: the ports of constant power that draw any; `rising`: those that settle around them. Keeps a reference
     // to `ports`.
-    ConstantPowerLoads(Ports const &ports, std::vector<std::size_t> rising, std::vector<std::size_t> powered,
+    ConstantPowerLoads(Ports const& ports, std::vector<std::size_t> rising, std::vector<std::size_t> powered,
                        int max_iterations);
 
     // With all powers times `share`: solved, no_operating_point or not_converged.
     Status find(double share);
 
-    std::vector<double> const &amps() const { return amps_; } // [A] in the order of `powered`
-    Settled const &around() const { return around_; }
+    std::vector<double> const& amps() const { return amps_; } // [A] in the order of `powered`
+    Settled const& around() const { return around_; }
     int iterations() const { return iterations_; }
 
 private:
-    void settle_at(std::vector<double> const &amps);
+    void settle_at(std::vector<double> const& amps);
     bool pull_down() const; // every load lowers the voltage of every other: no entry of Z is negative
     bool alive() const;     // every voltage is above zero
     double missing(std::size_t load, double share) const; // [W]
@@ -34,13 +34,15 @@ private:
 
     // [A] the change that brings `watts` more, to first order. False past a fold of the curve of answers, where the
     // determinant has turned.
-    bool step_for(std::vector<double> const &watts, std::vector<double> const &drawn, std::vector<double> &step) const;
+    bool step_for(std::vector<double> const& watts, std::vector<double> const& drawn, std::vector<double>& step) const;
 
+    bool kinks_ahead() const;
+    bool advance(double share, std::vector<double> const& tried);
     Status climb(double share);
     Status follow(double share);
     bool correct(double share);
 
-    Ports const &ports_;
+    Ports const& ports_;
     std::vector<std::size_t> rising_, powered_;
     std::vector<double> watts_; // [W]
     std::vector<double> amps_;  // [A]

@@ -11,7 +11,7 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE ConstantPowerLoads::ConstantPowerLoads(Ports const &ports, std::vector<std::size_t> rising,
+BANKWRIGHT_INLINE ConstantPowerLoads::ConstantPowerLoads(Ports const& ports, std::vector<std::size_t> rising,
                                                          std::vector<std::size_t> powered, int max_iterations)
     : ports_(ports), rising_(std::move(rising)), powered_(std::move(powered)), max_iterations_(max_iterations) {
     for (std::size_t port : powered_)
@@ -19,7 +19,7 @@ BANKWRIGHT_INLINE ConstantPowerLoads::ConstantPowerLoads(Ports const &ports, std
     settle_at(std::vector<double>(powered_.size(), 0.0));
 }
 
-BANKWRIGHT_INLINE void ConstantPowerLoads::settle_at(std::vector<double> const &amps) {
+BANKWRIGHT_INLINE void ConstantPowerLoads::settle_at(std::vector<double> const& amps) {
     amps_ = amps;
     around_ = settle(ports_, rising_, powered_, amps_, std::move(around_.rising_amps));
     ++iterations_;
@@ -46,12 +46,12 @@ BANKWRIGHT_INLINE double ConstantPowerLoads::worst_missing(double share) const {
     return worst;
 }
 
-BANKWRIGHT_INLINE bool ConstantPowerLoads::step_for(std::vector<double> const &watts, std::vector<double> const &drawn,
-                                                    std::vector<double> &step) const {
+BANKWRIGHT_INLINE bool ConstantPowerLoads::step_for(std::vector<double> const& watts, std::vector<double> const& drawn,
+                                                    std::vector<double>& step) const {
     auto const count = static_cast<Eigen::Index>(powered_.size());
     using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
     Eigen::Map<Rows const> const ohms(around_.driven_ohms.data(), count, count);
-    auto const vector = [&](std::vector<double> const &v) {
+    auto const vector = [&](std::vector<double> const& v) {
         return Eigen::Map<Eigen::VectorXd const>(v.data(), count);
     };
     // d(V I) = V dI - I Z dI, row by row divided by V
@@ -64,44 +64,67 @@ BANKWRIGHT_INLINE bool ConstantPowerLoads::step_for(std::vector<double> const &w
     return lu.determinant() > 0.0 && change.allFinite();
 }
 
+// Without its sources changing state, a point from which no step leads up has nothing above it. Sources go from off to
+// full as the loads draw more, so with all of them full there is no other state to come.
+BANKWRIGHT_INLINE bool ConstantPowerLoads::kinks_ahead() const {
+    for (std::size_t r = 0; r < rising_.size(); ++r)
+        if (std::holds_alternative<LimitedSource>(ports_.laws[rising_[r]]) && around_.limits[r] != Limit::full)
+            return true;
+    return false;
+}
+
+// To the currents `tried`, if that is below the answer for sure: in the same state and with power still missing.
+BANKWRIGHT_INLINE bool ConstantPowerLoads::advance(double share, std::vector<double> const& tried) {
+    std::vector<double> const from = amps_;
+    Settled const from_around = around_;
+    settle_at(tried);
+    bool ok = around_.limits == from_around.limits && alive();
+    for (std::size_t k = 0; k < powered_.size(); ++k)
+        ok = ok && missing(k, share) >= -1e-10 * share * watts_[k];
+    if (ok) return true;
+    amps_ = from;
+    around_ = from_around;
+    return false;
+}
+
 // From the open circuit up. While the limited sources keep their states, P / V is convex in the currents: a Newton step
-// from below stays below, and one that is not upward proves that there is nothing to reach.
+// from below stays below, and one that is not upward proves that this state holds no answer.
 BANKWRIGHT_INLINE Status ConstantPowerLoads::climb(double share) {
-    bool const kinks = std::any_of(rising_.begin(), rising_.end(), [&](std::size_t port) {
-        return std::holds_alternative<LimitedSource>(ports_.laws[port]);
-    });
     std::size_t const count = powered_.size();
     std::vector<double> watts(count), drawn(count), step;
-    int const most = kinks ? 50 * max_iterations_ : max_iterations_;
-    for (int i = 0; i < most; ++i) {
+    double stride = 1.0; // through a state without an answer
+    for (int i = 0; i < max_iterations_; ++i) {
         if (!alive()) return Status::no_operating_point;
-        if (worst_missing(share) <= 1e-14) return Status::solved;
+        double const before = worst_missing(share);
+        if (before <= 1e-14) return Status::solved;
         std::vector<double> const from = amps_;
         for (std::size_t k = 0; k < count; ++k) {
             watts[k] = missing(k, share);
             drawn[k] = share * watts_[k] / around_.driven_volts[k];
         }
-        bool const before_fold = step_for(watts, drawn, step);
-        double const done = worst_missing(share);
-        bool const upward = before_fold && std::all_of(step.begin(), step.end(), [&](double s) {
-                                return s >= -1e-9 * *std::max_element(drawn.begin(), drawn.end());
-                            });
-        if (!upward && done <= 1e-12) return Status::solved; // at the fold itself, as near as doubles tell
-        if (!upward && !kinks) return Status::no_operating_point;
-
-        bool stepped = false;
-        std::vector<Limit> const limits = around_.limits;
-        for (double part = 1.0; upward && !stepped && part > 0.05; part *= 0.5) {
-            std::vector<double> tried = from;
-            for (std::size_t k = 0; k < count; ++k)
-                tried[k] = std::max(0.0, tried[k] + part * step[k]);
-            settle_at(tried);
-            stepped = around_.limits == limits && alive();
-            for (std::size_t k = 0; k < count; ++k)
-                stepped = stepped && missing(k, share) >= -1e-10 * share * watts_[k];
+        double const most = *std::max_element(drawn.begin(), drawn.end());
+        bool const upward = step_for(watts, drawn, step) &&
+                            std::all_of(step.begin(), step.end(), [&](double s) { return s >= -1e-9 * most; });
+        bool moved = false;
+        if (upward) {
+            stride = 1.0;
+            for (double part = 1.0; !moved && part > 0.05; part *= 0.5) {
+                std::vector<double> tried = from;
+                for (std::size_t k = 0; k < count; ++k)
+                    tried[k] = std::max(0.0, tried[k] + part * step[k]);
+                moved = advance(share, tried);
+            }
+            if (moved && before < 1e-10 && worst_missing(share) >= 0.5 * before) return Status::solved; // rounding
+        } else {
+            if (before <= 1e-12) return Status::solved; // the fold itself, as near as doubles tell
+            if (!kinks_ahead()) return Status::no_operating_point;
+            if (count == 1) { // with one load there is nothing to miss on the way to the end of this state
+                moved = advance(share, {from[0] + stride * (drawn[0] - from[0])});
+                stride = moved ? 4.0 * stride : std::max(1.0, 0.25 * stride);
+                if (!moved && stride > 1.0) continue;
+            }
         }
-        if (stepped && done < 1e-10 && worst_missing(share) >= 0.5 * done) return Status::solved; // rounding
-        if (!stepped) settle_at(drawn);
+        if (!moved) settle_at(drawn);
     }
     return worst_missing(share) <= 1e-11 ? Status::solved : Status::not_converged;
 }
@@ -136,7 +159,7 @@ BANKWRIGHT_INLINE Status ConstantPowerLoads::follow(double share) {
         std::vector<double> const from = amps_;
         Settled const from_around = around_;
         std::vector<double> watts = watts_, step;
-        for (double &w : watts)
+        for (double& w : watts)
             w *= target - reached;
         bool ok = step_for(watts, amps_, step);
         if (ok) {
@@ -172,7 +195,7 @@ BANKWRIGHT_INLINE Status ConstantPowerLoads::find(double share) {
     if (powered_.empty() || share == 0.0) return around_.converged ? Status::solved : Status::not_converged;
     if (!pull_down()) return follow(share);
     Status const status = climb(share);
-    return pull_down() ? status : follow(share);
+    return pull_down() && status != Status::not_converged ? status : follow(share);
 }
 
 } // namespace bankwright::solver

@@ -34,7 +34,7 @@ struct EliminationPlan {
 };
 
 // Minimum-degree order (ties: lowest number). `roots`: one node of each connected part. No line may be a loop.
-EliminationPlan plan_elimination(int nodes, std::vector<Line> const &lines, std::vector<int> const &roots);
+EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines, std::vector<int> const& roots);
 
 } // namespace bankwright::solver
 

@@ -15,7 +15,7 @@ struct ForestCurrents {
 
 // `leaving` [A] by node: what else carries away from it. On return it holds what the settled lines leave to the rest.
 // A line that starts and ends at one node carries nothing and counts as settled.
-ForestCurrents forest_currents(int nodes, std::vector<Line> const &lines, std::vector<double> &leaving);
+ForestCurrents forest_currents(int nodes, std::vector<Line> const& lines, std::vector<double>& leaving);
 
 } // namespace bankwright::solver
 

@@ -5,8 +5,8 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE ForestCurrents forest_currents(int nodes, std::vector<Line> const &lines,
-                                                 std::vector<double> &leaving) {
+BANKWRIGHT_INLINE ForestCurrents forest_currents(int nodes, std::vector<Line> const& lines,
+                                                 std::vector<double>& leaving) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     ForestCurrents found{std::vector<double>(lines.size(), 0.0), std::vector<char>(lines.size(), 0)};
 

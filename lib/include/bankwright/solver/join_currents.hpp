@@ -10,7 +10,7 @@
 namespace bankwright::solver {
 
 // `leaving` [A] by node: what branches and loads carry away from it. [A] by join, positive from `from` to `to`.
-std::vector<double> join_currents(Circuit const &circuit, std::vector<double> leaving, int star_mesh_limit);
+std::vector<double> join_currents(Circuit const& circuit, std::vector<double> leaving, int star_mesh_limit);
 
 } // namespace bankwright::solver
 

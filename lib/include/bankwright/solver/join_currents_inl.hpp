@@ -9,10 +9,10 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE std::vector<double> join_currents(Circuit const &circuit, std::vector<double> leaving,
+BANKWRIGHT_INLINE std::vector<double> join_currents(Circuit const& circuit, std::vector<double> leaving,
                                                     int star_mesh_limit) {
     std::vector<Line> joins;
-    for (Join const &join : circuit.joins)
+    for (Join const& join : circuit.joins)
         joins.push_back({join.from, join.to});
     ForestCurrents found = forest_currents(circuit.nodes, joins, leaving);
 
@@ -28,7 +28,7 @@ BANKWRIGHT_INLINE std::vector<double> join_currents(Circuit const &circuit, std:
     std::vector<int> roots;
     for (int n = 0; n < circuit.nodes; ++n)
         if (rings.find(n) == n) roots.push_back(n);
-    for (double &amps : leaving)
+    for (double& amps : leaving)
         amps = -amps;
     std::vector<double> const ones(lines.size(), 1.0);
     auto const volts = circuit.nodes <= star_mesh_limit

@@ -15,10 +15,10 @@ class LinearNetwork {
 public:
     // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse method
     // serves.
-    LinearNetwork(Topology const &topology, std::vector<double> siemens, int star_mesh_limit);
+    LinearNetwork(Topology const& topology, std::vector<double> siemens, int star_mesh_limit);
 
     // [V] by merged node for source currents [A] along the lines, roots at 0 V.
-    std::vector<double> volts(std::vector<double> const &line_amps) const;
+    std::vector<double> volts(std::vector<double> const& line_amps) const;
 
     // 1-norm condition number of the reduced conductance matrix, 1 if it is empty. Exact but for rounding: the inverse
     // has no negative entry, so its norm is its largest row sum, which is one solve with 1 A into every node.

@@ -8,15 +8,15 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const &topology, std::vector<double> siemens,
+BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const& topology, std::vector<double> siemens,
                                                int star_mesh_limit)
     : lines_(topology.lines), siemens_(std::move(siemens)), roots_(topology.root), nodes_(topology.merged_nodes),
       method_(nodes_ <= star_mesh_limit
                   ? std::variant<StarMesh, SparseNetwork>(StarMesh(plan_elimination(nodes_, lines_, roots_), siemens_))
                   : std::variant<StarMesh, SparseNetwork>(SparseNetwork(nodes_, lines_, siemens_, roots_))) {}
 
-BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts(std::vector<double> const &line_amps) const {
-    return std::visit([&](auto const &method) { return method.volts(line_amps); }, method_);
+BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts(std::vector<double> const& line_amps) const {
+    return std::visit([&](auto const& method) { return method.volts(line_amps); }, method_);
 }
 
 BANKWRIGHT_INLINE double LinearNetwork::condition() const {
@@ -35,7 +35,7 @@ BANKWRIGHT_INLINE double LinearNetwork::condition() const {
     for (std::size_t n = 0; n < count; ++n)
         if (is_root[n]) column[n] = 0.0;
     auto const rows = std::visit(
-        [&](auto const &method) { return method.volts_of_injections(std::vector<double>(count, 1.0)); }, method_);
+        [&](auto const& method) { return method.volts_of_injections(std::vector<double>(count, 1.0)); }, method_);
     return *std::max_element(column.begin(), column.end()) * *std::max_element(rows.begin(), rows.end());
 }
 

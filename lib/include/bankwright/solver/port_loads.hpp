@@ -27,7 +27,7 @@ struct PortCurrents {
 };
 
 // A constant-power load whose voltage would be zero or reversed draws nothing.
-PortCurrents port_currents(Ports const &ports, int max_iterations);
+PortCurrents port_currents(Ports const& ports, int max_iterations);
 
 } // namespace bankwright::solver
 

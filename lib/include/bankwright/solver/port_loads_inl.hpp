@@ -26,10 +26,10 @@ inline PortCurrents single_constant_power(double watts, double open_volts, doubl
 }
 
 // One attempt with the constant powers times `share`.
-inline PortCurrents port_currents_at(Ports const &ports, double share, int max_iterations) {
+inline PortCurrents port_currents_at(Ports const& ports, double share, int max_iterations) {
     std::vector<std::size_t> rising, powered, idle;
     for (std::size_t port = 0; port < ports.laws.size(); ++port) {
-        auto const *power = std::get_if<ConstantPower>(&ports.laws[port]);
+        auto const* power = std::get_if<ConstantPower>(&ports.laws[port]);
         if (!power)
             rising.push_back(port);
         else if (power->watts > 0.0)
@@ -65,15 +65,15 @@ inline PortCurrents port_currents_at(Ports const &ports, double share, int max_i
     return answer;
 }
 
-BANKWRIGHT_INLINE PortCurrents port_currents(Ports const &ports, int max_iterations) {
+BANKWRIGHT_INLINE PortCurrents port_currents(Ports const& ports, int max_iterations) {
     if (ports.laws.size() == 1)
-        if (auto const *power = std::get_if<ConstantPower>(&ports.laws[0]))
+        if (auto const* power = std::get_if<ConstantPower>(&ports.laws[0]))
             return single_constant_power(power->watts, ports.open_volts[0], ports.ohms[0]);
 
     PortCurrents answer = port_currents_at(ports, 1.0, max_iterations);
     if (answer.status != Status::no_operating_point) return answer;
     double low = 0.0, high = 1.0;
-    while (high - low > 1e-12 * high) {
+    while (high - low > 1e-10 * high) {
         double const middle = 0.5 * (low + high);
         PortCurrents const tried = port_currents_at(ports, middle, max_iterations);
         answer.iterations += tried.iterations;

@@ -19,8 +19,8 @@ struct Ports {
 
 // The ports of the numbered loads, each of which has a line. `line_amps` [A] by line: every other source, as for
 // LinearNetwork::volts. V0 takes one solve, Z one for each port with 1 A through it.
-Ports reduce_to_ports(Circuit const &circuit, Topology const &topology, LinearNetwork const &network,
-                      std::vector<double> const &line_amps, std::vector<std::size_t> const &loads);
+Ports reduce_to_ports(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
+                      std::vector<double> const& line_amps, std::vector<std::size_t> const& loads);
 
 } // namespace bankwright::solver
 

@@ -5,12 +5,12 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE Ports reduce_to_ports(Circuit const &circuit, Topology const &topology, LinearNetwork const &network,
-                                        std::vector<double> const &line_amps, std::vector<std::size_t> const &loads) {
+BANKWRIGHT_INLINE Ports reduce_to_ports(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
+                                        std::vector<double> const& line_amps, std::vector<std::size_t> const& loads) {
     std::size_t const count = loads.size();
     auto const line = [&](std::size_t port) { return static_cast<std::size_t>(topology.load_line[loads[port]]); };
-    auto const across = [&](std::vector<double> const &volts, std::size_t port) {
-        Line const &ends = topology.lines[line(port)];
+    auto const across = [&](std::vector<double> const& volts, std::size_t port) {
+        Line const& ends = topology.lines[line(port)];
         return volts[static_cast<std::size_t>(ends.from)] - volts[static_cast<std::size_t>(ends.to)];
     };
     Ports ports;

@@ -26,8 +26,8 @@ struct Settled {
 };
 
 // `rising`: ports that settle; `driven`: ports whose currents are given. `start`: a guess of rising_amps, or empty.
-Settled settle(Ports const &ports, std::vector<std::size_t> const &rising, std::vector<std::size_t> const &driven,
-               std::vector<double> const &driven_amps, std::vector<double> start);
+Settled settle(Ports const& ports, std::vector<std::size_t> const& rising, std::vector<std::size_t> const& driven,
+               std::vector<double> const& driven_amps, std::vector<double> start);
 
 } // namespace bankwright::solver
 

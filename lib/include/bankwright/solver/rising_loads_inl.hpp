@@ -20,36 +20,38 @@ public:
         : laws_(std::move(laws)), open_(std::move(open)), ohms_(std::move(ohms)) {}
 
     // [A] that load k draws against all others as they are.
-    double answer(Eigen::VectorXd const &amps, int k) const {
+    double answer(Eigen::VectorXd const& amps, int k) const {
         double const ohm = ohms_(k, k), volts = open_[k] - ohms_.row(k).dot(amps) + ohm * amps[k];
-        auto const &law = laws_[static_cast<std::size_t>(k)];
-        if (auto const *square = std::get_if<SquareLaw>(&law)) return current_from(*square, volts, ohm);
+        auto const& law = laws_[static_cast<std::size_t>(k)];
+        if (auto const* square = std::get_if<SquareLaw>(&law)) return current_from(*square, volts, ohm);
         return current_from(std::get<LimitedSource>(law), volts, ohm);
     }
 
     // [V] the largest disagreement of a load with its port.
-    double error(Eigen::VectorXd const &amps) const {
+    double error(Eigen::VectorXd const& amps) const {
         double worst = 0.0;
-        for (int k = 0; k < amps.size(); ++k)
-            worst = std::max(worst, ohms_(k, k) * std::abs(amps[k] - answer(amps, k)));
+        for (int k = 0; k < amps.size(); ++k) {
+            double const off = ohms_(k, k) * std::abs(amps[k] - answer(amps, k));
+            if (!(off <= worst)) worst = off; // not a number is an error too
+        }
         return worst;
     }
 
-    Limit limit(Eigen::VectorXd const &amps, int k) const {
-        auto const *source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]);
+    Limit limit(Eigen::VectorXd const& amps, int k) const {
+        auto const* source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]);
         if (!source) return Limit::between;
         double const next = answer(amps, k);
         return next >= 0.0 ? Limit::off : next <= -source->amperes ? Limit::full : Limit::between;
     }
 
     // [ohm] what a load that is not at a limit adds to its port: dV/dI along its own law.
-    double own_ohms(Eigen::VectorXd const &amps, int k) const {
-        auto const *square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]);
+    double own_ohms(Eigen::VectorXd const& amps, int k) const {
+        auto const* square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]);
         return square ? 1.0 / slope(*square, open_[k] - ohms_.row(k).dot(amps)) : 0.0;
     }
 
     // The loads that answer to a small change: not at a limit, and not a square-law load at rest.
-    std::vector<int> answering(Eigen::VectorXd const &amps) const {
+    std::vector<int> answering(Eigen::VectorXd const& amps) const {
         std::vector<int> list;
         for (int k = 0; k < amps.size(); ++k)
             if (limit(amps, k) == Limit::between && std::isfinite(own_ohms(amps, k))) list.push_back(k);
@@ -57,15 +59,18 @@ public:
     }
 
     Eigen::VectorXd newton(Eigen::VectorXd amps) const {
-        auto const list = answering(amps);
+        auto list = answering(amps);
         for (int k = 0; k < amps.size(); ++k)
             if (std::find(list.begin(), list.end(), k) == list.end()) amps[k] = answer(amps, k);
+        // The others have moved: a square-law load may now be at rest.
+        list.erase(std::remove_if(list.begin(), list.end(), [&](int k) { return !std::isfinite(own_ohms(amps, k)); }),
+                   list.end());
         if (list.empty()) return amps;
         Eigen::VectorXd miss(list.size());
         for (std::size_t i = 0; i < list.size(); ++i) {
             int const k = list[i];
             double const volts = open_[k] - ohms_.row(k).dot(amps);
-            if (auto const *square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]))
+            if (auto const* square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]))
                 miss[static_cast<Eigen::Index>(i)] = (current(*square, volts) - amps[k]) / slope(*square, volts);
             else
                 miss[static_cast<Eigen::Index>(i)] =
@@ -75,7 +80,7 @@ public:
         for (std::size_t i = 0; i < list.size(); ++i) {
             int const k = list[i];
             amps[k] += step[static_cast<Eigen::Index>(i)];
-            if (auto const *source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]))
+            if (auto const* source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]))
                 amps[k] = std::clamp(amps[k], -source->amperes, 0.0);
             else
                 amps[k] = std::max(amps[k], 0.0);
@@ -86,8 +91,8 @@ public:
     // [A] that make `volts` [V] at the listed ports, behind what the loads themselves add. Of several answers the
     // smallest: two equal sources on one pair of posts share evenly. Scaled to a unit diagonal, so that rank is judged
     // alike for loads of any size.
-    Eigen::MatrixXd solve_among(Eigen::VectorXd const &amps, std::vector<int> const &list,
-                                Eigen::MatrixXd const &volts) const {
+    Eigen::MatrixXd solve_among(Eigen::VectorXd const& amps, std::vector<int> const& list,
+                                Eigen::MatrixXd const& volts) const {
         auto const size = static_cast<Eigen::Index>(list.size());
         Eigen::MatrixXd m(size, size);
         for (Eigen::Index i = 0; i < size; ++i) {
@@ -106,18 +111,18 @@ private:
     Eigen::MatrixXd ohms_;
 };
 
-BANKWRIGHT_INLINE Settled settle(Ports const &ports, std::vector<std::size_t> const &rising,
-                                 std::vector<std::size_t> const &driven, std::vector<double> const &driven_amps,
+BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> const& rising,
+                                 std::vector<std::size_t> const& driven, std::vector<double> const& driven_amps,
                                  std::vector<double> start) {
     auto const count = static_cast<Eigen::Index>(rising.size()), others = static_cast<Eigen::Index>(driven.size());
-    auto const ohms = [&](std::vector<std::size_t> const &rows, std::vector<std::size_t> const &columns) {
+    auto const ohms = [&](std::vector<std::size_t> const& rows, std::vector<std::size_t> const& columns) {
         Eigen::MatrixXd m(rows.size(), columns.size());
         for (std::size_t i = 0; i < rows.size(); ++i)
             for (std::size_t j = 0; j < columns.size(); ++j)
                 m(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)) = ports.ohm(rows[i], columns[j]);
         return m;
     };
-    auto const open = [&](std::vector<std::size_t> const &list) {
+    auto const open = [&](std::vector<std::size_t> const& list) {
         Eigen::VectorXd v(list.size());
         for (std::size_t i = 0; i < list.size(); ++i)
             v[static_cast<Eigen::Index>(i)] = ports.open_volts[list[i]];
@@ -138,13 +143,13 @@ BANKWRIGHT_INLINE Settled settle(Ports const &ports, std::vector<std::size_t> co
         double most = 0.0;
         for (Eigen::Index k = 0; k < count; ++k) {
             most = std::max(most, std::abs(seen[k]) + own.row(k).cwiseAbs().dot(amps.cwiseAbs()));
-            if (auto const *source = std::get_if<LimitedSource>(&ports.laws[rising[static_cast<std::size_t>(k)]]))
+            if (auto const* source = std::get_if<LimitedSource>(&ports.laws[rising[static_cast<std::size_t>(k)]]))
                 most = std::max(most, std::abs(source->volts));
         }
         return most;
     };
     double error = loads.error(amps);
-    for (constexpr int most_sweeps = 20000; settled.iterations < most_sweeps; ++settled.iterations) {
+    for (constexpr int most_sweeps = 20000; error > 0.0 && settled.iterations < most_sweeps; ++settled.iterations) {
         Eigen::VectorXd const tried = loads.newton(amps);
         double const tried_error = loads.error(tried);
         if (tried_error <= 0.5 * error) {
@@ -156,7 +161,6 @@ BANKWRIGHT_INLINE Settled settle(Ports const &ports, std::vector<std::size_t> co
         for (int k = 0; k < count; ++k)
             amps[k] = loads.answer(amps, k);
         error = loads.error(amps);
-        if (!(error > 0.0)) break;
     }
     settled.converged = error <= 1e-12 * scale();
 

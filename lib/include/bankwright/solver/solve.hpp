@@ -21,10 +21,10 @@ struct SolveOptions {
 // Never throws for what the circuit holds: the status says what came of it. Volts, amperes and the rest are filled only
 // with Status::solved; Status::no_operating_point fills reachable_share. A load whose ends no branch or join connects
 // carries nothing. Nor does a shorted load (a charger excepted: it delivers its limit into the short).
-Solution solve(Circuit const &circuit, SolveOptions const &options = {});
+Solution solve(Circuit const& circuit, SolveOptions const& options = {});
 
 // The same with the topology at hand. It must be that of this circuit, whose numbers may have changed since.
-Solution solve(Circuit const &circuit, Topology const &topology, SolveOptions const &options = {});
+Solution solve(Circuit const& circuit, Topology const& topology, SolveOptions const& options = {});
 
 } // namespace bankwright::solver
 

@@ -15,7 +15,7 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, Topology const &topology, SolveOptions const &options) {
+BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topology, SolveOptions const& options) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Solution solution;
     if (!is_valid(circuit)) return solution;
@@ -34,12 +34,12 @@ BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, Topology const &topolog
     solution.load_amps.assign(circuit.loads.size(), 0.0);
     std::vector<std::size_t> port_loads;
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
-        Law const &law = circuit.loads[l].law;
-        auto const *source = std::get_if<LimitedSource>(&law);
+        Law const& law = circuit.loads[l].law;
+        auto const* source = std::get_if<LimitedSource>(&law);
         if (topology.load_feed[l] == Feed::shorted && source && source->volts > 0.0)
             solution.load_amps[l] = -source->amperes;
         if (topology.load_feed[l] != Feed::port) continue;
-        if (auto const *constant = std::get_if<ConstantCurrent>(&law))
+        if (auto const* constant = std::get_if<ConstantCurrent>(&law))
             line_amps[at(topology.load_line[l])] = solution.load_amps[l] = constant->amperes;
         else
             port_loads.push_back(l);
@@ -72,7 +72,7 @@ BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, Topology const &topolog
     return solution;
 }
 
-BANKWRIGHT_INLINE Solution solve(Circuit const &circuit, SolveOptions const &options) {
+BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, SolveOptions const& options) {
     if (!is_valid(circuit)) return {};
     return solve(circuit, topology(circuit), options);
 }

@@ -13,13 +13,13 @@ namespace bankwright::solver {
 // diagonal is already rounded.
 class SparseNetwork {
 public:
-    SparseNetwork(int nodes, std::vector<Line> lines, std::vector<double> siemens, std::vector<int> const &roots);
+    SparseNetwork(int nodes, std::vector<Line> lines, std::vector<double> siemens, std::vector<int> const& roots);
     ~SparseNetwork();
-    SparseNetwork(SparseNetwork &&) noexcept;
-    SparseNetwork &operator=(SparseNetwork &&) noexcept;
+    SparseNetwork(SparseNetwork&&) noexcept;
+    SparseNetwork& operator=(SparseNetwork&&) noexcept;
 
-    std::vector<double> volts(std::vector<double> const &line_amps) const;
-    std::vector<double> volts_of_injections(std::vector<double> const &node_amps) const;
+    std::vector<double> volts(std::vector<double> const& line_amps) const;
+    std::vector<double> volts_of_injections(std::vector<double> const& node_amps) const;
 
 private:
     struct Factor;

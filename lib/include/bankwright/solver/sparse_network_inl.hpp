@@ -15,13 +15,13 @@ struct SparseNetwork::Factor {
 };
 
 BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(int nodes, std::vector<Line> lines, std::vector<double> siemens,
-                                               std::vector<int> const &roots)
+                                               std::vector<int> const& roots)
     : lines_(std::move(lines)), siemens_(std::move(siemens)), row_(static_cast<std::size_t>(nodes), 0),
       factor_(std::make_unique<Factor>()) {
     for (int root : roots)
         row_[static_cast<std::size_t>(root)] = -1;
     int rows = 0;
-    for (int &row : row_)
+    for (int& row : row_)
         if (row == 0) row = rows++;
     std::vector<Eigen::Triplet<double>> entries;
     entries.reserve(3 * lines_.size());
@@ -39,10 +39,10 @@ BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(int nodes, std::vector<Line> line
 }
 
 BANKWRIGHT_INLINE SparseNetwork::~SparseNetwork() = default;
-BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(SparseNetwork &&) noexcept = default;
-BANKWRIGHT_INLINE SparseNetwork &SparseNetwork::operator=(SparseNetwork &&) noexcept = default;
+BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(SparseNetwork&&) noexcept = default;
+BANKWRIGHT_INLINE SparseNetwork& SparseNetwork::operator=(SparseNetwork&&) noexcept = default;
 
-BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts_of_injections(std::vector<double> const &node_amps) const {
+BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts_of_injections(std::vector<double> const& node_amps) const {
     Eigen::VectorXd right(factor_->ldlt.rows());
     for (std::size_t n = 0; n < row_.size(); ++n)
         if (row_[n] >= 0) right[row_[n]] = node_amps[n];
@@ -53,7 +53,7 @@ BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts_of_injections(std::ve
     return volts;
 }
 
-BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts(std::vector<double> const &line_amps) const {
+BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts(std::vector<double> const& line_amps) const {
     std::vector<double> volts(row_.size(), 0.0);
     for (int round = 0; round < 3; ++round) { // the first gives the answer, the others refine it
         std::vector<long double> sum(row_.size(), 0.0L);

@@ -20,10 +20,10 @@ namespace bankwright::solver {
 class StarMesh {
 public:
     // `siemens` by line: >= 0, and each node that is no root must hang on its root by lines that are > 0.
-    StarMesh(EliminationPlan plan, std::vector<double> const &siemens);
+    StarMesh(EliminationPlan plan, std::vector<double> const& siemens);
 
     // [V] by node for source currents [A] along the lines; roots are 0 V.
-    std::vector<double> volts(std::vector<double> const &line_amps) const;
+    std::vector<double> volts(std::vector<double> const& line_amps) const;
 
     // [V] by node for currents [A] injected at the nodes and taken out at the root.
     std::vector<double> volts_of_injections(std::vector<double> node_amps) const;

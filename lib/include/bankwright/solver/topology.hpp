@@ -34,7 +34,7 @@ struct Topology {
 };
 
 // Expects a valid circuit (validate.hpp).
-Topology topology(Circuit const &circuit);
+Topology topology(Circuit const& circuit);
 
 } // namespace bankwright::solver
 

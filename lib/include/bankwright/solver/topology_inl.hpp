@@ -6,12 +6,12 @@
 
 namespace bankwright::solver {
 
-BANKWRIGHT_INLINE Topology topology(Circuit const &circuit) {
+BANKWRIGHT_INLINE Topology topology(Circuit const& circuit) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Topology t;
 
     UnionFind joined(circuit.nodes);
-    for (Join const &j : circuit.joins)
+    for (Join const& j : circuit.joins)
         joined.unite(j.from, j.to);
     t.merged.assign(at(circuit.nodes), -1);
     for (int n = 0; n < circuit.nodes; ++n) { // a set is met at its lowest member first
@@ -20,14 +20,14 @@ BANKWRIGHT_INLINE Topology topology(Circuit const &circuit) {
     }
 
     UnionFind connected(t.merged_nodes);
-    for (Branch const &b : circuit.branches)
+    for (Branch const& b : circuit.branches)
         connected.unite(t.merged[at(b.from)], t.merged[at(b.to)]);
     int const reference = t.merged[at(circuit.reference)];
     std::vector<int> number(at(t.merged_nodes), -1); // by merged node that stands for an island
     number[at(connected.find(reference))] = 0;
     t.root.push_back(reference);
     for (int m = 0; m < t.merged_nodes; ++m) {
-        int &island = number[at(connected.find(m))];
+        int& island = number[at(connected.find(m))];
         if (island >= 0) continue;
         island = static_cast<int>(t.root.size());
         t.root.push_back(m);
@@ -40,11 +40,11 @@ BANKWRIGHT_INLINE Topology topology(Circuit const &circuit) {
         t.lines.push_back({t.merged[at(from)], t.merged[at(to)]});
         return static_cast<int>(t.lines.size()) - 1;
     };
-    for (Branch const &b : circuit.branches) {
+    for (Branch const& b : circuit.branches) {
         bool const loop = t.merged[at(b.from)] == t.merged[at(b.to)];
         t.branch_line.push_back(loop ? -1 : add_line(b.from, b.to));
     }
-    for (Load const &l : circuit.loads) {
+    for (Load const& l : circuit.loads) {
         Feed const feed = t.merged[at(l.plus)] == t.merged[at(l.minus)]   ? Feed::shorted
                           : t.island[at(l.plus)] != t.island[at(l.minus)] ? Feed::none
                                                                           : Feed::port;

@@ -15,7 +15,7 @@ public:
 
     int find(int i) {
         while (parent_[static_cast<std::size_t>(i)] != i) {
-            int &up = parent_[static_cast<std::size_t>(i)];
+            int& up = parent_[static_cast<std::size_t>(i)];
             up = parent_[static_cast<std::size_t>(up)];
             i = up;
         }
