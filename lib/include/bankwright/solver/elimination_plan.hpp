@@ -33,8 +33,10 @@ struct EliminationPlan {
     int slots() const { return static_cast<int>(later.size()); }
 };
 
-// Minimum-degree order (ties: lowest number). `roots`: one node of each connected part. No line may be a loop.
-EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines, std::vector<int> const& roots);
+// Minimum-degree order (ties: lowest number). `roots`: one node of each connected part. No line may be a loop. `last`:
+// a node that is eliminated after all others, if it is no root.
+EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines, std::vector<int> const& roots,
+                                 int last = -1);
 
 } // namespace bankwright::solver
 

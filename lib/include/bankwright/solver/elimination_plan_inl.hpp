@@ -8,7 +8,7 @@
 namespace bankwright::solver {
 
 BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines,
-                                                   std::vector<int> const& roots) {
+                                                   std::vector<int> const& roots, int last) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     std::vector<std::vector<int>> near(at(nodes)); // sorted; of the nodes that are left
     auto const link = [&](int a, int b) {
@@ -32,7 +32,9 @@ BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> 
     for (int step = 0; step < eliminated; ++step) {
         int best = -1;
         for (int n = 0; n < nodes; ++n)
-            if (place[at(n)] < 0 && (best < 0 || near[at(n)].size() < near[at(best)].size())) best = n;
+            if (place[at(n)] < 0 &&
+                (best < 0 || best == last || (n != last && near[at(n)].size() < near[at(best)].size())))
+                best = n;
         place[at(best)] = step;
         std::vector<int> const& around = near[at(best)];
         for (int a : around) {

@@ -1,0 +1,158 @@
+// Bodies of batch.hpp.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+#include <thread>
+
+#include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/lane_kernels.hpp"
+#include "bankwright/solver/lane_transpose.hpp"
+#include "bankwright/solver/port_formula.hpp"
+#include "bankwright/solver/solve.hpp"
+
+namespace bankwright::solver {
+
+BANKWRIGHT_INLINE Block::Block(BatchPlan const& plan, InstructionSet set)
+    : plan_(&plan), set_(runs_here(set) ? set : InstructionSet::portable),
+      rows_(static_cast<std::size_t>(plan.loads == LoadMethod::newton ? plan.parameters() + plan.pattern.nodes
+                                                                      : plan.program.rows)) {
+    for (int node = 0; node < plan.pattern.nodes; ++node)
+        volts_.push_back(
+            plan.loads == LoadMethod::newton
+                ? (plan.parameters() + node) * lanes
+                : plan.program.node[static_cast<std::size_t>(plan.topology.merged[static_cast<std::size_t>(node)])]);
+    if (plan.loads != LoadMethod::formula) return;
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    int const island = plan.topology.island[at(plan.pattern.loads[at(plan.formula_load)].minus)];
+    reference_ = plan.program.node[at(plan.topology.root[at(island)])];
+    if (reference_ == plan.program.zero) return; // it is the load's minus end
+    for (int node = 0; node < plan.pattern.nodes; ++node) {
+        int& offset = volts_[at(node)];
+        if (plan.topology.island[at(node)] != island || offset == plan.program.scrap) continue;
+        if (offset == plan.program.zero)
+            offset = plan.program.scrap;
+        else if (std::find(shifted_.begin(), shifted_.end(), offset) == shifted_.end())
+            shifted_.push_back(offset);
+    }
+}
+
+BANKWRIGHT_INLINE void Block::solve() {
+    if (plan_->loads == LoadMethod::newton) return solve_one_by_one();
+    run_forward(plan_->program, rows_.data(), set_);
+    if (plan_->loads == LoadMethod::formula) solve_load();
+    run_backward(plan_->program, rows_.data(), set_);
+    if (plan_->loads == LoadMethod::formula) shift_to_reference();
+}
+
+// The last pivot is the load's plus end and its one neighbour the minus end: b / c volts behind 1 / c ohms.
+BANKWRIGHT_INLINE void Block::solve_load() {
+    LaneProgram const& program = plan_->program;
+    auto const number = static_cast<std::size_t>(plan_->formula_load);
+    double const* siemens = rows_.data() + program.port_siemens;
+    double const* injection = rows_.data() + program.port_injection;
+    double* volts = rows_.data() + program.port_volts;
+    double const* first = parameter(plan_->layout.load[number]);
+    for (int lane = 0; lane < lanes; ++lane) {
+        double const ohms = 1.0 / siemens[lane], open = injection[lane] * ohms;
+        double const* p = first + lane;
+        double amps = 0.0;
+        switch (plan_->pattern.loads[number].law.index()) {
+        case 1:
+            amps = current_from(ConstantPower{p[0]}, open, ohms);
+            break;
+        case 2:
+            amps = current_from(SquareLaw{p[0], p[lanes], p[2 * lanes]}, open, ohms);
+            break;
+        default:
+            amps = current_from(LimitedSource{p[0], p[lanes]}, open, ohms);
+        }
+        volts[lane] = open - ohms * amps;
+    }
+}
+
+// So far the load's minus end is 0 V. It has no row of its own; the scrap row is lent to it.
+BANKWRIGHT_INLINE void Block::shift_to_reference() {
+    if (shifted_.empty()) return;
+    double shift[lanes];
+    std::copy_n(rows_.data() + reference_, lanes, shift);
+    for (int offset : shifted_)
+        for (int lane = 0; lane < lanes; ++lane)
+            rows_.data()[offset + lane] -= shift[lane];
+    for (int lane = 0; lane < lanes; ++lane)
+        rows_.data()[plan_->program.scrap + lane] = -shift[lane];
+}
+
+BANKWRIGHT_INLINE void Block::solve_one_by_one() {
+    std::vector<double> values(static_cast<std::size_t>(plan_->parameters()));
+    for (int lane = 0; lane < lanes; ++lane) {
+        for (int p = 0; p < plan_->parameters(); ++p)
+            values[static_cast<std::size_t>(p)] = parameter(p)[lane];
+        Solution const solution = solver::solve(circuit_of(*plan_, values.data()), plan_->topology);
+        for (int node = 0; node < plan_->pattern.nodes; ++node)
+            rows_.data()[volts_[static_cast<std::size_t>(node)] + lane] =
+                solution.status == Status::solved ? solution.volts[static_cast<std::size_t>(node)]
+                                                  : std::numeric_limits<double>::quiet_NaN();
+    }
+}
+
+BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
+    auto const b = static_cast<std::size_t>(branch);
+    double const* from = volts(plan_->pattern.branches[b].from);
+    double const* to = volts(plan_->pattern.branches[b].to);
+    double const* parameters = rows_.data() + plan_->program.first_parameter;
+    double const* ohms = parameters + plan_->layout.resistance[b] * lanes;
+    double const* emf = plan_->layout.emf[b] < 0 ? nullptr : parameters + plan_->layout.emf[b] * lanes;
+    for (int lane = 0; lane < lanes; ++lane)
+        amps[lane] = (from[lane] - to[lane] + (emf ? emf[lane] : 0.0)) / ohms[lane];
+}
+
+// Runs `work(first, last)` on equal parts of [0, blocks) at once.
+template <class Work>
+void share_out(std::size_t blocks, int threads, Work work) {
+    std::size_t const parts =
+        std::clamp<std::size_t>(static_cast<std::size_t>(std::max(threads, 1)), 1, std::max<std::size_t>(blocks, 1));
+    std::vector<std::thread> others;
+    for (std::size_t part = 1; part < parts; ++part)
+        others.emplace_back(work, blocks * part / parts, blocks * (part + 1) / parts);
+    work(std::size_t{0}, blocks / parts);
+    for (std::thread& other : others)
+        other.join();
+}
+
+BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,
+                                  BatchOptions const& options) {
+    auto const width = static_cast<std::size_t>(plan.parameters()), wanted = plan.wanted.size();
+    constexpr std::size_t wide = lanes;
+    auto const resistances = static_cast<int>(plan.pattern.branches.size());
+    std::vector<char> wrong((count + wide - 1) / wide, 0);
+    share_out(wrong.size(), options.threads, [&](std::size_t first, std::size_t last) {
+        Block block(plan, options.set);
+        std::vector<double> spare(wanted); // of lanes that have no bank
+        std::vector<double const*> rows;
+        for (int node : plan.wanted)
+            rows.push_back(block.volts(node));
+        for (std::size_t b = first; b < last; ++b) {
+            double const* in[wide];
+            double* out[wide];
+            for (std::size_t lane = 0; lane < wide; ++lane) {
+                std::size_t const bank = b * wide + lane;
+                in[lane] = parameters + std::min(bank, count - 1) * width;
+                out[lane] = bank < count ? volts + bank * wanted : spare.data();
+            }
+            banks_to_rows(in, plan.parameters(), block.parameter(0), options.set);
+            if (rows_are_sound(block.parameter(0), plan.parameters(), resistances, options.set)) {
+                block.solve();
+                rows_to_banks(rows.data(), static_cast<int>(wanted), out, options.set);
+            } else {
+                wrong[b] = 1;
+            }
+        }
+    });
+    if (std::find(wrong.begin(), wrong.end(), 1) != wrong.end())
+        throw std::invalid_argument("a parameter is not finite or a resistance not within 1e-75 to 1e75 ohm");
+}
+
+} // namespace bankwright::solver

@@ -1,0 +1,129 @@
+// Bodies of batch_plan.hpp.
+#pragma once
+
+#include <algorithm>
+#include <numeric>
+#include <stdexcept>
+#include <utility>
+
+#include "bankwright/solver/batch_plan.hpp"
+#include "bankwright/solver/validate.hpp"
+
+namespace bankwright::solver {
+
+// The numbers of a law, in their order; `visit_number` may read or change them.
+template <class LawType, class Visit>
+void for_each_number(LawType& law, Visit visit_number) {
+    if (auto* current = std::get_if<ConstantCurrent>(&law)) visit_number(current->amperes);
+    if (auto* power = std::get_if<ConstantPower>(&law)) visit_number(power->watts);
+    if (auto* machine = std::get_if<SquareLaw>(&law)) {
+        visit_number(machine->coefficient);
+        visit_number(machine->resistance);
+        visit_number(machine->duty);
+    }
+    if (auto* source = std::get_if<LimitedSource>(&law)) {
+        visit_number(source->volts);
+        visit_number(source->amperes);
+    }
+}
+
+BANKWRIGHT_INLINE ParameterLayout lay_out_parameters(Circuit const& pattern) {
+    ParameterLayout layout;
+    for (std::size_t b = 0; b < pattern.branches.size(); ++b)
+        layout.resistance.push_back(layout.count++);
+    for (Branch const& branch : pattern.branches)
+        layout.emf.push_back(branch.emf != 0.0 ? layout.count++ : -1);
+    for (Load const& load : pattern.loads) {
+        layout.load.push_back(layout.count);
+        for_each_number(load.law, [&](double) { ++layout.count; });
+    }
+    return layout;
+}
+
+BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wanted) {
+    if (!is_valid(pattern)) throw std::invalid_argument("the circuit to plan for is not valid");
+    for (int node : wanted)
+        if (node < 0 || node >= pattern.nodes) throw std::invalid_argument("a wanted node is not in the circuit");
+    BatchPlan plan;
+    plan.pattern = pattern;
+    plan.topology = topology(pattern);
+    plan.layout = lay_out_parameters(pattern);
+    plan.wanted = std::move(wanted);
+    if (plan.wanted.empty()) {
+        plan.wanted.resize(static_cast<std::size_t>(pattern.nodes));
+        std::iota(plan.wanted.begin(), plan.wanted.end(), 0);
+    }
+    auto const merged = [&](int node) { return plan.topology.merged[static_cast<std::size_t>(node)]; };
+
+    int bending = 0; // loads whose current depends on their voltage
+    for (std::size_t l = 0; l < pattern.loads.size(); ++l) {
+        bool const shorted_source =
+            plan.topology.load_feed[l] == Feed::shorted && std::holds_alternative<LimitedSource>(pattern.loads[l].law);
+        if (std::holds_alternative<ConstantCurrent>(pattern.loads[l].law) ||
+            (plan.topology.load_feed[l] != Feed::port && !shorted_source))
+            continue;
+        plan.formula_load = static_cast<int>(l);
+        bending +=
+            shorted_source ? 2 : 1; // a current inside one node is of no concern to the voltages, solve() knows it
+    }
+    plan.loads = bending == 0 ? LoadMethod::none : bending == 1 ? LoadMethod::formula : LoadMethod::newton;
+    if (plan.loads != LoadMethod::formula) plan.formula_load = -1;
+    if (plan.loads == LoadMethod::newton) return plan;
+
+    // The one load's minus end is its island's root and its plus end the last pivot, so that what is left before the
+    // last step is the network as the load sees it.
+    std::vector<int> roots = plan.topology.root;
+    int last = -1;
+    if (plan.formula_load >= 0) {
+        Load const& load = pattern.loads[static_cast<std::size_t>(plan.formula_load)];
+        roots[static_cast<std::size_t>(plan.topology.island[static_cast<std::size_t>(load.minus)])] =
+            merged(load.minus);
+        last = merged(load.plus);
+    }
+    std::vector<Line> wires(plan.topology.lines);
+    wires.resize(static_cast<std::size_t>(std::count_if(
+        plan.topology.branch_line.begin(), plan.topology.branch_line.end(), [](int l) { return l >= 0; })));
+    plan.elimination = plan_elimination(plan.topology.merged_nodes, wires, roots, last);
+    std::vector<char> needed(static_cast<std::size_t>(plan.topology.merged_nodes), 0);
+    for (int node : plan.wanted)
+        needed[static_cast<std::size_t>(merged(node))] = 1;
+    if (plan.formula_load >= 0)
+        for (int root : plan.topology.root) // the volts of the proper root are taken off all others
+            needed[static_cast<std::size_t>(root)] = 1;
+    plan.program = write_program(pattern, plan.topology, plan.elimination, plan.layout, needed, plan.formula_load >= 0);
+    return plan;
+}
+
+BANKWRIGHT_INLINE std::vector<double> parameters_of(BatchPlan const& plan, Circuit const& circuit) {
+    std::vector<double> values(static_cast<std::size_t>(plan.layout.count));
+    auto const fits = [](bool good) {
+        if (!good) throw std::invalid_argument("the circuit is not of the plan's kind");
+    };
+    fits(circuit.branches.size() == plan.pattern.branches.size() && circuit.loads.size() == plan.pattern.loads.size());
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+        values[static_cast<std::size_t>(plan.layout.resistance[b])] = circuit.branches[b].resistance;
+        fits(plan.layout.emf[b] >= 0 || circuit.branches[b].emf == 0.0);
+        if (plan.layout.emf[b] >= 0) values[static_cast<std::size_t>(plan.layout.emf[b])] = circuit.branches[b].emf;
+    }
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
+        fits(circuit.loads[l].law.index() == plan.pattern.loads[l].law.index());
+        auto place = static_cast<std::size_t>(plan.layout.load[l]);
+        for_each_number(circuit.loads[l].law, [&](double number) { values[place++] = number; });
+    }
+    return values;
+}
+
+BANKWRIGHT_INLINE Circuit circuit_of(BatchPlan const& plan, double const* parameters) {
+    Circuit circuit = plan.pattern;
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+        circuit.branches[b].resistance = parameters[plan.layout.resistance[b]];
+        if (plan.layout.emf[b] >= 0) circuit.branches[b].emf = parameters[plan.layout.emf[b]];
+    }
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
+        double const* place = parameters + plan.layout.load[l];
+        for_each_number(circuit.loads[l].law, [&](double& number) { number = *place++; });
+    }
+    return circuit;
+}
+
+} // namespace bankwright::solver

@@ -1,0 +1,22 @@
+// Bodies of lanes.hpp.
+#pragma once
+
+#include "bankwright/solver/lanes.hpp"
+
+namespace bankwright::solver {
+
+BANKWRIGHT_INLINE bool runs_here(InstructionSet set) {
+#if defined(__x86_64__)
+    if (set == InstructionSet::avx512) return __builtin_cpu_supports("avx512f") != 0;
+    if (set == InstructionSet::avx2) return __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0;
+#endif
+    return set == InstructionSet::portable;
+}
+
+BANKWRIGHT_INLINE InstructionSet widest_here() {
+    for (InstructionSet set : {InstructionSet::avx512, InstructionSet::avx2})
+        if (runs_here(set)) return set;
+    return InstructionSet::portable;
+}
+
+} // namespace bankwright::solver

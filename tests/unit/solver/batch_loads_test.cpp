@@ -1,0 +1,142 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "support/random_circuits.hpp"
+
+using namespace bankwright::solver;
+
+namespace {
+
+// 12 V behind 10 mohm and a lead of 2 mohm to and 3 mohm fro; the reference is at the battery's minus post.
+Circuit one_battery(Law law, int reference = 0) {
+    return {.nodes = 4,
+            .branches = {{0, 1, 0.010, 12.0}, {1, 2, 0.002, 0.0}, {3, 0, 0.003, 0.0}},
+            .joins = {},
+            .loads = {{2, 3, law}},
+            .reference = reference};
+}
+
+std::vector<double> volts_of(Circuit const& circuit) {
+    BatchPlan const plan = compile(circuit);
+    std::vector<double> const row = parameters_of(plan, circuit);
+    std::vector<double> volts(static_cast<std::size_t>(circuit.nodes));
+    solve_rows(plan, row.data(), 1, volts.data());
+    return volts;
+}
+
+// What is left of Ohm's and Kirchhoff's laws if `amps` flow through the one loop.
+void check_loop(std::vector<double> const& volts, double amps) {
+    CHECK(volts[0] == 0.0);
+    CHECK(volts[1] == doctest::Approx(12.0 - 0.010 * amps).epsilon(1e-13));
+    CHECK(volts[2] == doctest::Approx(12.0 - 0.012 * amps).epsilon(1e-13));
+    CHECK(volts[3] == doctest::Approx(0.003 * amps).epsilon(1e-13).scale(1.0));
+}
+
+} // namespace
+
+TEST_CASE("constant power takes the answer of the higher voltage") {
+    // V^2 - 12 V + 0.015 x 1000 = 0
+    double const across = 0.5 * (12.0 + std::sqrt(144.0 - 4.0 * 0.015 * 1000.0));
+    check_loop(volts_of(one_battery(ConstantPower{1000.0})), 1000.0 / across);
+    check_loop(volts_of(one_battery(ConstantPower{0.0})), 0.0);
+}
+
+TEST_CASE("more power than the source has is no number, and its neighbours in the block are untouched") {
+    Circuit const circuit = one_battery(ConstantPower{1000.0});
+    BatchPlan const plan = compile(circuit);
+    Block block(plan);
+    std::vector<double> const row = parameters_of(plan, circuit);
+    for (int p = 0; p < plan.parameters(); ++p)
+        std::fill_n(block.parameter(p), lanes, row[static_cast<std::size_t>(p)]);
+    block.parameter(plan.layout.load[0])[3] = 144.0 / 4.0 / 0.015 * 1.001; // just over V0^2 / 4 R
+    block.solve();
+    double const expected = volts_of(circuit)[2];
+    for (int lane = 0; lane < lanes; ++lane) {
+        if (lane == 3)
+            CHECK(std::isnan(block.volts(2)[lane]));
+        else
+            CHECK(block.volts(2)[lane] == expected);
+    }
+}
+
+TEST_CASE("a machine on a square-law torque meets its own two equations") {
+    for (double duty : {1.0, 0.6, 0.0}) {
+        SquareLaw const machine{.coefficient = 0.5, .resistance = 0.05, .duty = duty};
+        std::vector<double> const volts = volts_of(one_battery(machine));
+        double const amps = volts[3] / 0.003, across = volts[2] - volts[3];
+        check_loop(volts, amps);
+        // amps = d c E^2, E + c E^2 R = d V
+        double const back = duty > 0.0 ? std::sqrt(amps / (duty * 0.5)) : 0.0;
+        CHECK(back + 0.5 * back * back * 0.05 == doctest::Approx(duty * across).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("a limited source holds its voltage, gives its limit, or stays out") {
+    check_loop(volts_of(one_battery(LimitedSource{12.3, 100.0})), -0.3 / 0.015);
+    check_loop(volts_of(one_battery(LimitedSource{14.4, 50.0})), -50.0);
+    check_loop(volts_of(one_battery(LimitedSource{11.0, 50.0})), 0.0);
+}
+
+TEST_CASE("a load fed backwards draws nothing") {
+    Circuit circuit = one_battery(ConstantPower{500.0});
+    circuit.branches[0].emf = -12.0;
+    std::vector<double> const volts = volts_of(circuit);
+    CHECK(volts[2] == doctest::Approx(-12.0));
+    CHECK(volts[3] == doctest::Approx(0.0).scale(1.0));
+    circuit.loads[0].law = SquareLaw{0.5, 0.05, 1.0};
+    CHECK(volts_of(circuit)[2] == doctest::Approx(-12.0));
+}
+
+TEST_CASE("any node may be the reference: the differences stay what they are") {
+    std::vector<double> const home = volts_of(one_battery(ConstantPower{1000.0}));
+    for (int reference = 1; reference < 4; ++reference) {
+        std::vector<double> const volts = volts_of(one_battery(ConstantPower{1000.0}, reference));
+        CHECK(volts[static_cast<std::size_t>(reference)] == 0.0);
+        for (std::size_t n = 0; n < 4; ++n)
+            CHECK(volts[n] == doctest::Approx(home[n] - home[static_cast<std::size_t>(reference)]).scale(1.0));
+    }
+}
+
+TEST_CASE("a block solved twice gives the same answer twice") {
+    Circuit const circuit = one_battery(SquareLaw{0.5, 0.05, 1.0}, 1);
+    BatchPlan const plan = compile(circuit);
+    Block block(plan);
+    std::vector<double> const row = parameters_of(plan, circuit);
+    for (int p = 0; p < plan.parameters(); ++p)
+        std::fill_n(block.parameter(p), lanes, row[static_cast<std::size_t>(p)]);
+    block.solve();
+    std::vector<double> first;
+    for (int n = 0; n < 4; ++n)
+        first.push_back(block.volts(n)[0]);
+    block.solve();
+    for (int n = 0; n < 4; ++n)
+        CHECK(block.volts(n)[0] == first[static_cast<std::size_t>(n)]);
+}
+
+TEST_CASE("one load of any law among constant currents: power and Kirchhoff's sums hold in random circuits") {
+    random_circuits::Dice dice(21);
+    for (int i = 0; i < 300; ++i) {
+        Circuit circuit = random_circuits::circuit(dice, {.low_ohms = 1e-3, .high_ohms = 1e-1, .amperes = 20.0});
+        int const plus = dice.below(circuit.nodes), minus = dice.below(circuit.nodes);
+        circuit.loads.push_back({plus, minus, SquareLaw{dice.between(0.0, 2.0), dice.between(0.0, 0.1), 0.8}});
+        std::vector<double> const volts = volts_of(circuit);
+        // The same circuit with the current that this voltage asks for must have this voltage.
+        BatchPlan const plan = compile(circuit);
+        if (plan.loads != LoadMethod::formula) continue; // not fed
+        double const across = volts[static_cast<std::size_t>(plus)] - volts[static_cast<std::size_t>(minus)];
+        auto const& law = std::get<SquareLaw>(circuit.loads.back().law);
+        double const driven = law.duty * std::max(across, 0.0);
+        double const back = 2.0 * driven / (1.0 + std::sqrt(1.0 + 4.0 * law.coefficient * law.resistance * driven));
+        circuit.loads.back().law = ConstantCurrent{law.duty * law.coefficient * back * back};
+        Solution const fixed = solve(circuit);
+        REQUIRE(fixed.status == Status::solved);
+        double largest = 1.0;
+        for (double v : fixed.volts)
+            largest = std::max(largest, std::abs(v));
+        for (std::size_t n = 0; n < volts.size(); ++n)
+            CHECK(std::abs(volts[n] - fixed.volts[n]) < 1e-11 * largest);
+    }
+}
