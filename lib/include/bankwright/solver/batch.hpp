@@ -21,8 +21,8 @@ public:
     double* resistance(int branch) { return parameter(plan_->layout.resistance[static_cast<std::size_t>(branch)]); }
 
     // A resistance must lie within 1e-75 to 1e75 ohm. A bank that has no answer, or a parameter that is not finite,
-    // gets NaN; it does not touch its neighbours.
-    void solve();
+    // gets NaN; it does not touch its neighbours. Only the first `used` lanes need hold a bank.
+    void solve(int used = lanes);
 
     // [V] of the lanes at a wanted node, as in Solution::volts.
     double const* volts(int node) const { return rows_.data() + volts_[static_cast<std::size_t>(node)]; }
@@ -33,13 +33,13 @@ public:
     BatchPlan const& plan() const { return *plan_; }
 
 private:
-    void solve_load();
+    void solve_load(int used);
     void shift_to_reference();
-    void solve_one_by_one();
+    void solve_one_by_one(int used);
 
     BatchPlan const* plan_;
     InstructionSet set_;
-    Rows rows_;
+    LaneRows rows_;
     std::vector<int> volts_;   // by node: offset of its row
     std::vector<int> shifted_; // rows that count from the load's minus end at first
     int reference_ = 0;        // the row of the node that is 0 V in the end

@@ -39,23 +39,23 @@ BANKWRIGHT_INLINE Block::Block(BatchPlan const& plan, InstructionSet set)
     }
 }
 
-BANKWRIGHT_INLINE void Block::solve() {
-    if (plan_->loads == LoadMethod::newton) return solve_one_by_one();
-    run_forward(plan_->program, rows_.data(), set_);
-    if (plan_->loads == LoadMethod::formula) solve_load();
-    run_backward(plan_->program, rows_.data(), set_);
+BANKWRIGHT_INLINE void Block::solve(int used) {
+    if (plan_->loads == LoadMethod::newton) return solve_one_by_one(used);
+    run_forward(plan_->program, rows_.data(), used, set_);
+    if (plan_->loads == LoadMethod::formula) solve_load(used);
+    run_backward(plan_->program, rows_.data(), used, set_);
     if (plan_->loads == LoadMethod::formula) shift_to_reference();
 }
 
 // The last pivot is the load's plus end and its one neighbour the minus end: b / c volts behind 1 / c ohms.
-BANKWRIGHT_INLINE void Block::solve_load() {
+BANKWRIGHT_INLINE void Block::solve_load(int used) {
     LaneProgram const& program = plan_->program;
     auto const number = static_cast<std::size_t>(plan_->formula_load);
     double const* siemens = rows_.data() + program.port_siemens;
     double const* injection = rows_.data() + program.port_injection;
     double* volts = rows_.data() + program.port_volts;
     double const* first = parameter(plan_->layout.load[number]);
-    for (int lane = 0; lane < lanes; ++lane) {
+    for (int lane = 0; lane < used; ++lane) {
         double const ohms = 1.0 / siemens[lane], open = injection[lane] * ohms;
         double const* p = first + lane;
         double amps = 0.0;
@@ -85,9 +85,9 @@ BANKWRIGHT_INLINE void Block::shift_to_reference() {
         rows_.data()[plan_->program.scrap + lane] = -shift[lane];
 }
 
-BANKWRIGHT_INLINE void Block::solve_one_by_one() {
+BANKWRIGHT_INLINE void Block::solve_one_by_one(int used) {
     std::vector<double> values(static_cast<std::size_t>(plan_->parameters()));
-    for (int lane = 0; lane < lanes; ++lane) {
+    for (int lane = 0; lane < used; ++lane) {
         for (int p = 0; p < plan_->parameters(); ++p)
             values[static_cast<std::size_t>(p)] = parameter(p)[lane];
         Solution const solution = solver::solve(circuit_of(*plan_, values.data()), plan_->topology);
@@ -144,7 +144,7 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
             }
             banks_to_rows(in, plan.parameters(), block.parameter(0), options.set);
             if (rows_are_sound(block.parameter(0), plan.parameters(), resistances, options.set)) {
-                block.solve();
+                block.solve(static_cast<int>(std::min(wide, count - b * wide)));
                 rows_to_banks(rows.data(), static_cast<int>(wanted), out, options.set);
             } else {
                 wrong[b] = 1;

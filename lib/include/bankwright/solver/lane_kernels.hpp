@@ -10,11 +10,13 @@
 
 namespace bankwright::solver {
 
+// The first `used` lanes at least are computed.
+//
 // From parameters to conductances, injections, and on through the pivots of `forward`.
-void run_forward(LaneProgram const& program, double* rows, InstructionSet set);
+void run_forward(LaneProgram const& program, double* rows, int used, InstructionSet set);
 
 // From the injections that remain, divided by their pivots, to volts.
-void run_backward(LaneProgram const& program, double* rows, InstructionSet set);
+void run_backward(LaneProgram const& program, double* rows, int used, InstructionSet set);
 
 } // namespace bankwright::solver
 

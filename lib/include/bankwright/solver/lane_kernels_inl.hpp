@@ -16,11 +16,11 @@ struct LaneKernel {
     }
 
     // 1 / R of four resistances by one division, which costs as much as a dozen products.
-    __attribute__((always_inline)) static void invert(LaneProgram const& program, double* rows) {
+    __attribute__((always_inline)) static void invert(LaneProgram const& program, double* rows, int used) {
         int const* op = program.reciprocals.data();
         int const* const end = op + program.reciprocals.size();
         for (; op != end; op += 8)
-            for (double* r = rows; r != rows + lanes; r += width) {
+            for (double* r = rows; r < rows + used; r += width) {
                 V const a = at(r, op[0]), b = at(r, op[1]);
                 V const c = at(r, op[2]), d = at(r, op[3]);
                 V const ab = a * b, cd = c * d;
@@ -33,22 +33,22 @@ struct LaneKernel {
             }
     }
 
-    __attribute__((always_inline)) static void assemble(LaneProgram const& program, double* rows) {
-        invert(program, rows);
+    __attribute__((always_inline)) static void assemble(LaneProgram const& program, double* rows, int used) {
+        invert(program, rows, used);
         int const* op = program.sums.data();
         for (int const* const end = op + program.sums.size(); op != end; op += 3)
-            for (double* r = rows; r != rows + lanes; r += width)
+            for (double* r = rows; r < rows + used; r += width)
                 at(r, op[2]) = at(r, op[1]) + at(r, op[0]);
         op = program.sources.data();
         for (int const* const end = op + program.sources.size(); op != end; op += 6)
-            for (double* r = rows; r != rows + lanes; r += width) {
+            for (double* r = rows; r < rows + used; r += width) {
                 V const amps = at(r, op[0]) * at(r, op[1]);
                 at(r, op[3]) = at(r, op[2]) - amps;
                 at(r, op[5]) = at(r, op[4]) + amps;
             }
         op = program.currents.data();
         for (int const* const end = op + program.currents.size(); op != end; op += 5)
-            for (double* r = rows; r != rows + lanes; r += width) {
+            for (double* r = rows; r < rows + used; r += width) {
                 V const amps = at(r, op[0]);
                 at(r, op[2]) = at(r, op[1]) - amps;
                 at(r, op[4]) = at(r, op[3]) + amps;
@@ -57,12 +57,12 @@ struct LaneKernel {
 
     // One pivot of a degree known when this was compiled. Returns the next record.
     template <int degree, PivotKind kind>
-    __attribute__((always_inline)) static int const* eliminate(int const* op, double* rows) {
+    __attribute__((always_inline)) static int const* eliminate(int const* op, double* rows, int used) {
         constexpr int injected = kind == pivot_quiet ? 0 : kind == pivot_rooted ? degree - 1 : degree;
         int const first = op[1], injection = op[2], volts = op[3];
         int const* const neighbour = op + 4;
         int const* const pair = neighbour + 2 * injected;
-        for (double* r = rows; r != rows + lanes; r += width) {
+        for (double* r = rows; r < rows + used; r += width) {
             V c[degree], l[degree];
             V s = c[0] = at(r, first);
 #pragma GCC unroll 8
@@ -101,13 +101,13 @@ struct LaneKernel {
     }
 
     // The same for any degree.
-    __attribute__((always_inline)) static int const* eliminate_any(int const* op, double* rows) {
+    __attribute__((always_inline)) static int const* eliminate_any(int const* op, double* rows, int used) {
         int const degree = op[0] / 3, kind = op[0] % 3;
         int const injected = kind == pivot_quiet ? 0 : kind == pivot_rooted ? degree - 1 : degree;
         int const first = op[1];
         int const* const neighbour = op + 4;
         int const* const pair = neighbour + 2 * injected;
-        for (double* r = rows; r != rows + lanes; r += width) {
+        for (double* r = rows; r < rows + used; r += width) {
             V s = at(r, first);
             for (int i = 1; i < degree; ++i)
                 s += at(r, first + i * lanes);
@@ -130,49 +130,49 @@ struct LaneKernel {
     }
 
     template <int degree>
-    __attribute__((always_inline)) static int const* eliminate_kind(int const* op, double* rows) {
+    __attribute__((always_inline)) static int const* eliminate_kind(int const* op, double* rows, int used) {
         switch (op[0] - 3 * degree) {
         case pivot_plain:
-            return eliminate<degree, pivot_plain>(op, rows);
+            return eliminate<degree, pivot_plain>(op, rows, used);
         case pivot_rooted:
-            return eliminate<degree, pivot_rooted>(op, rows);
+            return eliminate<degree, pivot_rooted>(op, rows, used);
         default:
-            return eliminate<degree, pivot_quiet>(op, rows);
+            return eliminate<degree, pivot_quiet>(op, rows, used);
         }
     }
 
-    __attribute__((always_inline)) static void forward(LaneProgram const& program, double* rows) {
-        assemble(program, rows);
+    __attribute__((always_inline)) static void forward(LaneProgram const& program, double* rows, int used) {
+        assemble(program, rows, used);
         int const* op = program.forward.data();
         int const* const end = op + program.forward.size();
         while (op != end)
             switch (op[0] / 3) {
             case 1:
-                op = eliminate_kind<1>(op, rows);
+                op = eliminate_kind<1>(op, rows, used);
                 break;
             case 2:
-                op = eliminate_kind<2>(op, rows);
+                op = eliminate_kind<2>(op, rows, used);
                 break;
             case 3:
-                op = eliminate_kind<3>(op, rows);
+                op = eliminate_kind<3>(op, rows, used);
                 break;
             case 4:
-                op = eliminate_kind<4>(op, rows);
+                op = eliminate_kind<4>(op, rows, used);
                 break;
             case 5:
-                op = eliminate_kind<5>(op, rows);
+                op = eliminate_kind<5>(op, rows, used);
                 break;
             case 6:
-                op = eliminate_kind<6>(op, rows);
+                op = eliminate_kind<6>(op, rows, used);
                 break;
             default:
-                op = eliminate_any(op, rows);
+                op = eliminate_any(op, rows, used);
             }
     }
 
     template <int count>
-    __attribute__((always_inline)) static int const* substitute(int const* op, double* rows) {
-        for (double* r = rows; r != rows + lanes; r += width) {
+    __attribute__((always_inline)) static int const* substitute(int const* op, double* rows, int used) {
+        for (double* r = rows; r < rows + used; r += width) {
             V sum = at(r, op[2]);
 #pragma GCC unroll 8
             for (int i = 1; i <= count; ++i) // from the far end: the youngest volts are waited for last
@@ -182,8 +182,8 @@ struct LaneKernel {
         return op + 4 + count;
     }
 
-    __attribute__((always_inline)) static int const* substitute_any(int const* op, double* rows) {
-        for (double* r = rows; r != rows + lanes; r += width) {
+    __attribute__((always_inline)) static int const* substitute_any(int const* op, double* rows, int used) {
+        for (double* r = rows; r < rows + used; r += width) {
             V sum = at(r, op[2]);
             for (int i = 0; i < op[0]; ++i)
                 sum += at(r, op[1] + i * lanes) * at(r, op[4 + i]);
@@ -192,71 +192,75 @@ struct LaneKernel {
         return op + 4 + op[0];
     }
 
-    __attribute__((always_inline)) static void backward(LaneProgram const& program, double* rows) {
+    __attribute__((always_inline)) static void backward(LaneProgram const& program, double* rows, int used) {
         int const* op = program.backward.data();
         int const* const end = op + program.backward.size();
         while (op != end)
             switch (op[0]) {
             case -1: // a sole neighbour
-                for (double* r = rows; r != rows + lanes; r += width)
+                for (double* r = rows; r < rows + used; r += width)
                     at(r, op[3]) = at(r, op[2]) + at(r, op[4]);
                 op += 5;
                 break;
             case 0:
-                op = substitute<0>(op, rows);
+                op = substitute<0>(op, rows, used);
                 break;
             case 1:
-                op = substitute<1>(op, rows);
+                op = substitute<1>(op, rows, used);
                 break;
             case 2:
-                op = substitute<2>(op, rows);
+                op = substitute<2>(op, rows, used);
                 break;
             case 3:
-                op = substitute<3>(op, rows);
+                op = substitute<3>(op, rows, used);
                 break;
             case 4:
-                op = substitute<4>(op, rows);
+                op = substitute<4>(op, rows, used);
                 break;
             case 5:
-                op = substitute<5>(op, rows);
+                op = substitute<5>(op, rows, used);
                 break;
             default:
-                op = substitute_any(op, rows);
+                op = substitute_any(op, rows, used);
             }
     }
 };
 
 #if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void forward_avx2(LaneProgram const& program, double* rows) {
-    LaneKernel<4>::forward(program, rows);
+__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void forward_avx2(LaneProgram const& program, double* rows,
+                                                                        int used) {
+    LaneKernel<4>::forward(program, rows, used);
 }
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void backward_avx2(LaneProgram const& program, double* rows) {
-    LaneKernel<4>::backward(program, rows);
+__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void backward_avx2(LaneProgram const& program, double* rows,
+                                                                         int used) {
+    LaneKernel<4>::backward(program, rows, used);
 }
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void forward_avx512(LaneProgram const& program, double* rows) {
-    LaneKernel<8>::forward(program, rows);
+__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void forward_avx512(LaneProgram const& program, double* rows,
+                                                                         int used) {
+    LaneKernel<8>::forward(program, rows, used);
 }
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void backward_avx512(LaneProgram const& program, double* rows) {
-    LaneKernel<8>::backward(program, rows);
+__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void backward_avx512(LaneProgram const& program, double* rows,
+                                                                          int used) {
+    LaneKernel<8>::backward(program, rows, used);
 }
 #endif
 
-BANKWRIGHT_INLINE void run_forward(LaneProgram const& program, double* rows, InstructionSet set) {
+BANKWRIGHT_INLINE void run_forward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
 #if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return forward_avx2(program, rows);
-    if (set == InstructionSet::avx512) return forward_avx512(program, rows);
+    if (set == InstructionSet::avx2) return forward_avx2(program, rows, used);
+    if (set == InstructionSet::avx512) return forward_avx512(program, rows, used);
 #endif
     static_cast<void>(set);
-    LaneKernel<2>::forward(program, rows);
+    LaneKernel<2>::forward(program, rows, used);
 }
 
-BANKWRIGHT_INLINE void run_backward(LaneProgram const& program, double* rows, InstructionSet set) {
+BANKWRIGHT_INLINE void run_backward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
 #if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return backward_avx2(program, rows);
-    if (set == InstructionSet::avx512) return backward_avx512(program, rows);
+    if (set == InstructionSet::avx2) return backward_avx2(program, rows, used);
+    if (set == InstructionSet::avx512) return backward_avx512(program, rows, used);
 #endif
     static_cast<void>(set);
-    LaneKernel<2>::backward(program, rows);
+    LaneKernel<2>::backward(program, rows, used);
 }
 
 } // namespace bankwright::solver

@@ -32,9 +32,9 @@ bool runs_here(InstructionSet set);
 InstructionSet widest_here();
 
 // Rows of doubles, aligned for every instruction set, all zero at first.
-class Rows {
+class LaneRows {
 public:
-    explicit Rows(std::size_t count)
+    explicit LaneRows(std::size_t count)
         : size_(count * static_cast<std::size_t>(lanes)),
           values_(static_cast<double*>(::operator new (size_ * sizeof(double), std::align_val_t{64}))) {
         std::uninitialized_fill_n(values_.get(), size_, 0.0);
