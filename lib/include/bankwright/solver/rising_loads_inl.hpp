@@ -170,7 +170,7 @@ BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> co
     Eigen::VectorXd const volts = open(driven) - ohms(driven, driven) * given - across.transpose() * amps;
     Eigen::MatrixXd fall = ohms(driven, driven);
     auto const list = loads.answering(amps);
-    if (!list.empty()) {
+    if (!list.empty() && others > 0) {
         Eigen::MatrixXd part(list.size(), others);
         for (std::size_t i = 0; i < list.size(); ++i)
             part.row(static_cast<Eigen::Index>(i)) = across.row(list[i]);
