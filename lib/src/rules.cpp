@@ -2,6 +2,7 @@
 #include "bankwright/rules/charging_inl.hpp"
 #include "bankwright/rules/conductor_inl.hpp"
 #include "bankwright/rules/connection_inl.hpp"
+#include "bankwright/rules/inspect_inl.hpp"
 #include "bankwright/rules/load_inl.hpp"
 #include "bankwright/rules/matching_inl.hpp"
 #include "bankwright/rules/protection_inl.hpp"

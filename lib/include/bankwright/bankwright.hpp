@@ -142,6 +142,7 @@
 #include "bankwright/rules/charging.hpp"
 #include "bankwright/rules/conductor.hpp"
 #include "bankwright/rules/connection.hpp"
+#include "bankwright/rules/inspect.hpp"
 #include "bankwright/rules/load.hpp"
 #include "bankwright/rules/matching.hpp"
 #include "bankwright/rules/protection.hpp"

@@ -44,7 +44,7 @@ public:
 
 private:
     void over_ampacity(Conductor const& conductor) {
-        auto const* reading = reading_of(seen_.full(), conductor.id);
+        auto const* reading = reading_if_any(seen_.full(), conductor.id);
         auto const limit = ampacity(conductor, bank_.system.ambient);
         if (!reading || !limit) return;
         auto const found = std::abs(reading->current.value()) * si::ampere;

@@ -40,7 +40,7 @@ public:
 
 private:
     void rating(std::string const& id, std::optional<Current> const& limit) {
-        auto const* reading = reading_of(seen_.full(), id);
+        auto const* reading = reading_if_any(seen_.full(), id);
         if (!reading || !limit) return;
         auto const found = std::abs(reading->current.value()) * si::ampere;
         if (found <= *limit) return;
@@ -53,7 +53,7 @@ private:
     }
 
     void hot(std::string const& id, std::string_view what, Resistance resistance, std::string_view key) {
-        auto const* reading = reading_of(seen_.full(), id);
+        auto const* reading = reading_if_any(seen_.full(), id);
         if (!reading) return;
         auto const watts = reading->current.value() * reading->current.value() * resistance.value();
         constexpr double most = 5.0; // [W] common practice

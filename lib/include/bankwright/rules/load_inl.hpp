@@ -48,7 +48,7 @@ private:
 
     void under(std::string const& id, std::optional<Voltage> const& least) {
         if (!least || !seen_.is_sound()) return;
-        auto const* reading = reading_of(seen_.working(), id);
+        auto const* reading = reading_if_any(seen_.working(), id);
         if (!reading || reading->voltage >= *least) return;
         constexpr auto rule = rule_named(load_rules, "load/under-voltage");
         auto finding = finding_of(rule, fmt::format("`{}` sees {}, at least {}", id, print(reading->voltage), print(*least)),

@@ -195,7 +195,7 @@ private:
         };
         std::vector<Excess> excesses;
         for (auto const& b : seen_.bank().batteries) {
-            auto const* reading = reading_of(seen_.at_rest(), b.id);
+            auto const* reading = reading_if_any(seen_.at_rest(), b.id);
             if (!reading) continue;
             auto const amperes = reading->current.value();
             auto const& own = amperes < 0 ? b.max_charge : b.max_discharge;

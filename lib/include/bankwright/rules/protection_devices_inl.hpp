@@ -121,7 +121,7 @@ private:
 
     void rating_low(ProtectiveDevice const& device) {
         if (!seen_.full_is_sound() || !device.rating) return;
-        auto const* reading = reading_of(seen_.full(), device.id);
+        auto const* reading = reading_if_any(seen_.full(), device.id);
         if (!reading) return;
         auto const current = std::abs(reading->current.value()) * si::ampere;
         if (current <= *device.rating) return;

@@ -85,7 +85,7 @@ private:
 };
 
 // What an operating point says of one part; nullptr if it says nothing.
-inline PartReading const* reading_of(OperatingPoint const& point, std::string const& id) {
+inline PartReading const* reading_if_any(OperatingPoint const& point, std::string const& id) {
     for (auto const& reading : point.parts)
         if (reading.id == id) return &reading;
     return nullptr;

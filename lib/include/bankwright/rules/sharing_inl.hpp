@@ -23,7 +23,7 @@ public:
         if (seen_.at_rest_is_sound()) circulating();
         if (!seen_.is_sound()) return;
         for (auto const& battery : seen_.bank().batteries) {
-            auto const* reading = reading_of(seen_.working(), battery.id);
+            auto const* reading = reading_if_any(seen_.working(), battery.id);
             if (reading) reverse_charge(battery, reading->current);
             if (reading) over_current(battery, reading->current);
         }
@@ -75,7 +75,7 @@ private:
         double worst_limit = 0.0;   // [A]
         std::vector<std::string> givers;
         for (auto const& battery : seen_.bank().batteries) {
-            auto const* reading = reading_of(seen_.at_rest(), battery.id);
+            auto const* reading = reading_if_any(seen_.at_rest(), battery.id);
             if (!reading || !battery.capacity) continue;
             auto const limit = battery.capacity->value() / 3600.0 / hours;
             auto const amperes = -reading->current.value();
@@ -105,7 +105,7 @@ private:
         for (auto const& string : form.strings) {
             std::vector<std::string> ids;
             for (auto const e : string) ids.push_back(graph.id(graph.edges[static_cast<std::size_t>(e)]));
-            auto const* reading = reading_of(seen_.working(), ids.front());
+            auto const* reading = reading_if_any(seen_.working(), ids.front());
             if (!reading) return;
             total += reading->current.value();
             strings.emplace_back(reading->current.value(), std::move(ids));

@@ -257,7 +257,7 @@ private:
         for (auto const& step : loop.steps) {
             auto const& e = edge(step.edge);
             if (e.kind != WiringEdgeKind::battery) continue;
-            if (auto const* reading = reading_of(point, graph_.id(e)))
+            if (auto const* reading = reading_if_any(point, graph_.id(e)))
                 most = std::max(most, std::abs(reading->current.value()));
         }
         return most * si::ampere;

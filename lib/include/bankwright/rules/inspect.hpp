@@ -1,0 +1,33 @@
+// The text of one bank file, read and checked as far as it goes: what it describes, and all that is wrong with it.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/source_map.hpp"
+#include "bankwright/config/read_limits.hpp"
+#include "bankwright/findings/finding.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace bankwright {
+
+struct Inspection {
+    Bank bank; // as far as it could be read
+    SourceMap map;
+    Findings findings;                      // of the reader and of every rule, located and in order
+    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
+    std::vector<std::string> left_out;      // parts that are missing from the bank; then only shorts and matching were checked
+    bool readable = false;                  // it is a bank file, however wrong
+    bool as_written = false;                // it is one, and all of it could be understood: it may be solved
+};
+
+Inspection inspect(std::string_view text, ReadLimits const& limits = {});
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/rules/inspect_inl.hpp"
+#endif
