@@ -3,11 +3,16 @@
 BANKWRIGHT_COMMAND and BANKWRIGHT_SANITIZED_COMMAND name others.
 """
 import os
+import sys
 from pathlib import Path
 
 import pytest
 
 ROOT = Path(__file__).resolve().parent.parent
+
+# The Python module, also for the kernels that run the notebooks.
+os.environ.setdefault("PYTHONPATH", str(ROOT / "build/release/python"))
+sys.path[:0] = os.environ["PYTHONPATH"].split(os.pathsep)
 
 
 def built(variable, default):

@@ -1,0 +1,58 @@
+"""Does the Python module give what the command prints, and refuse what it must?"""
+import json
+import subprocess
+
+import bankwright
+import pytest
+
+
+def printed_by(command, *words, cwd):
+    return json.loads(subprocess.run([command, *words, "--format", "json"], cwd=cwd, capture_output=True, text=True).stdout)
+
+
+@pytest.fixture(params=["bow-36v.toml", "bow-36v-miswired.toml"])
+def example(request, root):
+    return root / "data/examples" / request.param
+
+
+def test_check_is_the_command_s_document(command, example, root):
+    assert bankwright.check(example) == printed_by(command, "check", str(example), cwd=root)
+
+
+def test_solve_is_the_command_s_document(command, example, root):
+    assert bankwright.solve(str(example)) == printed_by(command, "solve", str(example), cwd=root)
+
+
+def test_text_needs_no_file(example):
+    from_text = bankwright.solve_text(example.read_text(encoding="utf-8"), str(example))
+    assert from_text == bankwright.solve(example)
+
+
+def test_current_is_the_same_all_along_one_string(root):
+    """Kirchhoff: in a single loop every part carries the motor's current."""
+    parts = bankwright.solve(root / "data/examples/bow-36v.toml")["parts"]
+    assert parts["troll"]["current"] > 0
+    for name, part in parts.items():
+        assert part["current"] == pytest.approx(parts["troll"]["current"], rel=1e-9), name
+
+
+def test_a_bank_that_cannot_be_read_is_refused_with_every_reason():
+    text = 'bankwright = 1\n[batteries]\nA = { voltage = "12 V", capacity = "100 parsecs", chemistry = "agm" }\n'
+    with pytest.raises(bankwright.Unreadable, match="file/bad-unit") as refused:
+        bankwright.solve_text(text, "boat.toml")
+    assert refused.value.findings == bankwright.check_text(text, "boat.toml")
+    assert refused.value.findings["files"][0]["findings"][0]["line"] == 3
+
+
+@pytest.mark.parametrize("text", ["", "[", "\0", "=" * 10000, b"\xff\xfe", "bankwright = 1\n"])
+def test_no_text_is_too_broken_to_be_judged(text):
+    assert bankwright.check_text(text)["bankwright"] == "findings"
+
+
+def test_a_file_that_is_not_there_is_the_caller_s_mistake(tmp_path):
+    with pytest.raises(FileNotFoundError):
+        bankwright.check(tmp_path / "none.toml")
+
+
+def test_the_version_is_the_library_s(root):
+    assert f'BANKWRIGHT_VERSION "{bankwright.__version__}"' in (root / "lib/include/bankwright/version.hpp").read_text()
