@@ -1,3 +1,5 @@
 #include "second.hpp"
 
-double volts_of(bankwright::Bank const& bank) { return bank.system.voltage->value(); }
+double volts_at_motor(bankwright::Bank const& bank) {
+    return reading_of(operating_point(bank), "troll").voltage.value();
+}

@@ -2,4 +2,5 @@
 
 #include "bankwright/bankwright.hpp"
 
-double volts_of(bankwright::Bank const& bank);
+// [V] at the motor, solved in another file than main's.
+double volts_at_motor(bankwright::Bank const& bank);
