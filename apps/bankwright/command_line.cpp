@@ -1,5 +1,7 @@
 #include "command_line.hpp"
 
+#include "commands/rule_names.hpp"
+
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/parse.hpp"
@@ -46,6 +48,15 @@ CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
         ->check(CLI::IsMember(std::vector<std::string>{"error", "warning", "note"}))
         ->type_name("LEVEL")
         ->capture_default_str();
+    for (auto* const chosen : {&request.rules.only, &request.rules.skip}) {
+        bool const only = chosen == &request.rules.only;
+        command
+            .add_option(only ? "--only" : "--skip", *chosen,
+                        only ? "Look for these rules or families alone" : "Do not look for these rules or families")
+            ->delimiter(',')
+            ->allow_extra_args(false)
+            ->type_name("ID,...");
+    }
     command.add_flag("--all", request.all, "Show consequences of other findings, and accepted findings, too");
     command.footer(std::string("Example: bankwright check boat.toml --fail-on warning\n\n") + statuses);
     return command;
@@ -159,6 +170,9 @@ Request read_command_line(int argc, char const* const* argv) {
         check.fail_on = levels.at(check_words.fail_on);
         if (std::count(check.files.begin(), check.files.end(), "-") > 1)
             return Misuse{"standard input (-) can be read only once"};
+        for (auto const* chosen : {&check.rules.only, &check.rules.skip})
+            for (auto const& id : *chosen)
+                if (auto const problem = unknown_rule(id); !problem.empty()) return Misuse{problem};
         return check;
     }
     if (solve_command.parsed()) {

@@ -21,7 +21,7 @@ std::string unchecked(std::string const& file, std::vector<std::string> const& l
 
 } // namespace
 
-Reading read_and_check(std::string const& file) {
+Reading read_and_check(std::string const& file, CheckOptions const& rules) {
     ReadLimits const limits;
     auto input = read_input(file, limits.bytes);
     Reading reading;
@@ -29,7 +29,7 @@ Reading read_and_check(std::string const& file) {
     reading.trouble = std::move(input.trouble);
     if (!reading.trouble.empty()) return reading;
 
-    auto seen = inspect(input.text, limits);
+    auto seen = inspect(input.text, rules, limits);
     if (seen.readable && !seen.left_out.empty()) reading.remark = unchecked(file, seen.left_out);
     reading.readable = seen.readable;
     reading.as_written = seen.as_written;

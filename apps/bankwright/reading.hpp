@@ -4,6 +4,7 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/reports/verdict.hpp"
+#include "bankwright/rules/run.hpp"
 
 #include <string>
 
@@ -17,4 +18,5 @@ struct Reading {
     bankwright::Verdict verdict; // findings of the reader and of every rule, located and in order
 };
 
-Reading read_and_check(std::string const& file);
+// What the file itself gets wrong is always found, whichever rules are chosen.
+Reading read_and_check(std::string const& file, bankwright::CheckOptions const& rules = {});

@@ -33,7 +33,7 @@ Outcome run(CheckRequest const& request, bool colour) {
     Outcome outcome;
     Verdicts verdicts;
     for (auto const& file : request.files) {
-        auto reading = read_and_check(file);
+        auto reading = read_and_check(file, request.rules);
         if (!reading.readable) outcome.worsen(ExitCode::unusable);
         outcome.err += reading.remark;
         if (!reading.trouble.empty()) {

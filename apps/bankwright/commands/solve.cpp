@@ -23,6 +23,7 @@ Outcome run(SolveRequest const& request, bool colour) {
         return {std::move(out), reading.remark, ExitCode::unusable};
     }
     Solved solved{.file = request.file,
+                  .text = reading.verdict.text,
                   .arrangement = reading.verdict.arrangement,
                   .point = operating_point(reading.bank, {.moment = request.moment}),
                   .counts = count(reading.verdict.findings),

@@ -121,5 +121,6 @@ TEST_CASE("without an operating point the status says why, and the share that co
     CHECK(document["arrangement"].is_null());
     CHECK(document["parts"] == Json::object());
     CHECK(document["reachable_share"] == 0.4);
+    CHECK(document["residual"].is_null());
     CHECK(document["findings"][0]["rule"] == "solve/no-solution");
 }

@@ -50,10 +50,15 @@ TEST_CASE("a solution of a bank that check complains about says so") {
 TEST_CASE("without an operating point there are no tables but the reason") {
     Solved none;
     none.file = "x.toml";
+    none.text = "lamp = {}\n";
     none.point.status = solver::Status::no_operating_point;
-    none.findings.push_back({.rule = "solve/no-solution", .message = "no operating point", .help = "a smaller load"});
+    none.findings.push_back({.rule = "solve/no-solution",
+                             .message = "no operating point",
+                             .help = "a smaller load",
+                             .region = Region{{1, 1}, {1, 5}}});
     auto const text = solution_text(none);
     CHECK(contains(text, "x.toml: no-operating-point\n"));
-    CHECK(contains(text, "x.toml: error: no operating point [solve/no-solution]\n  help: a smaller load\n"));
+    CHECK(contains(text, "x.toml:1:1: error: no operating point [solve/no-solution]\n 1 | lamp = {}\n   | ^~~~\n  "
+                         "help: a smaller load\n"));
     CHECK_FALSE(contains(text, "terminal"));
 }

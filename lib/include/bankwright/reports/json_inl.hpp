@@ -77,6 +77,8 @@ BANKWRIGHT_INLINE std::string solution_json(Solved const& solved) {
                           {"voltage", json::number(part.voltage.value())},
                           {"power", json::number(part.power.value())}};
     }
+    bool const is_solved = point.status == solver::Status::solved;
+    auto const quality = [&](double value) { return is_solved ? json::number(value) : json::Json(); };
     json::Json document{{"bankwright", "solution"},
                         {"version", 1},
                         {"file", solved.file},
@@ -85,9 +87,9 @@ BANKWRIGHT_INLINE std::string solution_json(Solved const& solved) {
                         {"reference", point.reference},
                         {"terminals", terminals},
                         {"parts", parts},
-                        {"residual", json::number(point.residual.value())},
-                        {"power_imbalance", json::number(point.imbalance.value())},
-                        {"condition", json::number(point.condition)}};
+                        {"residual", quality(point.residual.value())},
+                        {"power_imbalance", quality(point.imbalance.value())},
+                        {"condition", quality(point.condition)}};
     if (point.reachable_share) document["reachable_share"] = json::number(*point.reachable_share);
     document["counts"] = json::counts(solved.counts);
     if (!solved.findings.empty()) document["findings"] = json::findings(solved.findings);

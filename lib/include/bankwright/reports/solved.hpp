@@ -11,6 +11,7 @@ namespace bankwright {
 
 struct Solved {
     std::string file;                       // as the user named it
+    std::string text;                       // what it says; empty where there is no file
     std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
     OperatingPoint point;
     FindingCounts counts; // what `check` has to say about the same bank

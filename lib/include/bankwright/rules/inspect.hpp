@@ -6,6 +6,7 @@
 #include "bankwright/config/read_limits.hpp"
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/rules/run.hpp"
 
 #include <optional>
 #include <string>
@@ -19,12 +20,14 @@ struct Inspection {
     SourceMap map;
     Findings findings;                      // of the reader and of every rule, located and in order
     std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
-    std::vector<std::string> left_out;      // parts that are missing from the bank; then only shorts and matching were checked
-    bool readable = false;                  // it is a bank file, however wrong
-    bool as_written = false;                // it is one, and all of it could be understood: it may be solved
+    std::vector<std::string>
+        left_out;            // parts that are missing from the bank; then only shorts and matching were checked
+    bool readable = false;   // it is a bank file, however wrong
+    bool as_written = false; // it is one, and all of it could be understood: it may be solved
 };
 
-Inspection inspect(std::string_view text, ReadLimits const& limits = {});
+// What the file itself gets wrong is always found, whichever rules are chosen.
+Inspection inspect(std::string_view text, CheckOptions const& rules = {}, ReadLimits const& limits = {});
 
 } // namespace bankwright
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/rules/solving.hpp"
+#include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
 
@@ -27,8 +28,8 @@ BANKWRIGHT_INLINE void say_unsolved(Bank const& bank, OperatingPoint const& poin
     auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
     if (point.reachable_share && watts > 0.0) {
         auto const most = *point.reachable_share * watts;
-        finding.message = fmt::format(
-            "the loads ask for {:.4g} W of constant power, the bank can give {:.4g} W at most", watts, most);
+        finding.message = fmt::format("the loads ask for {} of constant power, the bank can give {} at most",
+                                      print(watts * si::watt), print(most * si::watt));
         measured(finding, watts, most, "W");
     }
     finding.parts = std::move(parts);
