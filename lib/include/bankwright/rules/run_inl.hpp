@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,6 +46,24 @@ inline void accept(Bank const& bank, Findings& findings) {
     findings.insert(findings.end(), idle.begin(), idle.end());
 }
 
+// A notation is for what is a bank: not for a part of one while the rest lies idle, nor for a ring of batteries that
+// short each other, which walked from end to end looks like two strings.
+inline bool is_a_bank(Seen const& seen) {
+    auto const& verdict = seen.verdict();
+    if (!verdict.shorted.empty() || !verdict.unused.empty()) return false;
+    auto const& form = seen.arrangement();
+    for (auto const& string : form.strings) {
+        auto here = form.negative_group;
+        for (auto const e : string) {
+            auto const& battery = seen.graph().edges[static_cast<std::size_t>(e)];
+            bool const forward = verdict.group_of(battery.from) == here;
+            if (!forward && !verdict.clashes.empty()) return false;
+            here = verdict.group_of(forward ? battery.to : battery.from);
+        }
+    }
+    return true;
+}
+
 BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
     Seen const seen(bank);
     CheckResult result;
@@ -60,7 +79,7 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
                    findings.end());
     std::stable_sort(findings.begin(), findings.end(),
                      [](Finding const& a, Finding const& b) { return a.level > b.level; });
-    result.arrangement = seen.arrangement().notation();
+    if (is_a_bank(seen)) result.arrangement = seen.arrangement().notation();
     return result;
 }
 
