@@ -87,8 +87,8 @@ private:
             bank_.busbars.push_back(Busbar{"POS", 8, {}});
             bank_.busbars.push_back(Busbar{"NEG", 8, {}});
             for (int s = 0; s <= last; ++s) {
-                bank_.jumpers.push_back(run("P" + std::to_string(s + 1), positive(s), "POS", 0.4, "red"));
-                bank_.jumpers.push_back(run("N" + std::to_string(s + 1), bottom(s), "NEG", 0.4, "black"));
+                bank_.jumpers.push_back(run("P" + std::to_string(s + 1), positive(s), "POS", 0.04, "red"));
+                bank_.jumpers.push_back(run("N" + std::to_string(s + 1), bottom(s), "NEG", 0.04, "black"));
             }
             positive_end_ = "POS";
             negative_end_ = "NEG";
@@ -96,11 +96,11 @@ private:
         }
         for (int s = 0; s < last; ++s) {
             auto const n = std::to_string(s + 1);
-            bank_.jumpers.push_back(run("P" + n, positive(s), positive(s + 1), 0.4, "red"));
-            bank_.jumpers.push_back(run("N" + n, bottom(s), bottom(s + 1), 0.4, "black"));
+            bank_.jumpers.push_back(run("P" + n, positive(s), positive(s + 1), 0.04, "red"));
+            bank_.jumpers.push_back(run("N" + n, bottom(s), bottom(s + 1), 0.04, "black"));
             for (int k = 0; shape_.take_off == TakeOff::cross_tied && k + 1 < shape_.series; ++k)
                 bank_.jumpers.push_back(
-                    run("X" + n + std::to_string(k + 1), battery(s, k) + "+", battery(s + 1, k) + "+", 0.4));
+                    run("X" + n + std::to_string(k + 1), battery(s, k) + "+", battery(s + 1, k) + "+", 0.04));
         }
     }
 
@@ -108,23 +108,23 @@ private:
         ProtectiveDevice d;
         d.id = std::move(id);
         d.rating = amperes * si::ampere;
-        d.resistance = 1e-3 * si::ohm;
+        d.resistance = 0.3e-3 * si::ohm;
         return d;
     }
 
     void feed_motor() {
         bank_.breakers.push_back(device("CB", 60));
-        bank_.connectors.push_back(Connector{"bow", 60.0 * si::ampere, 0.5e-3 * si::ohm, {}});
+        bank_.connectors.push_back(Connector{"bow", 60.0 * si::ampere, 0.2e-3 * si::ohm, {}});
         Motor m;
         m.id = "troll";
         m.voltage = bank_.system.voltage;
         m.current = 50.0 * si::ampere;
         bank_.motors.push_back(m);
         bank_.cables.push_back(run("feed", positive_end_, "CB.line", 0.2, "red"));
-        bank_.cables.push_back(run("main", "CB.load", "bow+", 7, "red"));
-        bank_.cables.push_back(run("return", "bow-", negative_end_, 7, "black"));
-        bank_.cables.push_back(run("tail-p", "bow.plug+", "troll+", 1, "red"));
-        bank_.cables.push_back(run("tail-n", "troll-", "bow.plug-", 1, "black"));
+        bank_.cables.push_back(run("main", "CB.load", "bow+", 2, "red"));
+        bank_.cables.push_back(run("return", "bow-", negative_end_, 2, "black"));
+        bank_.cables.push_back(run("tail-p", "bow.plug+", "troll+", 0.3, "red"));
+        bank_.cables.push_back(run("tail-n", "troll-", "bow.plug-", 0.3, "black"));
     }
 
     void feed_lamp() {
@@ -134,8 +134,8 @@ private:
         lamp.power = 20.0 * si::watt;
         bank_.loads.push_back(lamp);
         bank_.cables.push_back(run("lamp-feed", positive_end_, "FL.line", 1, "red"));
-        bank_.cables.push_back(run("lamp-p", "FL.load", "lamp+", 20, "red"));
-        bank_.cables.push_back(run("lamp-n", "lamp-", negative_end_, 20, "black"));
+        bank_.cables.push_back(run("lamp-p", "FL.load", "lamp+", 5, "red"));
+        bank_.cables.push_back(run("lamp-n", "lamp-", negative_end_, 5, "black"));
     }
 
     Shape shape_;

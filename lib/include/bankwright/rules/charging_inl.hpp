@@ -42,7 +42,8 @@ public:
                 continue;
             }
             auto const across = batteries_across(graph_.edges, verdict, edge);
-            for (auto const e : across) charged_.insert(e);
+            for (auto const e : across)
+                charged_.insert(e);
             voltage(charger, edge, across);
             rate(charger, edge, across);
             cold(charger, across);
@@ -52,11 +53,13 @@ public:
 
 private:
     Battery const& battery(int e) const {
-        return bank_.batteries[graph_.parts[static_cast<std::size_t>(graph_.edges[static_cast<std::size_t>(e)].part)].index];
+        return bank_
+            .batteries[graph_.parts[static_cast<std::size_t>(graph_.edges[static_cast<std::size_t>(e)].part)].index];
     }
     std::vector<std::string> ids(std::vector<int> const& batteries) const {
         std::vector<std::string> names;
-        for (auto const e : batteries) names.push_back(battery(e).id);
+        for (auto const e : batteries)
+            names.push_back(battery(e).id);
         return names;
     }
     void add(Finding finding, std::string const& charger, std::vector<std::string> const& others) {
@@ -69,7 +72,8 @@ private:
         constexpr auto rule = rule_named(charging_rules, "charging/not-isolated");
         auto edges = graph_.edges;
         for (auto& e : edges)
-            e.removed = e.kind == WiringEdgeKind::contact && graph_.parts[static_cast<std::size_t>(e.part)].kind == PartKind::charger;
+            e.removed = e.kind == WiringEdgeKind::contact &&
+                        graph_.parts[static_cast<std::size_t>(e.part)].kind == PartKind::charger;
         auto const apart = judge(graph_, edges);
         for (auto const& e : graph_.edges) {
             if (e.kind != WiringEdgeKind::contact) continue;
@@ -89,11 +93,11 @@ private:
     void polarity(Charger const& charger, WiringEdge const& edge) {
         constexpr auto rule = rule_named(charging_rules, "charging/polarity");
         auto const volts = seen_.verdict().potential_of(edge.from) - seen_.verdict().potential_of(edge.to);
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` is {} below `{}`", graph_.name(edge.from), print(-volts * si::volt),
-                                              graph_.name(edge.to)),
-                                  fmt::format("exchange the conductors on `{}` and `{}`", graph_.name(edge.from),
-                                              graph_.name(edge.to)));
+        auto finding = finding_of(
+            rule,
+            fmt::format("`{}` is {} below `{}`", graph_.name(edge.from), print(-volts * si::volt),
+                        graph_.name(edge.to)),
+            fmt::format("exchange the conductors on `{}` and `{}`", graph_.name(edge.from), graph_.name(edge.to)));
         measured(finding, volts, -volts, "V");
         add(std::move(finding), charger.id, {});
     }
@@ -120,11 +124,12 @@ private:
         auto const volts = charger.voltage->value();
         if (volts >= low * (1.0 - setting) && volts <= high * (1.0 + setting)) return;
         constexpr auto rule = rule_named(charging_rules, "charging/voltage");
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` holds {} across {}, which {} {} to {}", charger.id, print(*charger.voltage),
-                                              quoted_list(on_the_way), on_the_way.size() == 1 ? "wants" : "want",
-                                              print(low * si::volt), print(high * si::volt)),
-                                  std::string(rule.fix));
+        auto finding =
+            finding_of(rule,
+                       fmt::format("`{}` holds {} across {}, which {} {} to {}", charger.id, print(*charger.voltage),
+                                   quoted_list(on_the_way), on_the_way.size() == 1 ? "wants" : "want",
+                                   print(low * si::volt), print(high * si::volt)),
+                       std::string(rule.fix));
         measured(finding, volts, volts < low ? low : high, "V").key = "voltage";
         add(std::move(finding), charger.id, on_the_way);
     }
@@ -142,8 +147,8 @@ private:
             if (!limit || each <= *limit * (1.0 + 1e-9)) continue;
             constexpr auto rule = rule_named(charging_rules, "charging/rate");
             auto finding = finding_of(rule,
-                                      fmt::format("`{}` charges `{}` at up to {}, at most {}", charger.id, battery(e).id,
-                                                  print(each), print(*limit)),
+                                      fmt::format("`{}` charges `{}` at up to {}, at most {}", charger.id,
+                                                  battery(e).id, print(each), print(*limit)),
                                       std::string(rule.fix));
             measured(finding, each.value(), limit->value(), "A").key = "current";
             add(std::move(finding), charger.id, {battery(e).id});
@@ -159,9 +164,9 @@ private:
             auto const least = temperature_limits(*b.chemistry).charge_low;
             if (temperature.value() >= least.value()) continue;
             constexpr auto rule = rule_named(charging_rules, "charging/cold");
-            auto finding = finding_of(rule,
-                                      fmt::format("`{}` is charged at {}, at least {}", b.id, print(temperature), print(least)),
-                                      std::string(rule.fix));
+            auto finding = finding_of(
+                rule, fmt::format("`{}` is charged at {}, at least {}", b.id, print(temperature), print(least)),
+                std::string(rule.fix));
             measured(finding, in_celsius(temperature), in_celsius(least), "degC").key = "";
             finding.parts = {b.id, charger.id};
             findings_.push_back(std::move(finding));
@@ -191,6 +196,8 @@ private:
     std::set<int> charged_; // battery edges
 };
 
-BANKWRIGHT_INLINE void check_charging(Seen const& seen, Findings& findings) { ChargingInspector(seen, findings).inspect(); }
+BANKWRIGHT_INLINE void check_charging(Seen const& seen, Findings& findings) {
+    ChargingInspector(seen, findings).inspect();
+}
 
 } // namespace bankwright

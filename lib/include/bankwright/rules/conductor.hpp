@@ -1,5 +1,5 @@
-// conductor: is the copper thick enough for what flows in it, short enough for what is left at its end, and of the right
-// colour?
+// conductor: is the copper thick enough for what flows in it, short enough for what is left at its end, and of the
+// right colour?
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -10,19 +10,21 @@
 namespace bankwright {
 
 inline constexpr std::array conductor_rules{
-    RuleInfo{"conductor/over-ampacity", Level::error, "0.1.0",
-             "a current above the ampacity for the conductor's size, insulation temperature, engine space and bundling, "
-             "with every motor at full throttle",
-             "the insulation softens and the conductor can set fire to what it touches",
-             "use the thicker conductor that the finding names, better insulation, or less bundling",
-             "33 CFR 183.425 Table 5 with its note 1 (60, 75 and 105 degC columns read twice, the others read in one copy); "
-             "bundling by UL 1426 as ABYC E-11 applies it below 50 V [read]"},
-    RuleInfo{"conductor/voltage-drop", Level::warning, "0.1.0",
-             "more than 3 % of the system voltage lost out and back between the battery posts and the terminals of a motor "
-             "or load at full throttle (an error above 10 %)",
-             "the motor turns slower, and what is lost heats the conductors and the joints",
-             "use thicker or shorter conductors, and clean and tighten every joint",
-             "ABYC E-11 11.14.2.6, 3 % for critical and 10 % for other circuits [read twice]"},
+    RuleInfo{
+        "conductor/over-ampacity", Level::error, "0.1.0",
+        "a current above the ampacity for the conductor's size, insulation temperature, engine space and bundling, "
+        "with every motor at full throttle",
+        "the insulation softens and the conductor can set fire to what it touches",
+        "use the thicker conductor that the finding names, better insulation, or less bundling",
+        "33 CFR 183.425 Table 5 with its note 1 (60, 75 and 105 degC columns read twice, the others read in one copy); "
+        "bundling by UL 1426 as ABYC E-11 applies it below 50 V [read]"},
+    RuleInfo{
+        "conductor/voltage-drop", Level::warning, "0.1.0",
+        "more than 3 % of the system voltage lost out and back between the battery posts and the terminals of a motor "
+        "or load at full throttle (an error above 10 %)",
+        "the motor turns slower, and what is lost heats the conductors and the joints",
+        "use thicker or shorter conductors, and clean and tighten every joint",
+        "ABYC E-11 11.14.2.6, 3 % for critical and 10 % for other circuits [read twice]"},
     RuleInfo{"conductor/thin-jumper", Level::warning, "0.1.0",
              "a series jumper of less copper than the main cable with which it is in series",
              "it carries the same current and is the hottest piece of the circuit, right on top of a battery",

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/analyses/blocks.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/rules/conductor.hpp"
 #include "bankwright/rules/wiring_words_inl.hpp"
@@ -9,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <map>
 #include <optional>
 #include <set>
@@ -54,10 +56,10 @@ private:
         if (limit->insulation_assumed) why += ", assumed for want of `insulation`";
         if (limit->surroundings < 1.0) why += fmt::format(", {:.0f} % for its surroundings", 100 * limit->surroundings);
         if (limit->bundling < 1.0) why += fmt::format(", {:.0f} % for bundling", 100 * limit->bundling);
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` carries {}, at most {} ({})", conductor.id, print(found),
-                                              print(limit->current), why),
-                                  thicker(conductor, found));
+        auto finding = finding_of(
+            rule,
+            fmt::format("`{}` carries {}, at most {} ({})", conductor.id, print(found), print(limit->current), why),
+            thicker(conductor, found));
         measured(finding, found.value(), limit->current.value(), "A").parts = {conductor.id};
         finding.key = "size";
         findings_.push_back(std::move(finding));
@@ -71,20 +73,22 @@ private:
             if (limit && limit->current >= current)
                 return fmt::format("use {} or thicker for `{}`", print(*conductor.size), conductor.id);
         }
-        return fmt::format("share the current of `{}` between several conductors, each with its own device", conductor.id);
+        return fmt::format("share the current of `{}` between several conductors, each with its own device",
+                           conductor.id);
     }
 
     void too_small(Conductor const& conductor) {
         if (!conductor.size) return;
         bool const sheathed = conductor.enclosed.value_or(false);
         constexpr auto rule = rule_named(conductor_rules, "conductor/too-small");
-        auto const least = conductor.size->gauge() ? area(Awg{sheathed ? 18 : 16})
-                                                   : (sheathed ? 0.75e-6 : 1e-6) * si::square_meter;
+        auto const least =
+            conductor.size->gauge() ? area(Awg{sheathed ? 18 : 16}) : (sheathed ? 0.75e-6 : 1e-6) * si::square_meter;
         if (conductor.size->area() >= least * (1.0 - 1e-9)) return;
-        auto const least_name = conductor.size->gauge() ? print(WireSize(Awg{sheathed ? 18 : 16})) : print(WireSize(least));
+        auto const least_name =
+            conductor.size->gauge() ? print(WireSize(Awg{sheathed ? 18 : 16})) : print(WireSize(least));
         auto finding = finding_of(rule,
-                                  fmt::format("`{}` is {}, at least {} {}", conductor.id, print(*conductor.size), least_name,
-                                              sheathed ? "in a sheath" : "run separately"),
+                                  fmt::format("`{}` is {}, at least {} {}", conductor.id, print(*conductor.size),
+                                              least_name, sheathed ? "in a sheath" : "run separately"),
                                   std::string(rule.fix));
         measured(finding, conductor.size->area().value() * 1e6, least.value() * 1e6, "mm2").parts = {conductor.id};
         finding.key = "size";
@@ -103,7 +107,9 @@ private:
                            (positive && edge.side == ConductorSide::negative) || *conductor.color == "green";
         if (!wrong) return;
         constexpr auto rule = rule_named(conductor_rules, "conductor/color");
-        auto const where = negative ? "the negative side" : positive ? "the positive side" : "a current-carrying conductor";
+        auto const where = negative   ? "the negative side"
+                           : positive ? "the positive side"
+                                      : "a current-carrying conductor";
         auto finding = finding_of(rule,
                                   fmt::format("`{}` is {} on {}, {}", conductor.id, *conductor.color, where,
                                               negative   ? "which is black or yellow"
@@ -145,8 +151,8 @@ private:
             auto const& id = graph_.id(edge);
             auto finding = finding_of(rule,
                                       fmt::format("{} of {} are lost out and back to `{}` ({:.1f} %), at most {:.0f} %",
-                                                  print(lost * si::volt), print(system * si::volt), id, 100 * lost / system,
-                                                  100 * allowed / system),
+                                                  print(lost * si::volt), print(system * si::volt), id,
+                                                  100 * lost / system, 100 * allowed / system),
                                       worst_losses(lost));
             finding.level = error ? Level::error : Level::warning;
             measured(finding, lost, allowed, "V").parts = {id};
@@ -168,7 +174,8 @@ private:
         std::stable_sort(losses.begin(), losses.end(), [](auto const& a, auto const& b) { return a.first > b.first; });
         std::string text = "use thicker or shorter conductors; most is lost in";
         for (std::size_t i = 0; i < losses.size() && i < 3; ++i)
-            text += fmt::format("{} `{}` ({:.0f} %)", i == 0 ? "" : ",", losses[i].second, 100 * losses[i].first / lost);
+            text +=
+                fmt::format("{} `{}` ({:.0f} %)", i == 0 ? "" : ",", losses[i].second, 100 * losses[i].first / lost);
         return text;
     }
 
@@ -177,7 +184,8 @@ private:
         if (seen_.arrangement().parallel != 1 || seen_.arrangement().form != ArrangementForm::strings) return;
         Run const* main = nullptr;
         for (auto const& cable : bank_.cables)
-            if (cable.conductor.size && (!main || cable.conductor.size->area() > main->conductor.size->area())) main = &cable;
+            if (cable.conductor.size && (!main || cable.conductor.size->area() > main->conductor.size->area()))
+                main = &cable;
         if (!main) return;
         constexpr auto rule = rule_named(conductor_rules, "conductor/thin-jumper");
         for (auto const& edge : graph_.edges) {
@@ -187,15 +195,39 @@ private:
                                            graph_.owner_of(edge.to).kind == PartKind::battery;
             if (!between_batteries || !conductor.size) continue;
             if (conductor.size->area() >= main->conductor.size->area() * (1.0 - 1e-9)) continue;
-            auto finding = finding_of(rule,
-                                      fmt::format("`{}` is {}, the main cable `{}` in series with it is {}", conductor.id,
-                                                  print(*conductor.size), main->conductor.id, print(*main->conductor.size)),
-                                      std::string(rule.fix));
-            measured(finding, conductor.size->area().value() * 1e6, main->conductor.size->area().value() * 1e6, "mm2").parts =
-                {conductor.id, main->conductor.id};
+            auto finding =
+                finding_of(rule,
+                           fmt::format("`{}` is {}, the main cable `{}` in series with it is {}", conductor.id,
+                                       print(*conductor.size), main->conductor.id, print(*main->conductor.size)),
+                           std::string(rule.fix));
+            measured(finding, conductor.size->area().value() * 1e6, main->conductor.size->area().value() * 1e6, "mm2")
+                .parts = {conductor.id, main->conductor.id};
             finding.key = "size";
             findings_.push_back(std::move(finding));
         }
+    }
+
+    // By edge: it lies on a closed path with a battery, every load taken off. A lead to a load does not.
+    std::vector<char> on_rings_of_batteries() const {
+        std::vector<BlockEdge> wires;
+        std::vector<std::size_t> which;
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
+            auto const& edge = graph_.edges[e];
+            if (edge.kind == WiringEdgeKind::load || edge.kind == WiringEdgeKind::charger || edge.from == edge.to)
+                continue;
+            wires.push_back({edge.from, edge.to});
+            which.push_back(e);
+        }
+        std::vector<char> on_ring(graph_.edges.size(), 0);
+        for (auto const& block : blocks(static_cast<int>(graph_.terminals.size()), wires)) {
+            auto const is_battery = [&](int b) {
+                return graph_.edges[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery;
+            };
+            if (block.size() < 2 || std::none_of(block.begin(), block.end(), is_battery)) continue;
+            for (auto const b : block)
+                on_ring[which[static_cast<std::size_t>(b)]] = 1;
+        }
+        return on_ring;
     }
 
     // Links of one side that do the same work: between the same kinds of part, at the same end of the strings.
@@ -203,15 +235,20 @@ private:
         auto const& form = seen_.arrangement();
         if (form.parallel < 2 || !seen_.verdict().right()) return;
         std::map<std::string, std::vector<Conductor const*>> alike;
-        for (auto const& edge : graph_.edges) {
-            if (edge.kind != WiringEdgeKind::conductor) continue;
+        auto const between_strings = on_rings_of_batteries();
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
+            auto const& edge = graph_.edges[e];
+            if (edge.kind != WiringEdgeKind::conductor || !between_strings[e]) continue;
             auto const group = seen_.verdict().group_of(edge.from);
             if (group != form.positive_group && group != form.negative_group) continue;
             auto kinds = std::pair(graph_.owner_of(edge.from).kind, graph_.owner_of(edge.to).kind);
             if (kinds.first > kinds.second) std::swap(kinds.first, kinds.second);
-            auto const in_bank = [](PartKind k) { return k == PartKind::battery || k == PartKind::fuse || k == PartKind::breaker; };
+            auto const in_bank = [](PartKind k) {
+                return k == PartKind::battery || k == PartKind::fuse || k == PartKind::breaker;
+            };
             bool const link = in_bank(kinds.first) && kinds.first == kinds.second;
-            bool const star = kinds.first == PartKind::battery && (kinds.second == PartKind::busbar || in_bank(kinds.second));
+            bool const star =
+                kinds.first == PartKind::battery && (kinds.second == PartKind::busbar || in_bank(kinds.second));
             if (!link && !star) continue;
             auto const side = group == form.positive_group ? "positive" : "negative";
             alike[fmt::format("{} {}-{}", side, name(kinds.first), name(kinds.second))].push_back(
@@ -226,11 +263,12 @@ private:
                       link->resistance == links.front()->resistance))
                     differing.push_back(link->id);
             if (differing.empty()) continue;
-            auto finding = finding_of(rule,
-                                      fmt::format("{} differ in size or length from `{}`, which does the same work at another "
-                                                  "string",
-                                                  quoted_list(differing), links.front()->id),
-                                      std::string(rule.fix));
+            auto finding =
+                finding_of(rule,
+                           fmt::format("{} differ in size or length from `{}`, which does the same work at another "
+                                       "string",
+                                       quoted_list(differing), links.front()->id),
+                           std::string(rule.fix));
             finding.parts = differing;
             finding.parts.push_back(links.front()->id);
             findings_.push_back(std::move(finding));

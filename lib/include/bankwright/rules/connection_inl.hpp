@@ -29,11 +29,13 @@ public:
                 rating(s.id, s.rating);
                 if (s.resistance) hot(s.id, "the contact of", *s.resistance, "resistance");
             }
-            for (auto const& b : bank_.busbars) rating(b.id, b.rating);
+            for (auto const& b : bank_.busbars)
+                rating(b.id, b.rating);
             for (auto const* runs : {&bank_.jumpers, &bank_.cables})
                 for (auto const& run : *runs)
                     if (!run.conductor.resistance)
-                        hot(run.conductor.id, "each joint of", run.conductor.joint.value_or(bank_.system.joint), "joint");
+                        hot(run.conductor.id, "each joint of", run.conductor.joint.value_or(bank_.system.joint),
+                            "joint");
         }
         crowded_studs();
     }
@@ -45,8 +47,9 @@ private:
         auto const found = std::abs(reading->current.value()) * si::ampere;
         if (found <= *limit) return;
         constexpr auto rule = rule_named(connection_rules, "connection/rating");
-        auto finding = finding_of(rule, fmt::format("`{}` carries {} at full throttle, rated {}", id, print(found), print(*limit)),
-                                  std::string(rule.fix));
+        auto finding =
+            finding_of(rule, fmt::format("`{}` carries {} at full throttle, rated {}", id, print(found), print(*limit)),
+                       std::string(rule.fix));
         measured(finding, found.value(), limit->value(), "A").parts = {id};
         finding.key = "rating";
         findings_.push_back(std::move(finding));
@@ -72,7 +75,8 @@ private:
         std::vector<std::vector<std::string>> landed(graph_.terminals.size());
         for (auto const& edge : graph_.edges) {
             if (edge.kind != WiringEdgeKind::conductor) continue;
-            for (auto const t : {edge.from, edge.to}) landed[static_cast<std::size_t>(t)].push_back(graph_.id(edge));
+            for (auto const t : {edge.from, edge.to})
+                landed[static_cast<std::size_t>(t)].push_back(graph_.id(edge));
         }
         constexpr auto rule = rule_named(connection_rules, "connection/crowded-stud");
         for (std::size_t t = 0; t < landed.size(); ++t) {
@@ -85,10 +89,9 @@ private:
             }
             auto const most = 4 * studs;
             if (static_cast<int>(landed[t].size()) <= most) continue;
-            auto finding = finding_of(rule,
-                                      fmt::format("{} conductors end on `{}`, at most {}", landed[t].size(), graph_.terminals[t],
-                                                  most),
-                                      std::string(rule.fix));
+            auto finding = finding_of(
+                rule, fmt::format("{} conductors end on `{}`, at most {}", landed[t].size(), graph_.terminals[t], most),
+                std::string(rule.fix));
             measured(finding, static_cast<double>(landed[t].size()), most, "").parts = {owner.id};
             finding.parts.insert(finding.parts.end(), landed[t].begin(), landed[t].end());
             findings_.push_back(std::move(finding));

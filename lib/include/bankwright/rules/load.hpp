@@ -12,12 +12,15 @@ inline constexpr std::array load_rules{
     RuleInfo{"load/under-voltage", Level::warning, "0.1.0",
              "a voltage at the terminals of a motor or load below its min_voltage in the operating point",
              "its electronics switch off, or it takes more current to make up for it",
-             "use thicker or shorter conductors, a fuller or larger bank, or less throttle", "the part's own min_voltage; computed "
+             "use thicker or shorter conductors, a fuller or larger bank, or less throttle",
+             "the part's own min_voltage; computed "
              "operating point"},
     RuleInfo{"load/over-voltage", Level::error, "0.1.0",
              "a voltage at the terminals of a load above its max_voltage with the bank full and at rest",
-             "its electronics can be destroyed as soon as it is connected", "use a load made for the full bank's voltage, or a "
-             "converter", "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
+             "its electronics can be destroyed as soon as it is connected",
+             "use a load made for the full bank's voltage, or a "
+             "converter",
+             "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
 };
 
 void check_loads(Seen const& seen, Findings& findings);

@@ -51,8 +51,9 @@ private:
         auto const* reading = reading_if_any(seen_.working(), id);
         if (!reading || reading->voltage >= *least) return;
         constexpr auto rule = rule_named(load_rules, "load/under-voltage");
-        auto finding = finding_of(rule, fmt::format("`{}` sees {}, at least {}", id, print(reading->voltage), print(*least)),
-                                  std::string(rule.fix));
+        auto finding =
+            finding_of(rule, fmt::format("`{}` sees {}, at least {}", id, print(reading->voltage), print(*least)),
+                       std::string(rule.fix));
         measured(finding, reading->voltage.value(), least->value(), "V").parts = {id};
         finding.key = "min_voltage";
         findings_.push_back(std::move(finding));

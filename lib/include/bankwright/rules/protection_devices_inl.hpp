@@ -71,7 +71,7 @@ private:
             enclosed = enclosed && conductor.enclosed.value_or(false);
             conductors.push_back(conductor.id);
         }
-        auto const routing = !enclosed ? Routing::open
+        auto const routing = !enclosed                ? Routing::open
                              : conductors.size() == 1 ? Routing::enclosed_from_battery
                                                       : Routing::enclosed;
         auto const limit = distance_limit(routing).distance;
@@ -85,9 +85,7 @@ private:
         finding.parts.insert(finding.parts.end(), conductors.begin(), conductors.end());
     }
 
-    static std::string inches(double meters) {
-        return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters);
-    }
+    static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
 
     // The conductor of least ampacity in a region.
     struct Weakest {
@@ -150,8 +148,8 @@ private:
         if (device.voltage->value() >= highest * (1.0 - 1e-9)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/voltage");
         auto& finding = report(rule, device, "voltage",
-                               fmt::format("`{}` is rated {}, the bank reaches {} on charge", device.id, print(*device.voltage),
-                                           print(highest * si::volt)));
+                               fmt::format("`{}` is rated {}, the bank reaches {} on charge", device.id,
+                                           print(*device.voltage), print(highest * si::volt)));
         measured(finding, device.voltage->value(), highest, "V");
     }
 
@@ -189,8 +187,9 @@ private:
         }
         if (*device.interrupts >= need) return;
         constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
-        auto& finding = report(rule, device, "interrupts",
-                               fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(need), how));
+        auto& finding =
+            report(rule, device, "interrupts",
+                   fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(need), how));
         measured(finding, need.value(), device.interrupts->value(), "A");
     }
 
@@ -209,19 +208,21 @@ private:
         if (!device.trip_class) unknown_bands_.push_back(device.id);
         if (!bound || bound->at_most <= *least) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
-        auto& finding = report(rule, device, "class",
-                               fmt::format("`{}` lets through up to {:.3g} A2s of a short circuit of {}, `{}` withstands {:.3g} A2s",
-                                           device.id, bound->at_most.value(), print(prospective), thinnest->id, least->value()));
+        auto& finding = report(
+            rule, device, "class",
+            fmt::format("`{}` lets through up to {:.3g} A2s of a short circuit of {}, `{}` withstands {:.3g} A2s",
+                        device.id, bound->at_most.value(), print(prospective), thinnest->id, least->value()));
         measured(finding, bound->at_most.value(), least->value(), "A2s").parts.push_back(thinnest->id);
     }
 
     void say_unknown_bands() {
         if (unknown_bands_.empty()) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
-        auto finding = finding_of(rule,
-                                  fmt::format("whether {} {} in time for the conductors is not known: no `class` is stated",
-                                              quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
-                                  "state the standard that its time-current band comes from, as `class`, where you know it");
+        auto finding =
+            finding_of(rule,
+                       fmt::format("whether {} {} in time for the conductors is not known: no `class` is stated",
+                                   quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
+                       "state the standard that its time-current band comes from, as `class`, where you know it");
         finding.level = Level::note;
         finding.parts = unknown_bands_;
         findings_.push_back(std::move(finding));
@@ -243,7 +244,8 @@ private:
             for (std::size_t b = a + 1; b < form.strings.size(); ++b) {
                 auto const& s = form.strings[a];
                 auto const& t = form.strings[b];
-                if (!joined(edge(s.back()).to, edge(t.back()).to) || !joined(edge(s.front()).from, edge(t.front()).from))
+                if (!joined(edge(s.back()).to, edge(t.back()).to) ||
+                    !joined(edge(s.front()).from, edge(t.front()).from))
                     continue;
                 if (whole(s) && whole(t)) bare[a] = bare[b] = true;
             }
@@ -252,7 +254,8 @@ private:
         for (std::size_t s = 0; s < bare.size(); ++s) {
             if (!bare[s]) continue;
             ++strings;
-            for (auto const e : form.strings[s]) batteries.push_back(graph_.id(edge(e)));
+            for (auto const e : form.strings[s])
+                batteries.push_back(graph_.id(edge(e)));
         }
         if (batteries.empty()) return;
         constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");

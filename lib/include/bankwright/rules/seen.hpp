@@ -62,7 +62,8 @@ public:
     bool at_rest_is_sound() const { return verdict_.right() && at_rest().status == solver::Status::solved; }
     // A charger is plugged in: what flows into a battery may come from it.
     bool is_charging() const {
-        return std::any_of(bank_.chargers.begin(), bank_.chargers.end(), [](auto const& c) { return c.connected.value_or(false); });
+        return std::any_of(bank_.chargers.begin(), bank_.chargers.end(),
+                           [](auto const& c) { return c.connected.value_or(false); });
     }
 
 private:

@@ -9,14 +9,16 @@
 namespace bankwright {
 
 inline constexpr std::array sharing_rules{
-    RuleInfo{"sharing/reverse-charge", Level::error, "0.1.0", "a battery that is charged while the bank discharges",
-             "the others spend their charge on it instead of on the load; it is far emptier, or of a lower voltage",
-             "charge every battery full on its own, measure each at rest, and replace the odd one",
-             "computed operating point; sign of the current: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},
+    RuleInfo{
+        "sharing/reverse-charge", Level::error, "0.1.0", "a battery that is charged while the bank discharges",
+        "the others spend their charge on it instead of on the load; it is far emptier, or of a lower voltage",
+        "charge every battery full on its own, measure each at rest, and replace the odd one",
+        "computed operating point; sign of the current: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},
     RuleInfo{"sharing/over-current", Level::error, "0.1.0",
              "a battery that carries more than its own max_discharge or max_charge",
              "a lithium battery's protective disconnect opens and drops the load on the others; any battery overheats",
-             "add strings, even out the links, or draw less", "the battery's own max_discharge and max_charge; computed "
+             "add strings, even out the links, or draw less",
+             "the battery's own max_discharge and max_charge; computed "
              "operating point"},
     RuleInfo{"sharing/uneven", Level::warning, "0.1.0",
              "a parallel string that carries more than 110 % of its even share in the operating point",
@@ -28,7 +30,8 @@ inline constexpr std::array sharing_rules{
     RuleInfo{"sharing/circulating", Level::warning, "0.1.0",
              "with every load off a battery charges another at more than a hundredth of its capacity an hour",
              "the bank wears itself out at rest, and the sharing under load starts uneven",
-             "charge every battery full on its own before joining them", "computed at rest; C/100: common practice, no "
+             "charge every battery full on its own before joining them",
+             "computed at rest; C/100: common practice, no "
              "single source"},
 };
 

@@ -34,20 +34,21 @@ private:
     // Current below this is no current: a millionth of what the bank carries, or a tenth of a milliampere.
     double nothing() const {
         double most = 0.0;
-        for (auto const& part : seen_.working().parts) most = std::max(most, std::abs(part.current.value()));
+        for (auto const& part : seen_.working().parts)
+            most = std::max(most, std::abs(part.current.value()));
         return std::max(1e-4, 1e-6 * most); // [A]
     }
 
     void reverse_charge(Battery const& battery, Current current) {
-        bool const anything_drawn = std::any_of(seen_.working().parts.begin(), seen_.working().parts.end(), [&](auto const& p) {
-            return (p.kind == PartKind::motor || p.kind == PartKind::load) && p.current.value() > nothing();
-        });
+        bool const anything_drawn =
+            std::any_of(seen_.working().parts.begin(), seen_.working().parts.end(), [&](auto const& p) {
+                return (p.kind == PartKind::motor || p.kind == PartKind::load) && p.current.value() > nothing();
+            });
         if (!anything_drawn || current.value() > -nothing() || seen_.is_charging()) return;
         constexpr auto rule = rule_named(sharing_rules, "sharing/reverse-charge");
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` is charged at {} while the bank discharges", battery.id,
-                                              print(-current)),
-                                  std::string(rule.fix));
+        auto finding = finding_of(
+            rule, fmt::format("`{}` is charged at {} while the bank discharges", battery.id, print(-current)),
+            std::string(rule.fix));
         measured(finding, current.value(), 0.0, "A").parts = {battery.id};
         findings_.push_back(std::move(finding));
     }
@@ -59,8 +60,8 @@ private:
         constexpr auto rule = rule_named(sharing_rules, "sharing/over-current");
         auto const found = std::abs(current.value()) * si::ampere;
         auto finding = finding_of(rule,
-                                  fmt::format("`{}` {} {}, at most {}", battery.id, charging ? "is charged at" : "delivers",
-                                              print(found), print(*limit)),
+                                  fmt::format("`{}` {} {}, at most {}", battery.id,
+                                              charging ? "is charged at" : "delivers", print(found), print(*limit)),
                                   std::string(rule.fix));
         measured(finding, found.value(), limit->value(), "A").parts = {battery.id};
         finding.key = charging ? "max_charge" : "max_discharge";
@@ -87,10 +88,11 @@ private:
         }
         if (!worst) return;
         auto const from = givers.empty() ? std::string("the others") : quoted_list(givers);
-        auto finding = finding_of(rule,
-                                  fmt::format("with every load off `{}` is charged by {} at {}, at most {} (C/100)", worst->id,
-                                              from, print(worst_amperes * si::ampere), print(worst_limit * si::ampere)),
-                                  std::string(rule.fix));
+        auto finding =
+            finding_of(rule,
+                       fmt::format("with every load off `{}` is charged by {} at {}, at most {} (C/100)", worst->id,
+                                   from, print(worst_amperes * si::ampere), print(worst_limit * si::ampere)),
+                       std::string(rule.fix));
         measured(finding, worst_amperes, worst_limit, "A").parts = {worst->id};
         finding.parts.insert(finding.parts.end(), givers.begin(), givers.end());
         findings_.push_back(std::move(finding));
@@ -104,7 +106,8 @@ private:
         std::vector<std::pair<double, std::vector<std::string>>> strings; // [A], batteries
         for (auto const& string : form.strings) {
             std::vector<std::string> ids;
-            for (auto const e : string) ids.push_back(graph.id(graph.edges[static_cast<std::size_t>(e)]));
+            for (auto const e : string)
+                ids.push_back(graph.id(graph.edges[static_cast<std::size_t>(e)]));
             auto const* reading = reading_if_any(seen_.working(), ids.front());
             if (!reading) return;
             total += reading->current.value();
@@ -120,16 +123,19 @@ private:
         auto const best = best_take_off(seen_.bank(), graph, form);
         auto help = std::string(rule.fix);
         if (!best.positive.empty())
-            help = fmt::format("take the positive lead off `{}` and the negative off `{}`: the busiest string then carries "
-                               "{:.0f} % of its share; or lead every string to common busbars",
-                               best.positive, best.negative, 100.0 * best.worst_share);
-        auto finding = finding_of(rule,
-                                  fmt::format("the string of {} carries {}, {:.0f} % of its even share of {}, at most {:.0f} %",
-                                              quoted_list(busiest->second), print(busiest->first * si::ampere),
-                                              100.0 * busiest->first / even, print(even * si::ampere), 100.0 * tolerated),
-                                  std::move(help));
+            help = fmt::format(
+                "take the positive lead off `{}` and the negative off `{}`: the busiest string then carries "
+                "{:.0f} % of its share; or lead every string to common busbars",
+                best.positive, best.negative, 100.0 * best.worst_share);
+        auto finding =
+            finding_of(rule,
+                       fmt::format("the string of {} carries {}, {:.0f} % of its even share of {}, at most {:.0f} %",
+                                   quoted_list(busiest->second), print(busiest->first * si::ampere),
+                                   100.0 * busiest->first / even, print(even * si::ampere), 100.0 * tolerated),
+                       std::move(help));
         measured(finding, busiest->first, tolerated * even, "A").parts = busiest->second;
-        for (auto& id : links_between_strings()) finding.parts.push_back(std::move(id));
+        for (auto& id : links_between_strings())
+            finding.parts.push_back(std::move(id));
         findings_.push_back(std::move(finding));
     }
 
@@ -150,6 +156,8 @@ private:
     Findings& findings_;
 };
 
-BANKWRIGHT_INLINE void check_sharing(Seen const& seen, Findings& findings) { SharingInspector(seen, findings).inspect(); }
+BANKWRIGHT_INLINE void check_sharing(Seen const& seen, Findings& findings) {
+    SharingInspector(seen, findings).inspect();
+}
 
 } // namespace bankwright

@@ -1,7 +1,6 @@
 // How a repair and a loop are said to a rigger: which end, off which post, onto which post.
 #pragma once
 
-
 #include "bankwright/analyses/wiring_repair.hpp"
 
 #include <fmt/format.h>
