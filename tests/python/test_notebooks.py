@@ -13,7 +13,8 @@ def notebook(request):
     return request.param, nbformat.read(request.param, as_version=4)
 
 
-def test_notebook_runs(notebook):
+def test_notebook_runs(notebook, monkeypatch):
+    monkeypatch.setenv("MPLBACKEND", "module://matplotlib_inline.backend_inline")  # as in a notebook, whatever runs the tests
     path, content = notebook
     NotebookClient(content, timeout=300, kernel_name="python3", resources={"metadata": {"path": str(path.parent)}}).execute()
     images = [output for cell in content.cells for output in cell.get("outputs", ()) if "image/png" in output.get("data", {})]
