@@ -129,6 +129,8 @@
 #include "bankwright/analyses/arrangement.hpp"
 #include "bankwright/analyses/blocks.hpp"
 #include "bankwright/analyses/charger_span.hpp"
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/discharging_bank.hpp"
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/take_off.hpp"

@@ -21,6 +21,13 @@ inline constexpr std::array load_rules{
              "use a load made for the full bank's voltage, or a "
              "converter",
              "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
+    RuleInfo{"load/runtime", Level::warning, "0.1.0",
+             "a simulated run, at the throttle and loads as drawn, that is shorter than the wanted `runtime`",
+             "the boat is somewhere else when it ends",
+             "use less throttle, larger batteries or another string; match the battery "
+             "that ends the run with the others",
+             "Peukert's law in its rated form, from the battery's own 20-hour capacity and reserve minutes; see "
+             "data/tables/chemistries.toml"},
 };
 
 void check_loads(Seen const& seen, Findings& findings);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/analyses/discharge.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/load.hpp"
 #include "bankwright/units/print.hpp"
@@ -30,6 +31,8 @@ public:
                 over(load.id, load.max_voltage, full.loads[i].volts * si::volt);
             }
         }
+        if (seen_.bank().system.runtime && seen_.is_sound() && !missing_for_discharge(seen_.bank()))
+            runtime(*seen_.bank().system.runtime);
     }
 
 private:
@@ -68,6 +71,36 @@ private:
                                   std::string(rule.fix));
         measured(finding, full.value(), most->value(), "V").parts = {id};
         finding.key = "max_voltage";
+        findings_.push_back(std::move(finding));
+    }
+
+    // A thousandth of a battery's charge a step is some seconds of an hour's run: enough to tell it from what is
+    // wanted.
+    void runtime(Duration wanted) {
+        DischargeOptions options;
+        options.moment.everything_closed = true;
+        options.longest = wanted;
+        options.tolerance = 1e-3;
+        auto const run = discharge(seen_.bank(), options);
+        if (run.end == RunEnd::time || run.end == RunEnd::nothing_drawn) return;
+        auto const because = [&] {
+            switch (run.end) {
+            case RunEnd::battery_empty:
+                return fmt::format("`{}` is empty", run.ended_by);
+            case RunEnd::battery_cutoff:
+                return fmt::format("`{}` is at its cut-off voltage", run.ended_by);
+            case RunEnd::load_cutoff:
+                return fmt::format("`{}` sees less than its least voltage", run.ended_by);
+            default:
+                return std::string("the bank can no longer give the power");
+            }
+        }();
+        constexpr auto rule = rule_named(load_rules, "load/runtime");
+        auto finding = finding_of(
+            rule, fmt::format("the run ends after {}, wanted {}: {}", print(run.runtime), print(wanted), because),
+            std::string(rule.fix));
+        measured(finding, run.runtime.value(), wanted.value(), "s");
+        if (!run.ended_by.empty()) finding.parts = {run.ended_by};
         findings_.push_back(std::move(finding));
     }
 

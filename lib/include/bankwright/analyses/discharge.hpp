@@ -1,0 +1,67 @@
+// How long will it run, which battery ends the run, and how does the sharing drift on the way?
+//
+// Every battery's charge is carried through time; its voltage and resistance follow from charge and temperature, the
+// currents from the network at each moment. What a current costs in charge is Peukert's law in its rated form: a
+// battery that would last t at the current it carries loses dt / t of its charge in dt.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/moment.hpp"
+#include "bankwright/units/fractions.hpp"
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+struct DischargeOptions {
+    Moment moment;                                  // what the loads do all the while; chargers give nothing
+    Duration longest = 200.0 * 3600.0 * si::second; // give up looking
+    double tolerance = 1e-6;                        // of a battery's charge, a step
+};
+
+enum class RunEnd {
+    time,               // DischargeOptions::longest is over
+    battery_empty,      // a battery has no charge left
+    battery_cutoff,     // a battery's voltage is down to its low_cutoff, its own or its chemistry's
+    load_cutoff,        // a motor or load sees less than its min_voltage
+    no_operating_point, // the bank can no longer give what the loads ask for
+    nothing_drawn,      // no current flows in any load
+};
+
+// One moment of the run. By battery, in the bank's order.
+struct DischargeSample {
+    Duration time{};
+    std::vector<StateOfCharge> charge;
+    std::vector<Current> current; // positive when it discharges
+    std::vector<Voltage> voltage; // across its posts
+};
+
+// A lithium battery's protective disconnect opened, and the others went on without it.
+struct DroppedOut {
+    std::string battery;
+    Duration time{};
+};
+
+struct DischargeResult {
+    RunEnd end = RunEnd::time;
+    std::string ended_by; // the battery, motor or load; empty where none is to blame
+    Duration runtime{};
+    std::vector<DischargeSample> samples; // the first at 0, the last at `runtime`
+    std::vector<DroppedOut> dropped_out;
+};
+
+// Why a bank cannot be run through time: a battery of which `capacity` or `chemistry` is not stated; nothing if it can.
+std::optional<std::string> missing_for_discharge(Bank const& bank);
+
+// Throws std::invalid_argument for a bank of which missing_for_discharge() says something.
+DischargeResult discharge(Bank const& bank, DischargeOptions const& options = {});
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/discharge_inl.hpp"
+#endif
