@@ -87,6 +87,18 @@ private:
 
     static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
 
+    // A short tap from a point of a region to the next device: that device protects it, close enough to where it begins.
+    bool is_tap(WiringEdge const& wire) const {
+        auto const& conductor = run_of(bank_, graph_, wire).conductor;
+        auto const device = [&](int terminal) {
+            auto const kind = graph_.owner_of(terminal).kind;
+            return kind == PartKind::breaker || kind == PartKind::fuse;
+        };
+        auto const routing = conductor.enclosed.value_or(false) ? Routing::enclosed : Routing::open;
+        return (device(wire.from) != device(wire.to)) && conductor.length &&
+               *conductor.length <= distance_limit(routing).distance * (1.0 + 1e-9);
+    }
+
     // The conductor of least ampacity in a region.
     struct Weakest {
         Conductor const* conductor = nullptr;
@@ -95,6 +107,7 @@ private:
     std::optional<Weakest> weakest(ProtectedRegion const& region) const {
         std::optional<Weakest> found;
         for (auto const e : region.conductors) {
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)])) continue;
             auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
             auto const limit = ampacity(conductor, bank_.system.ambient);
             if (limit && (!found || limit->current < found->limit.current)) found = Weakest{&conductor, *limit};
@@ -197,6 +210,7 @@ private:
         Conductor const* thinnest = nullptr;
         std::optional<LetThrough> least;
         for (auto const e : region.conductors) {
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)])) continue;
             auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
             auto const bears = withstand(conductor);
             if (!bears || (least && *bears >= *least)) continue;
