@@ -71,3 +71,13 @@ TEST_CASE("let-through is known only where the class has an instantaneous region
     CHECK(bound->at_most.value() == doctest::Approx(1e6 * 0.1));
     CHECK(bound->source.confidence == "from memory");
 }
+
+// ISO 8820-5 strip fuses open within 1 s at 6 x their rating (from memory): (6 x 100 A)2 x 1 s, whatever flows beyond.
+TEST_CASE("a fuse lets no more heat through the larger the current is") {
+    for (double amperes : {600.0, 2000.0, 9000.0}) {
+        auto const bound = let_through(device("iso-8820-5", 100), amperes * si::ampere);
+        REQUIRE(bound);
+        CHECK(bound->at_most.value() == doctest::Approx(3.6e5));
+    }
+    CHECK_FALSE(let_through(device("iso-8820-5", 100), 599.0 * si::ampere));
+}

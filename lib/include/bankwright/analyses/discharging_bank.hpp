@@ -1,7 +1,9 @@
 // A bank at one moment of a run, as the integration sees it: charges in, currents and voltages out.
 #pragma once
 
-#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/moment.hpp"
 #include "bankwright/network/network.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/topology.hpp"

@@ -20,7 +20,7 @@ namespace bankwright {
 namespace writing {
 
 // A TOML basic string.
-inline std::string quoted(std::string_view text) {
+inline std::string toml_string(std::string_view text) {
     std::string out = "\"";
     for (char const c : text) {
         auto const byte = static_cast<unsigned char>(c);
@@ -39,7 +39,7 @@ inline std::string key_of(std::string_view name) {
     for (char const c : name)
         is_bare = is_bare &&
                   ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-');
-    return is_bare ? std::string(name) : quoted(name);
+    return is_bare ? std::string(name) : toml_string(name);
 }
 
 // Collects `key = value` for every member that is set.
@@ -52,7 +52,7 @@ public:
         if (member) (*this)(name, *member);
     }
     void operator()(std::string_view name, TwoWords<std::optional<bool> const> member) {
-        if (member.is_first) add(name, quoted(member.words[*member.is_first ? 0 : 1]));
+        if (member.is_first) add(name, toml_string(member.words[*member.is_first ? 0 : 1]));
     }
     template <class T>
     void operator()(std::string_view name, T const& member) {
@@ -61,13 +61,13 @@ public:
         else if constexpr (std::is_same_v<T, int>)
             add(name, fmt::format("{}", member));
         else if constexpr (std::is_same_v<T, std::string>)
-            add(name, quoted(member));
+            add(name, toml_string(member));
         else if constexpr (std::is_same_v<T, Date>)
             add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
         else if constexpr (std::is_enum_v<T>)
-            add(name, quoted(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
+            add(name, toml_string(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
         else if (std::isfinite(key_words::in_si(member)))
-            add(name, quoted(print_exact(member)));
+            add(name, toml_string(print_exact(member)));
         else
             throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
     }
@@ -89,7 +89,7 @@ private:
 BANKWRIGHT_INLINE std::string write(Bank const& bank) {
     using namespace writing;
     std::string text = fmt::format("bankwright = {}\n", format_version);
-    if (!bank.name.empty()) text += fmt::format("name = {}\n", quoted(bank.name));
+    if (!bank.name.empty()) text += fmt::format("name = {}\n", toml_string(bank.name));
 
     KeyWriter system(system_section);
     for_each_field(bank.system, system);

@@ -81,6 +81,11 @@ BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const& devi
     return band;
 }
 
+inline bool is_fuse_class(TripClass trip_class) {
+    return trip_class == TripClass::iso_8820_3 || trip_class == TripClass::iso_8820_5 ||
+           trip_class == TripClass::sae_j554;
+}
+
 BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice const& device, Current prospective) {
     auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
     if (!known || !device.rating) return std::nullopt;
@@ -88,7 +93,14 @@ BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice co
     auto const& last = points.back();
     if (last.at_most > 1.0 || prospective.value() < last.multiple * device.rating->value()) return std::nullopt;
     auto const band = trip_band(device, prospective);
-    return LetThroughBound{prospective * prospective * band->at_most, band->source};
+    auto current = prospective;
+    if (is_fuse_class(*known)) {
+        // What melts a fuse is heat: the larger the current the less of it is lost on the way, so the I2t to melting
+        // never grows with the current. The last point's is an upper bound for all above; arcing is not in it
+        // [derived].
+        current = last.multiple * *device.rating;
+    }
+    return LetThroughBound{current * current * band->at_most, band->source};
 }
 
 } // namespace bankwright

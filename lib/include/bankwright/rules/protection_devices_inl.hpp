@@ -87,7 +87,8 @@ private:
 
     static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
 
-    // A short tap from a point of a region to the next device: that device protects it, close enough to where it begins.
+    // A short tap from a point of a region to the next device: that device protects it, close enough to where it
+    // begins.
     bool is_tap(WiringEdge const& wire) const {
         auto const& conductor = run_of(bank_, graph_, wire).conductor;
         auto const device = [&](int terminal) {
