@@ -35,6 +35,14 @@ public:
         trim();
     }
 
+    void multiply_by_power_of_five(int power) {
+        constexpr std::uint32_t five_to_13 = 1220703125; // the largest that fits
+        for (; power >= 13; power -= 13)
+            multiply_add(five_to_13, 0);
+        for (; power > 0; --power)
+            multiply_add(5, 0);
+    }
+
     void add(BigNatural const& other) {
         words_.resize(std::max(words_.size(), other.words_.size()), 0);
         std::uint64_t carry = 0;

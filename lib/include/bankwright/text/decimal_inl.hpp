@@ -63,14 +63,24 @@ inline std::optional<double> nearest_simple(Decimal const& number, std::uint64_t
     return exponent < 0 ? exact / power_of_ten(-exponent) : exact * power_of_ten(exponent);
 }
 
+inline BigNatural digits_of(std::string_view digits) {
+    BigNatural number;
+    for (std::size_t at = 0; at < digits.size();) {
+        std::uint32_t chunk = 0, scale = 1;
+        for (std::size_t const end = std::min(at + 9, digits.size()); at < end; ++at) {
+            chunk = chunk * 10 + static_cast<std::uint32_t>(digits[at] - '0');
+            scale *= 10;
+        }
+        number.multiply_add(scale, chunk);
+    }
+    return number;
+}
+
 // Exact: writes the number as 2^binary x top / bottom with 1 <= top / bottom < 2 and divides bit by bit.
 inline double nearest_by_division(Decimal const& number, std::uint64_t factor, int exponent) {
-    BigNatural top, bottom(1);
-    for (char const c : number.digits)
-        top.multiply_add(10, static_cast<std::uint32_t>(c - '0'));
+    BigNatural top = digits_of(number.digits), bottom(1);
     top.multiply(factor);
-    for (int i = 0; i < std::abs(exponent); ++i)
-        (exponent < 0 ? bottom : top).multiply_add(5, 0);
+    (exponent < 0 ? bottom : top).multiply_by_power_of_five(std::abs(exponent));
     int binary = exponent; // of 10^e = 5^e x 2^e the second part
     int const shift = top.bit_length() - bottom.bit_length();
     (shift < 0 ? top : bottom).shift_left(std::abs(shift));

@@ -66,8 +66,8 @@ inline Parsed<double> bad_number(UnitTable const& table, std::string_view text) 
 // `rest` follows the number in `text` and is no unit of the table.
 inline Parsed<double> bad_unit(UnitTable const& table, std::string_view text, std::string_view rest) {
     if (rest.empty()) return fault(table, true, quoted(text) + " has no unit");
-    bool const hexadecimal = rest.front() == 'x' || rest.front() == 'X';
-    if (hexadecimal && rest.size() > 1) return fault(table, false, quoted(text) + " is not a decimal number");
+    auto const digits = text.substr(text.front() == '+' || text.front() == '-' ? 1 : 0, 2);
+    if (digits == "0x" || digits == "0X") return fault(table, false, quoted(text) + " is not a decimal number");
     if (rest.front() == ',')
         return fault(table, false, quoted(text) + " has a comma in its number, where only a decimal point is read");
     if (rest.front() == '_' || rest.front() == '.' || (rest.front() >= '0' && rest.front() <= '9'))
