@@ -37,7 +37,7 @@ def gnu(have, want):
 
 
 def gnu_gauge(gauge):
-    number = "g" + "0" * int(gauge[0]) if "/0" in gauge else gauge
+    number = "0" if gauge == "1/0" else "g" + "0" * int(gauge[0]) if "/0" in gauge else gauge
     return gnu(f"circlearea(0.5 wiregauge({number}))", "m^2")
 
 

@@ -34,7 +34,7 @@ inline std::string quantity_pattern(KeySpec const& key) {
         if constexpr (std::is_same_v<Quantity, WireSize>) {
             return {};
         } else {
-            UnitTable const& units = *units_of<Quantity>;
+            UnitTable const& units = UnitsOf<Quantity>::table;
             auto const term = term_pattern(units, std::is_same_v<Quantity, Temperature>);
             return units.sums ? fmt::format(R"(^\s*{0}(\s+{0})*\s*$)", term) : fmt::format(R"(^\s*{}\s*$)", term);
         }

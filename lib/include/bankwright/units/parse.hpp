@@ -31,7 +31,7 @@ struct FromSI<Fraction<Meaning>> {
 
 // By type, not by address: gcc 12 under UBSan takes no comparison of addresses for a constant.
 template <class Q>
-concept Readable = std::is_same_v<decltype(units_of<Q>), UnitTable const* const> || std::is_same_v<Q, WireSize>;
+concept Readable = std::is_same_v<Q, WireSize> || requires { UnitsOf<Q>::table; };
 
 // A number with a point, then a unit; blanks between them are free; upper and lower case matter (mV, MV). Lengths and
 // durations may be sums. The value is the double nearest to what was written. Ranges are the caller's business, but for
@@ -43,7 +43,7 @@ Parsed<Q> parse(std::string_view text) {
     } else if constexpr (std::is_same_v<Q, WireSize>) {
         return parsing::wire_size(text);
     } else {
-        auto const number = parsing::number_in(*units_of<Q>, text);
+        auto const number = parsing::number_in(UnitsOf<Q>::table, text);
         if (!number.value) return {std::nullopt, number.problem, number.unit_is_wrong};
         return {parsing::FromSI<Q>::make(*number.value), {}, false};
     }

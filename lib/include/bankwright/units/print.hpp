@@ -26,7 +26,7 @@ std::string print(Q const& value) {
     if constexpr (std::is_same_v<Q, Temperature> || std::is_same_v<Q, WireSize>)
         return printing::people(value);
     else
-        return printing::people(*units_of<Q>, value.value());
+        return printing::people(UnitsOf<Q>::table, value.value());
 }
 
 // A short text that parse() reads back as the same value to the last bit, -0 included. None for an infinity,
@@ -36,7 +36,7 @@ std::string print_exact(Q const& value) {
     if constexpr (std::is_same_v<Q, Temperature> || std::is_same_v<Q, WireSize>)
         return printing::exact(value);
     else
-        return printing::exact(*units_of<Q>, value.value());
+        return printing::exact(UnitsOf<Q>::table, value.value());
 }
 
 inline std::string print(Awg gauge) { return print(WireSize(gauge)); }

@@ -9,7 +9,6 @@
 #include "bankwright/units/temperature.hpp"
 
 #include <array>
-#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string_view>
@@ -124,44 +123,80 @@ inline constexpr std::array<UnitTable const*, 19> every_unit_table{&voltage_unit
                                                                    &temperature_units,
                                                                    &gauge_units};
 
-// The table of a quantity; none for what is no quantity.
+// The table of a quantity; what is no quantity has none.
 template <class Q>
-inline constexpr std::nullptr_t units_of = nullptr;
+struct UnitsOf;
 template <>
-inline constexpr UnitTable const* units_of<Voltage> = &voltage_units;
+struct UnitsOf<Voltage> {
+    static constexpr UnitTable const& table = voltage_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Current> = &current_units;
+struct UnitsOf<Current> {
+    static constexpr UnitTable const& table = current_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Resistance> = &resistance_units;
+struct UnitsOf<Resistance> {
+    static constexpr UnitTable const& table = resistance_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Power> = &power_units;
+struct UnitsOf<Power> {
+    static constexpr UnitTable const& table = power_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Energy> = &energy_units;
+struct UnitsOf<Energy> {
+    static constexpr UnitTable const& table = energy_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Charge> = &charge_units;
+struct UnitsOf<Charge> {
+    static constexpr UnitTable const& table = charge_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Length> = &length_units;
+struct UnitsOf<Length> {
+    static constexpr UnitTable const& table = length_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Area> = &area_units;
+struct UnitsOf<Area> {
+    static constexpr UnitTable const& table = area_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Duration> = &duration_units;
+struct UnitsOf<Duration> {
+    static constexpr UnitTable const& table = duration_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Mass> = &mass_units;
+struct UnitsOf<Mass> {
+    static constexpr UnitTable const& table = mass_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Force> = &force_units;
+struct UnitsOf<Force> {
+    static constexpr UnitTable const& table = force_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Torque> = &torque_units;
+struct UnitsOf<Torque> {
+    static constexpr UnitTable const& table = torque_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<AngularSpeed> = &angular_speed_units;
+struct UnitsOf<AngularSpeed> {
+    static constexpr UnitTable const& table = angular_speed_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<LetThrough> = &let_through_units;
+struct UnitsOf<LetThrough> {
+    static constexpr UnitTable const& table = let_through_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<ResistancePerLength> = &resistance_per_length_units;
+struct UnitsOf<ResistancePerLength> {
+    static constexpr UnitTable const& table = resistance_per_length_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<TemperatureDifference> = &temperature_difference_units;
+struct UnitsOf<TemperatureDifference> {
+    static constexpr UnitTable const& table = temperature_difference_units;
+};
 template <class Meaning>
-inline constexpr UnitTable const* units_of<Fraction<Meaning>> = &fraction_units;
+struct UnitsOf<Fraction<Meaning>> {
+    static constexpr UnitTable const& table = fraction_units;
+};
 template <>
-inline constexpr UnitTable const* units_of<Temperature> = &temperature_units;
+struct UnitsOf<Temperature> {
+    static constexpr UnitTable const& table = temperature_units;
+};
 
 } // namespace bankwright
