@@ -37,7 +37,7 @@ int lost_among_random(int count, bool negative = true) {
     for (int i = 0; i < count; ++i) {
         double si = 0.0;
         auto const bits = random();
-        if (i % 2 == 0)
+        if (i % 16 == 0)
             std::memcpy(&si, &bits, sizeof si);
         else
             si = static_cast<double>(bits % 10'000'000) / 1e4 * (i % 4 == 1 ? 0.001 : 1.0);

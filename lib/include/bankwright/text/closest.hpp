@@ -11,16 +11,25 @@
 
 namespace bankwright {
 
-// Insertions, deletions, replacements and swaps of neighbours that turn one word into the other (optimal string
-// alignment). Upper and lower case are the same letter, and so are '-', '_' and a blank.
-inline std::size_t edit_distance(std::string_view a, std::string_view b) {
-    auto const same = [](char x, char y) {
-        auto const fold = [](char c) {
-            if (c >= 'A' && c <= 'Z') return static_cast<char>(c - 'A' + 'a');
-            return c == '_' || c == ' ' ? '-' : c;
-        };
-        return fold(x) == fold(y);
+// Upper and lower case are the same letter here, and so are '-', '_' and a blank.
+constexpr bool same_letter(char a, char b) {
+    auto const fold = [](char c) {
+        if (c >= 'A' && c <= 'Z') return static_cast<char>(c - 'A' + 'a');
+        return c == '_' || c == ' ' ? '-' : c;
     };
+    return fold(a) == fold(b);
+}
+
+constexpr bool same_letters(std::string_view a, std::string_view b) {
+    if (a.size() != b.size()) return false;
+    for (std::size_t i = 0; i < a.size(); ++i)
+        if (!same_letter(a[i], b[i])) return false;
+    return true;
+}
+
+// Insertions, deletions, replacements and swaps of neighbours that turn one word into the other (optimal string
+// alignment), by same_letter(). Time is the product of the lengths.
+inline std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> before(b.size() + 1), above(b.size() + 1), row(b.size() + 1);
     for (std::size_t j = 0; j <= b.size(); ++j)
         row[j] = j;
@@ -29,9 +38,9 @@ inline std::size_t edit_distance(std::string_view a, std::string_view b) {
         above.swap(row);
         row[0] = i;
         for (std::size_t j = 1; j <= b.size(); ++j) {
-            std::size_t const replaced = above[j - 1] + (same(a[i - 1], b[j - 1]) ? 0 : 1);
+            std::size_t const replaced = above[j - 1] + (same_letter(a[i - 1], b[j - 1]) ? 0 : 1);
             row[j] = std::min({above[j] + 1, row[j - 1] + 1, replaced});
-            if (i > 1 && j > 1 && same(a[i - 1], b[j - 2]) && same(a[i - 2], b[j - 1]))
+            if (i > 1 && j > 1 && same_letter(a[i - 1], b[j - 2]) && same_letter(a[i - 2], b[j - 1]))
                 row[j] = std::min(row[j], before[j - 2] + 1);
         }
     }

@@ -29,7 +29,6 @@ struct FromSI<Fraction<Meaning>> {
 
 } // namespace parsing
 
-// By type, not by address: gcc 12 under UBSan takes no comparison of addresses for a constant.
 template <class Q>
 concept Readable = std::is_same_v<Q, WireSize> || requires { UnitsOf<Q>::table; };
 

@@ -45,12 +45,12 @@ inline std::string_view trimmed(std::string_view text) {
 
 inline std::string quoted(std::string_view text) {
     std::string shown;
-    int count = 0;
-    for_each_code_point(text, [&](CodePoint point, std::string_view bytes) {
-        if (count < 40) shown += terminal_safe(point, bytes);
-        if (count++ == 40) shown += "...";
-    });
-    return '`' + shown + '`';
+    for (int count = 0; count < 40 && !text.empty(); ++count) {
+        auto const point = first_code_point(text);
+        shown += terminal_safe(point, text.substr(0, point.length));
+        text.remove_prefix(point.length);
+    }
+    return '`' + shown + (text.empty() ? "`" : "...`");
 }
 
 inline Parsed<double> fault(UnitTable const& table, bool unit_is_wrong, std::string_view found) {
@@ -74,7 +74,7 @@ inline Parsed<double> bad_unit(UnitTable const& table, std::string_view text, st
         return fault(table, false, quoted(text) + " is not one number and a unit");
     // A letter that is also a unit of another quantity (25 C) is more likely the slip than the other quantity.
     auto const near = suggest_unit(table, rest);
-    bool const likely = near && edit_distance(*near, rest) == 0;
+    bool const likely = near && same_letters(*near, rest);
     bool const word = near && closest(rest, {*near}) == std::nullopt;
     if (!likely && !word)
         for (auto const* other : every_unit_table)

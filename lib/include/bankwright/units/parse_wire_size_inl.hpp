@@ -38,7 +38,7 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     if (!number.empty() && unit.empty()) return failed(fault(wire_size_units, true, quoted(text) + " has no unit"));
     if (!number.empty())
         for (std::string_view const word : {"AWG", "ga", "gauge", "AWG."})
-            if (edit_distance(unit, word) == 0) {
+            if (same_letters(unit, word)) {
                 auto const meant =
                     fmt::format("{} has the unknown unit {} (did you mean `AWG`?)", quoted(text), quoted(unit));
                 return failed(fault(wire_size_units, true, meant));

@@ -67,7 +67,7 @@ inline constexpr std::array<UnitWord, 63> unit_words{{
 inline std::optional<std::string> suggest_unit(UnitTable const& table, std::string_view written) {
     auto const spellings = unit_spellings(table);
     for (auto const& [word, unit] : unit_words)
-        if (edit_distance(word, written) == 0)
+        if (same_letters(word, written))
             for (auto const& spelling : spellings)
                 if (spelling == unit) return spelling;
     return closest(written, spellings);
