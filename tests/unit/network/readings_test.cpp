@@ -117,6 +117,19 @@ TEST_CASE("between islands there is no voltage, and with no current no power") {
     CHECK(!terminals[1].voltage.has_value());
 }
 
+TEST_CASE("a reading of nothing has no sign") {
+    Bank bank;
+    bank.batteries = {plain_battery("A", 12.5, 0.1)};
+    auto const network = build(bank);
+    auto solution = solved(network);
+    solution.volts = {12.5, -0.0};
+    solution.branch_amps = {-0.0};
+    auto const reading = read_parts(network, solution).at(0);
+    CHECK(!std::signbit(reading.current.value()));
+    CHECK(!std::signbit(reading.power.value()));
+    CHECK(!std::signbit(read_terminals(network, solution).at(1).voltage->value()));
+}
+
 TEST_CASE("where nothing was solved nothing is read") {
     auto const network = build(support::jon_boat());
     solver::Solution const failed; // bad_circuit, no numbers

@@ -11,6 +11,9 @@ namespace bankwright {
 
 namespace meters {
 
+// A meter that shows nothing shows no sign: -0 becomes 0.
+inline double unsigned_zero(double value) { return value == 0.0 ? 0.0 : value; }
+
 // [A] from Element::from to Element::to
 inline double amperes(Element const& element, solver::Solution const& solution) {
     auto const index = static_cast<std::size_t>(element.index);
@@ -90,7 +93,8 @@ inline PartReading read(NetworkPart const& part, Network const& network, solver:
     case PartKind::load:
         break;
     }
-    return {part.id, part.kind, current * si::ampere, voltage * si::volt, power * si::watt};
+    return {part.id, part.kind, unsigned_zero(current) * si::ampere, unsigned_zero(voltage) * si::volt,
+            unsigned_zero(power) * si::watt};
 }
 
 } // namespace meters
@@ -109,7 +113,7 @@ BANKWRIGHT_INLINE std::vector<TerminalReading> read_terminals(Network const& net
     for (std::size_t node = 0; node < network.terminals.size(); ++node) {
         bool const known = solution.status == solver::Status::solved && solution.island[node] == 0;
         readings.push_back({network.terminals[node], std::nullopt});
-        if (known) readings.back().voltage = solution.volts[node] * si::volt;
+        if (known) readings.back().voltage = meters::unsigned_zero(solution.volts[node]) * si::volt;
     }
     return readings;
 }
