@@ -192,6 +192,7 @@ def main(wanted):
 
     print("\n== build")
     for preset in ("dev", "release"):
+        print(f"building {preset} ...")
         begin = time.monotonic()
         outcome = build(preset)
         outcome.seconds = time.monotonic() - begin

@@ -20,10 +20,9 @@ struct Inspection {
     SourceMap map;
     Findings findings;                      // of the reader and of every rule, located and in order
     std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
-    std::vector<std::string>
-        left_out;            // parts that are missing from the bank; then only shorts and matching were checked
-    bool readable = false;   // it is a bank file, however wrong
-    bool as_written = false; // it is one, and all of it could be understood: it may be solved
+    std::vector<std::string> left_out;      // parts missing from the bank: only shorts and matching were checked
+    bool readable = false;                  // it is a bank file, however wrong
+    bool as_written = false;                // it is one, and all of it could be understood: it may be solved
 };
 
 // What the file itself gets wrong is always found, whichever rules are chosen.

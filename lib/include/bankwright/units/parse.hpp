@@ -30,7 +30,9 @@ struct FromSI<Fraction<Meaning>> {
 } // namespace parsing
 
 template <class Q>
-concept Readable = std::is_same_v<Q, WireSize> || requires { UnitsOf<Q>::table; };
+concept Readable = std::is_same_v<Q, WireSize> || requires {
+    UnitsOf<Q>::table;
+};
 
 // A number with a point, then a unit; blanks between them are free; upper and lower case matter (mV, MV). Lengths and
 // durations may be sums. The value is the double nearest to what was written. Ranges are the caller's business, but for
