@@ -34,7 +34,7 @@ struct Recipe {
 };
 
 // A random tree with extra lines, a part of them joins; loop branches and parallel joins now and then.
-inline bankwright::solver::Circuit circuit(Dice &dice, Recipe const &recipe = {}) {
+inline bankwright::solver::Circuit circuit(Dice& dice, Recipe const& recipe = {}) {
     using namespace bankwright::solver;
     Circuit c;
     c.nodes = 2 + dice.below(recipe.max_nodes - 1);
@@ -59,6 +59,29 @@ inline bankwright::solver::Circuit circuit(Dice &dice, Recipe const &recipe = {}
         c.loads.push_back(
             {dice.below(c.nodes), dice.below(c.nodes), ConstantCurrent{dice.between(-recipe.amperes, recipe.amperes)}});
     return c;
+}
+
+// One to `most` loads of every law, in any direction, at any nodes: some unfed, some shorted, some beyond reach.
+inline void add_loads(Dice& dice, bankwright::solver::Circuit& c, int most = 4) {
+    using namespace bankwright::solver;
+    for (int left = 1 + dice.below(most); left > 0; --left) {
+        Load load{dice.below(c.nodes), dice.below(c.nodes), {}};
+        switch (dice.below(4)) {
+        case 0:
+            load.law = ConstantCurrent{dice.between(-20.0, 20.0)};
+            break;
+        case 1:
+            load.law = ConstantPower{dice.log_between(0.1, 1000.0)};
+            break;
+        case 2:
+            load.law = SquareLaw{dice.log_between(1e-3, 1.0), dice.chance(0.3) ? 0.0 : dice.log_between(1e-3, 1.0),
+                                 dice.unit()};
+            break;
+        default:
+            load.law = LimitedSource{dice.between(-2.0, 16.0), dice.log_between(0.1, 100.0)};
+        }
+        c.loads.push_back(load);
+    }
 }
 
 } // namespace random_circuits

@@ -47,14 +47,14 @@ using Law = std::variant<ConstantCurrent, ConstantPower, SquareLaw, LimitedSourc
 struct Load {
     int plus = 0;
     int minus = 0;
-    Law law;
+    Law law{};
 };
 
 struct Circuit {
     int nodes = 0;
-    std::vector<Branch> branches;
-    std::vector<Join> joins;
-    std::vector<Load> loads;
+    std::vector<Branch> branches{};
+    std::vector<Join> joins{};
+    std::vector<Load> loads{};
     int reference = 0; // the node that is 0 V
 };
 
