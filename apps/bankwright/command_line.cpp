@@ -31,6 +31,13 @@ struct Words { // options as typed
     std::string fail_on = "error";
     std::vector<std::string> current; // empty where there is no such option; it may still be ""
     std::vector<std::string> throttle;
+    std::vector<std::string> longest;
+};
+
+// --current and --throttle: what the motors do meanwhile. They exclude each other.
+struct MomentOptions {
+    CLI::Option* current;
+    CLI::Option* throttle;
 };
 
 CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string> const& known) {
@@ -62,10 +69,7 @@ CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& rest) {
-    auto& command = *app.add_subcommand("solve", "Terminal voltages and the current in every part");
-    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
-    add_format(command, words, {"text", "json"});
+MomentOptions add_moment(CLI::App& command, Words& words) {
     auto* current =
         command.add_option("--current", words.current, "Every motor (or the one load) draws this, such as \"40 A\"")
             ->expected(1)
@@ -73,10 +77,30 @@ CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& re
     auto* throttle = command.add_option("--throttle", words.throttle, "Of every motor, such as \"60 %\"")
                          ->expected(1)
                          ->type_name("SHARE");
+    current->excludes(throttle);
+    return {current, throttle};
+}
+
+CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& rest) {
+    auto& command = *app.add_subcommand("solve", "Terminal voltages and the current in every part");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    auto const moment = add_moment(command, words);
     auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
-    current->excludes(throttle)->excludes(at_rest);
-    throttle->excludes(at_rest);
+    moment.current->excludes(at_rest);
+    moment.throttle->excludes(at_rest);
     command.footer(std::string("Example: bankwright solve boat.toml --current \"40 A\"\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("discharge", "How long it runs, which battery ends the run, and how charge and "
+                                                     "current go on the way");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    add_moment(command, words);
+    command.add_option("--for", words.longest, "Stop after this time, such as \"2 h\"")->expected(1)->type_name("TIME");
+    command.footer(std::string("Example: bankwright discharge boat.toml --throttle \"60 %\"\n\n") + statuses);
     return command;
 }
 
@@ -145,12 +169,14 @@ Request read_command_line(int argc, char const* const* argv) {
 
     CheckRequest check;
     SolveRequest solve;
+    DischargeRequest discharge;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, rules_words, schema_words;
+    Words check_words, solve_words, discharge_words, rules_words, schema_words;
     bool rest = false;
     auto const& check_command = add_check(app, check, check_words);
     auto const& solve_command = add_solve(app, solve, solve_words, rest);
+    auto const& discharge_command = add_discharge(app, discharge, discharge_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -179,6 +205,18 @@ Request read_command_line(int argc, char const* const* argv) {
         solve.format = formats.at(solve_words.format);
         if (auto const problem = read_moment(solve_words, rest, solve.moment); !problem.empty()) return Misuse{problem};
         return solve;
+    }
+    if (discharge_command.parsed()) {
+        discharge.format = formats.at(discharge_words.format);
+        if (auto const problem = read_moment(discharge_words, false, discharge.moment); !problem.empty())
+            return Misuse{problem};
+        if (discharge_words.longest.empty()) return discharge;
+        auto const longest = parse<Duration>(discharge_words.longest.front());
+        if (!longest.value) return Misuse{"--for: " + longest.problem};
+        if (longest.value->value() <= 0.0)
+            return Misuse{"--for: `" + terminal_safe(discharge_words.longest.front()) + "` is no time above 0"};
+        discharge.longest = *longest.value;
+        return discharge;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

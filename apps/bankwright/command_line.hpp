@@ -2,6 +2,7 @@
 #pragma once
 
 #include "commands/check.hpp"
+#include "commands/discharge.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
 #include "commands/solve.hpp"
@@ -22,6 +23,7 @@ inline Outcome run(Misuse const& misuse, bool) {
     return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
 }
 
-using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, RulesRequest, SchemaRequest>;
+using Request =
+    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

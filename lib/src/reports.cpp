@@ -1,3 +1,4 @@
+#include "bankwright/reports/discharge_text_inl.hpp"
 #include "bankwright/reports/json_inl.hpp"
 #include "bankwright/reports/junit_inl.hpp"
 #include "bankwright/reports/measure_inl.hpp"

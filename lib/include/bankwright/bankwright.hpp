@@ -157,6 +157,8 @@
 #include "bankwright/rules/wiring.hpp"
 
 #include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/discharge_text.hpp"
+#include "bankwright/reports/discharged.hpp"
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/junit.hpp"
 #include "bankwright/reports/measure.hpp"

@@ -20,7 +20,7 @@ namespace bankwright {
 struct DischargeOptions {
     Moment moment;                                  // what the loads do all the while; chargers give nothing
     Duration longest = 200.0 * 3600.0 * si::second; // give up looking
-    double tolerance = 1e-6;                        // of a battery's charge, a step
+    double tolerance = 1e-8;                        // of a battery's charge, a step
 };
 
 enum class RunEnd {

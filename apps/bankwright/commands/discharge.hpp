@@ -1,0 +1,19 @@
+// `bankwright discharge FILE`: how long does it run, which battery ends the run, how does the sharing drift?
+#pragma once
+
+#include "outcome.hpp"
+
+#include "bankwright/network/moment.hpp"
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+#include <string>
+
+struct DischargeRequest {
+    std::string file; // "-": standard input
+    Format format = Format::text;
+    bankwright::Moment moment;
+    std::optional<bankwright::Duration> longest;
+};
+
+Outcome run(DischargeRequest const& request, bool colour);

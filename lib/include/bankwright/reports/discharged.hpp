@@ -1,0 +1,42 @@
+// What a renderer of a run is given: one file's discharge.
+#pragma once
+
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/findings/finding.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace bankwright {
+
+struct Discharged {
+    std::string file;                       // as the user named it
+    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
+    std::vector<std::string> batteries;     // ids, in the order of the samples
+    std::vector<std::optional<Charge>> capacities;
+    DischargeResult run;
+    FindingCounts counts; // what `check` has to say about the same bank
+};
+
+// The words of the JSON.
+constexpr std::string_view name(RunEnd end) {
+    switch (end) {
+    case RunEnd::time:
+        return "time";
+    case RunEnd::battery_empty:
+        return "battery-empty";
+    case RunEnd::battery_cutoff:
+        return "battery-cutoff";
+    case RunEnd::load_cutoff:
+        return "load-cutoff";
+    case RunEnd::no_operating_point:
+        return "no-operating-point";
+    case RunEnd::nothing_drawn:
+        return "nothing-drawn";
+    }
+    return "time";
+}
+
+} // namespace bankwright

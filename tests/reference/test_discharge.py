@@ -1,0 +1,120 @@
+"""`bankwright discharge` against SciPy's solve_ivp, on a model of the bank written here a second time.
+
+The bank is a star: strings of batteries, each through a lead of its own to two busbars, one load between them. So the currents
+follow from one node equation; charge goes by Peukert's law in its rated form, voltage by test_voltage_curve's interpolation.
+"""
+import json
+import math
+import random
+import subprocess
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+
+from test_voltage_curve import reference
+
+AMBIENT = 25.0  # degC, at which capacity is the rated one and an explicit resistance is what it says
+
+
+class Star:
+    def __init__(self, seed):
+        draw = random.Random(seed)
+        self.chemistry = draw.choice(["flooded", "agm", "gel"])
+        self.series, self.strings = draw.choice([1, 2, 3]), draw.choice([1, 2, 3])
+        count = self.series * self.strings
+        self.capacity = [draw.uniform(60, 140) for _ in range(count)]  # [Ah]
+        self.health = [draw.uniform(0.7, 1.0) for _ in range(count)]
+        self.charge = [draw.uniform(0.8, 1.0) for _ in range(count)]
+        self.ohms = [draw.uniform(2e-3, 6e-3) for _ in range(count)]
+        self.leads = [draw.uniform(1e-3, 4e-3) for _ in range(self.strings)]
+        self.reserve = [60 * draw.uniform(0.85, 1.0) * capacity / 25 for capacity in self.capacity]  # [min]
+        self.power = draw.random() < 0.5
+        self.load = draw.uniform(60, 300) * count if self.power else draw.uniform(5, 30) * self.strings  # [W] or [A]
+        self.curve = reference(self.chemistry, AMBIENT)
+
+    def toml(self):
+        lines = ["bankwright = 1", "[batteries]"]
+        for b in range(len(self.capacity)):
+            lines.append(f'B{b} = {{ chemistry = "{self.chemistry}", voltage = "12 V", capacity = "{self.capacity[b]!r} Ah", '
+                         f'health = "{100 * self.health[b]!r} %", charge = "{100 * self.charge[b]!r} %", '
+                         f'reserve = "{self.reserve[b]!r} min", resistance = "{self.ohms[b]!r} ohm", low_cutoff = "1 V" }}')
+        lines += ["[busbars]", "plus = {}", "minus = {}", "[cables]"]
+        for s in range(self.strings):
+            first, last = s * self.series, (s + 1) * self.series - 1
+            lines.append(f'n{s} = {{ from = "minus", to = "B{first}-", resistance = "0 ohm" }}')
+            lines.append(f'p{s} = {{ from = "B{last}+", to = "plus", resistance = "{self.leads[s]!r} ohm" }}')
+            lines += [f'j{b} = {{ from = "B{b}+", to = "B{b + 1}-", resistance = "0 ohm" }}' for b in range(first, last)]
+        lines += ['lp = { from = "plus", to = "L+", resistance = "0 ohm" }', 'ln = { from = "L-", to = "minus", resistance = "0 ohm" }']
+        quantity = f'power = "{self.load!r} W"' if self.power else f'current = "{self.load!r} A"'
+        return "\n".join(lines + ["[loads]", f"L = {{ {quantity} }}", ""])
+
+    def string_currents(self, charge):
+        conductance, source = 0.0, 0.0
+        strings = []
+        for s in range(self.strings):
+            members = range(s * self.series, (s + 1) * self.series)
+            emf = sum(6 * float(self.curve(min(max(charge[b], 0.0), 1.0))) for b in members)
+            ohm = sum(self.ohms[b] for b in members) + self.leads[s]
+            strings.append((emf, ohm))
+            conductance, source = conductance + 1 / ohm, source + emf / ohm
+        open_volts = source / conductance
+        if self.power:
+            volts = open_volts / 2 + math.sqrt(open_volts**2 / 4 - self.load / conductance)
+        else:
+            volts = open_volts - self.load / conductance
+        return [(emf - volts) / ohm for emf, ohm in strings]
+
+    def rates(self, _, charge):
+        out = []
+        for s, amperes in enumerate(self.string_currents(charge)):
+            for b in range(s * self.series, (s + 1) * self.series):
+                there = self.capacity[b] * self.health[b]  # [Ah]
+                if amperes <= 0:
+                    out.append(-amperes * 0.85 / (there * 3600) if self.chemistry == "flooded" else math.nan)
+                    continue
+                rated = self.capacity[b] / 20
+                exponent = math.log(20 * 60 / self.reserve[b]) / math.log(25 / rated)
+                hours = 20 * (there / 20 / amperes) ** exponent if amperes * 20 > there else there / amperes
+                out.append(-1 / (hours * 3600))
+        return out
+
+    def run(self):
+        def empty(_, charge):
+            return min(charge)
+
+        empty.terminal = True
+        return solve_ivp(self.rates, (0, 200 * 3600), self.charge, method="DOP853", rtol=1e-11, atol=1e-13, max_step=60, events=empty)
+
+
+def discharge(command, text):
+    ran = subprocess.run([command, "discharge", "-", "--format", "json"], input=text, capture_output=True, text=True, timeout=60)
+    assert ran.returncode == 0, ran.stdout + ran.stderr
+    return json.loads(ran.stdout)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_run_is_scipys(command, seed):
+    star = Star(seed)
+    ours, theirs = discharge(command, star.toml()), star.run()
+    assert ours["end"] == "battery-empty"
+    runtime = theirs.t_events[0][0]
+    assert ours["runtime"] == pytest.approx(runtime, rel=1e-6)
+    assert ours["ended_by"] == f"B{int(np.argmin(theirs.y_events[0][0]))}"
+    last = ours["samples"][-1]["batteries"]
+    for b, charge in enumerate(theirs.y_events[0][0]):
+        assert last[f"B{b}"]["charge"] == pytest.approx(charge, abs=1e-6)
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_the_energy_that_leaves_the_batteries_is_what_the_load_and_the_leads_take(command, seed):
+    star = Star(100 + seed)
+    star.power = False
+    star.load = 10.0 * star.strings
+    for sample in discharge(command, star.toml())["samples"]:
+        batteries = sample["batteries"]
+        amperes = [batteries[f"B{s * star.series}"]["current"] for s in range(star.strings)]
+        assert sum(amperes) == pytest.approx(star.load, rel=1e-9)
+        tops = [sum(batteries[f"B{s * star.series + k}"]["voltage"] for k in range(star.series)) - amperes[s] * star.leads[s]
+                for s in range(star.strings)]
+        assert tops == pytest.approx([tops[0]] * star.strings, rel=1e-9)
