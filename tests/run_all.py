@@ -20,7 +20,7 @@ ROOT = Path(__file__).resolve().parent.parent
 TESTS = ROOT / "tests"
 DEV, RELEASE = ROOT / "build/dev", ROOT / "build/release"
 RESULTS = ROOT / "build/test-results"
-ALONE = ("bench", "package")  # these measure, or use every core
+ALONE = ("package",)  # these use every core
 TIMEOUT = 1500  # s, for one binary, folder or script
 SKIP_STATUS = 77
 

@@ -4,6 +4,7 @@
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/tables/ampacity.hpp"
 #include "bankwright/tables/short_circuit.hpp"
 
 #include <algorithm>
