@@ -17,6 +17,12 @@
 
 namespace bankwright {
 
+// What the published ampacities stand on, 33 CFR 183.425.
+namespace published_ampacity {
+inline constexpr double basis_celsius = 30.0;        // Table 5
+inline constexpr double engine_space_celsius = 50.0; // note 1
+} // namespace published_ampacity
+
 struct Ampacity {
     Current current;        // with every factor applied
     Current published;      // the table's cell
@@ -29,7 +35,7 @@ struct Ampacity {
 };
 
 // Empty without a size, below 18 AWG, or for an insulation rated below 60 degC.
-std::optional<Ampacity> ampacity(Conductor const &, Temperature ambient);
+std::optional<Ampacity> ampacity(Conductor const&, Temperature ambient);
 
 // Table 5 itself: amperes for a row and a column, if there are such.
 std::optional<Current> table_5(Awg, Temperature insulation);

@@ -14,9 +14,7 @@ namespace bankwright {
 
 namespace published_ampacity {
 
-inline constexpr double basis_celsius = 30.0;        // Table 5
-inline constexpr double engine_space_celsius = 50.0; // note 1
-inline constexpr double alike = 0.5;                 // [K] ratings in degF meet the columns in degC
+inline constexpr double alike = 0.5; // [K] ratings in degF meet the columns in degC
 
 // The columns of Table 5 stand in the order of the rows of note 1.
 inline std::optional<std::size_t> column_of(Temperature insulation) {
@@ -26,15 +24,15 @@ inline std::optional<std::size_t> column_of(Temperature insulation) {
     return found;
 }
 
-inline double cell(tables::ampacity::ByGaugeRow const &row, std::size_t column) {
+inline double cell(tables::ampacity::ByGaugeRow const& row, std::size_t column) {
     std::array<int, 7> const cells{row.c60, row.c75, row.c80, row.c90, row.c105, row.c125, row.c200};
     return cells[column];
 }
 
 // The thickest row that is not thicker than the conductor; rows run from thin to thick. A part in a thousand is print.
-inline tables::ampacity::ByGaugeRow const *row_of(WireSize size) {
-    tables::ampacity::ByGaugeRow const *found = nullptr;
-    for (auto const &row : tables::ampacity::by_gauge)
+inline tables::ampacity::ByGaugeRow const* row_of(WireSize size) {
+    tables::ampacity::ByGaugeRow const* found = nullptr;
+    for (auto const& row : tables::ampacity::by_gauge)
         if (area(Awg{row.gauge}).value() <= size.area().value() * 1.001) found = &row;
     return found;
 }
@@ -49,14 +47,14 @@ inline double warm_share(double insulation_celsius, double ambient_celsius) {
 BANKWRIGHT_INLINE std::optional<Current> table_5(Awg gauge, Temperature insulation) {
     auto const column = published_ampacity::column_of(insulation);
     if (!column) return std::nullopt;
-    for (auto const &row : tables::ampacity::by_gauge)
+    for (auto const& row : tables::ampacity::by_gauge)
         if (row.gauge == gauge.number) return published_ampacity::cell(row, *column) * si::ampere;
     return std::nullopt;
 }
 
 BANKWRIGHT_INLINE double bundling_share(int conductors) {
     double share = 1.0;
-    for (auto const &row : tables::ampacity::bundled)
+    for (auto const& row : tables::ampacity::bundled)
         if (conductors >= row.conductors) share = row.factor;
     return share;
 }
@@ -66,10 +64,10 @@ BANKWRIGHT_INLINE double engine_space_share(Temperature insulation) {
     return column ? tables::ampacity::engine_space[*column].factor : 0.0;
 }
 
-BANKWRIGHT_INLINE std::optional<Ampacity> ampacity(Conductor const &conductor, Temperature ambient) {
+BANKWRIGHT_INLINE std::optional<Ampacity> ampacity(Conductor const& conductor, Temperature ambient) {
     namespace published = published_ampacity;
     if (!conductor.size) return std::nullopt;
-    auto const *row = published::row_of(*conductor.size);
+    auto const* row = published::row_of(*conductor.size);
     auto const column = published::column_of(conductor.insulation.value_or(celsius(60.0)));
     if (!row || !column) return std::nullopt;
 

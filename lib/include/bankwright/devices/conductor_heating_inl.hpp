@@ -4,7 +4,6 @@
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/tables/ampacity.hpp"
 #include "bankwright/tables/short_circuit.hpp"
 
 #include <algorithm>
@@ -12,7 +11,7 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE std::optional<Temperature> conductor_temperature(Conductor const &conductor, Current current,
+BANKWRIGHT_INLINE std::optional<Temperature> conductor_temperature(Conductor const& conductor, Current current,
                                                                    Temperature ambient) {
     namespace published = published_ampacity;
     auto const allowed = ampacity(conductor, ambient);
@@ -33,7 +32,7 @@ BANKWRIGHT_INLINE Temperature short_circuit_limit(Temperature insulation) {
     return celsius(rating < 105.5 ? 160.0 : rating < 150.5 ? 250.0 : 350.0);
 }
 
-BANKWRIGHT_INLINE std::optional<LetThrough> withstand(Conductor const &conductor) {
+BANKWRIGHT_INLINE std::optional<LetThrough> withstand(Conductor const& conductor) {
     if (!conductor.size) return std::nullopt;
     auto const initial = conductor.insulation.value_or(celsius(60.0));
     auto const k = short_circuit_k(initial, short_circuit_limit(initial));
@@ -41,11 +40,9 @@ BANKWRIGHT_INLINE std::optional<LetThrough> withstand(Conductor const &conductor
     return LetThrough::from_value(k * k * square_millimeters * square_millimeters);
 }
 
-BANKWRIGHT_INLINE Source withstand_source() {
-    return tables::short_circuit::printed_k_source;
-}
+BANKWRIGHT_INLINE Source withstand_source() { return tables::short_circuit::printed_k_source; }
 
-BANKWRIGHT_INLINE std::optional<Duration> withstand_time(Conductor const &conductor, Current current) {
+BANKWRIGHT_INLINE std::optional<Duration> withstand_time(Conductor const& conductor, Current current) {
     auto const borne = withstand(conductor);
     if (!borne) return std::nullopt;
     return Duration::from_value(borne->value() / (current.value() * current.value()));
