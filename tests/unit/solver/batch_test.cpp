@@ -129,7 +129,8 @@ TEST_CASE("asked for some nodes only, a batch gives the same volts there") {
         double here = 0.0;
         solve_rows(all, row.data(), 1, volts.data());
         solve_rows(few, row.data(), 1, &here);
-        CHECK(here == volts[static_cast<std::size_t>(node)]);
+        double const there = volts[static_cast<std::size_t>(node)]; // found in another order
+        CHECK(here == doctest::Approx(there).epsilon(1e-12).scale(1.0));
         CHECK(few.program.backward_pivots <= all.program.backward_pivots);
     }
 }

@@ -5,12 +5,12 @@
 #include <cmath>
 #include <limits>
 #include <stdexcept>
-#include <thread>
 
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/lane_kernels.hpp"
 #include "bankwright/solver/lane_transpose.hpp"
 #include "bankwright/solver/port_formula.hpp"
+#include "bankwright/solver/share_out_inl.hpp"
 #include "bankwright/solver/solve.hpp"
 
 namespace bankwright::solver {
@@ -107,19 +107,6 @@ BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
     double const* emf = plan_->layout.emf[b] < 0 ? nullptr : parameters + plan_->layout.emf[b] * lanes;
     for (int lane = 0; lane < lanes; ++lane)
         amps[lane] = (from[lane] - to[lane] + (emf ? emf[lane] : 0.0)) / ohms[lane];
-}
-
-// Runs `work(first, last)` on equal parts of [0, blocks) at once.
-template <class Work>
-void share_out(std::size_t blocks, int threads, Work work) {
-    std::size_t const parts =
-        std::clamp<std::size_t>(static_cast<std::size_t>(std::max(threads, 1)), 1, std::max<std::size_t>(blocks, 1));
-    std::vector<std::thread> others;
-    for (std::size_t part = 1; part < parts; ++part)
-        others.emplace_back(work, blocks * part / parts, blocks * (part + 1) / parts);
-    work(std::size_t{0}, blocks / parts);
-    for (std::thread& other : others)
-        other.join();
 }
 
 BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,

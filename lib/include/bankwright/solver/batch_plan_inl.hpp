@@ -73,7 +73,7 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
     // The one load's minus end is its island's root and its plus end the last pivot, so that what is left before the
     // last step is the network as the load sees it.
     std::vector<int> roots = plan.topology.root;
-    int last = -1;
+    int last = plan.wanted.size() == 1 ? merged(plan.wanted[0]) : -1; // its volts need no way back
     if (plan.formula_load >= 0) {
         Load const& load = pattern.loads[static_cast<std::size_t>(plan.formula_load)];
         roots[static_cast<std::size_t>(plan.topology.island[static_cast<std::size_t>(load.minus)])] =

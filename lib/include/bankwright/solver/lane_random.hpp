@@ -1,0 +1,32 @@
+// Uniform random numbers for all lanes at once: xoshiro256+, one generator a lane.
+#pragma once
+
+#include <cstdint>
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/solver/lanes.hpp"
+
+namespace bankwright::solver {
+
+struct LaneGenerator {
+    alignas(64) std::uint64_t state[4][lanes];
+};
+
+// A stream of its own for each (seed, number, lane).
+LaneGenerator seeded(std::uint64_t seed, std::uint64_t number);
+
+// One drawn row: where it goes in `rows`, low + width x u with u in [0, 1).
+struct DrawnRow {
+    int offset = 0;
+    double low = 0.0;
+    double width = 0.0;
+};
+
+// Advances the generator once for each row.
+void draw(LaneGenerator& generator, DrawnRow const* drawn, int count, double* rows, InstructionSet set);
+
+} // namespace bankwright::solver
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/solver/lane_random_inl.hpp"
+#endif

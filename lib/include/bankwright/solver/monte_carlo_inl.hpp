@@ -1,0 +1,163 @@
+// Bodies of monte_carlo.hpp.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+#include "bankwright/solver/lane_random.hpp"
+#include "bankwright/solver/lane_transpose.hpp"
+#include "bankwright/solver/monte_carlo.hpp"
+#include "bankwright/solver/share_out_inl.hpp"
+
+namespace bankwright::solver {
+
+// Sums over what a gauge shows, counted from a value near all of them so that nothing cancels.
+struct Tally {
+    std::size_t count = 0;
+    double sum = 0.0, squares = 0.0;
+    double least = std::numeric_limits<double>::infinity(), most = -std::numeric_limits<double>::infinity();
+
+    void add(double const* lane_values, int used, double origin) {
+        for (int lane = 0; lane < used; ++lane) {
+            double const x = lane_values[lane] - origin;
+            if (!(x == x)) continue; // no answer
+            ++count;
+            sum += x;
+            squares += x * x;
+            least = std::min(least, x);
+            most = std::max(most, x);
+        }
+    }
+    void add(Tally const& other) {
+        count += other.count;
+        sum += other.sum;
+        squares += other.squares;
+        least = std::min(least, other.least);
+        most = std::max(most, other.most);
+    }
+    Moments moments(double origin) const {
+        if (count == 0) return {};
+        double const n = static_cast<double>(count), mean = sum / n;
+        double const variance = count > 1 ? std::max(0.0, (squares - mean * sum) / (n - 1.0)) : 0.0;
+        return {count, origin + mean, std::sqrt(variance), origin + least, origin + most};
+    }
+};
+
+// A block whose fixed parameters are in place, and the rows that are drawn for it.
+class DrawnBlock {
+public:
+    DrawnBlock(BatchPlan const& plan, Spread const& spread, InstructionSet set) : block_(plan, set), set_(set) {
+        for (int p = 0; p < plan.parameters(); ++p) {
+            double const centre = spread.centre[static_cast<std::size_t>(p)];
+            double const reach = std::abs(centre) * spread.relative[static_cast<std::size_t>(p)];
+            std::fill_n(block_.parameter(p), lanes, centre);
+            if (reach > 0.0) drawn_.push_back({p * lanes, centre - reach, 2.0 * reach});
+        }
+    }
+    void draw_and_solve(std::uint64_t seed, std::size_t number, int used) {
+        draw_only(seed, number);
+        block_.solve(used);
+    }
+    void draw_only(std::uint64_t seed, std::size_t number) {
+        LaneGenerator generator = seeded(seed, number);
+        draw(generator, drawn_.data(), static_cast<int>(drawn_.size()), block_.parameter(0), set_);
+    }
+    // The lanes' values; `buffer` may lend them room.
+    double const* read(Gauge const& gauge, double* buffer) const {
+        if (gauge.kind == Gauge::node_volts) return block_.volts(gauge.number);
+        block_.branch_amps(gauge.number, buffer);
+        return buffer;
+    }
+    Block& block() { return block_; }
+
+private:
+    Block block_;
+    InstructionSet set_;
+    std::vector<DrawnRow> drawn_;
+};
+
+inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges) {
+    auto const count = static_cast<std::size_t>(plan.parameters());
+    if (spread.centre.size() != count || spread.relative.size() != count)
+        throw std::invalid_argument("a spread needs a centre and a tolerance for each parameter of the plan");
+    for (std::size_t p = 0; p < count; ++p) {
+        bool const resistance = p < plan.pattern.branches.size();
+        double const low = resistance ? 1e-74 : -1e75; // the block's own limits, with room for the tolerance
+        if (!(spread.centre[p] >= low && spread.centre[p] <= 1e74))
+            throw std::invalid_argument("a centre is not finite, or a resistance not positive");
+        if (!(spread.relative[p] >= 0.0 && spread.relative[p] <= 0.9))
+            throw std::invalid_argument("a tolerance is not within 0 to 0.9");
+    }
+    auto const wanted = [&](int node) {
+        return std::find(plan.wanted.begin(), plan.wanted.end(), node) != plan.wanted.end();
+    };
+    for (Gauge const& gauge : gauges) {
+        bool const volts = gauge.kind == Gauge::node_volts;
+        bool const there = gauge.number >= 0 &&
+                           gauge.number < (volts ? plan.pattern.nodes : static_cast<int>(plan.pattern.branches.size()));
+        if (!there || (volts ? !wanted(gauge.number)
+                             : !wanted(plan.pattern.branches[static_cast<std::size_t>(gauge.number)].from) ||
+                                   !wanted(plan.pattern.branches[static_cast<std::size_t>(gauge.number)].to)))
+            throw std::invalid_argument("a gauge reads a node that the plan does not find");
+    }
+}
+
+BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread,
+                                                   std::vector<Gauge> const& gauges, std::size_t samples,
+                                                   MonteCarloOptions const& options) {
+    check_spread(plan, spread, gauges);
+    std::vector<double> origin; // what the gauges show with every part at its centre
+    double buffer[lanes];
+    DrawnBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)}, options.set);
+    at_centre.block().solve(1);
+    for (Gauge const& gauge : gauges) {
+        double const value = at_centre.read(gauge, buffer)[0];
+        origin.push_back(value == value ? value : 0.0);
+    }
+
+    // Sums are formed in groups that depend on the number of samples only, and added in their order.
+    constexpr std::size_t wide = lanes;
+    std::size_t const blocks = (samples + wide - 1) / wide, groups = std::min<std::size_t>(blocks, 256);
+    std::vector<Tally> tallies(groups * gauges.size());
+    share_out(groups, options.threads, [&](std::size_t first, std::size_t last) {
+        DrawnBlock drawn(plan, spread, options.set);
+        double room[lanes];
+        for (std::size_t g = first; g < last; ++g) {
+            Tally* const tally = tallies.data() + g * gauges.size();
+            for (std::size_t b = blocks * g / groups; b < blocks * (g + 1) / groups; ++b) {
+                int const used = static_cast<int>(std::min(wide, samples - b * wide));
+                drawn.draw_and_solve(options.seed, b, used);
+                for (std::size_t i = 0; i < gauges.size(); ++i)
+                    tally[i].add(drawn.read(gauges[i], room), used, origin[i]);
+            }
+        }
+    });
+    std::vector<Moments> moments;
+    for (std::size_t i = 0; i < gauges.size(); ++i) {
+        Tally all;
+        for (std::size_t g = 0; g < groups; ++g)
+            all.add(tallies[g * gauges.size() + i]);
+        moments.push_back(all.moments(origin[i]));
+    }
+    return moments;
+}
+
+BANKWRIGHT_INLINE std::vector<double> drawn_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed,
+                                                  std::size_t number, InstructionSet set) {
+    check_spread(plan, spread, {});
+    DrawnBlock drawn(plan, spread, set);
+    drawn.draw_only(seed, number);
+    std::vector<double const*> rows;
+    for (int p = 0; p < plan.parameters(); ++p)
+        rows.push_back(drawn.block().parameter(p));
+    std::vector<double> banks(rows.size() * static_cast<std::size_t>(lanes));
+    double* out[lanes];
+    for (int lane = 0; lane < lanes; ++lane)
+        out[lane] = banks.data() + rows.size() * static_cast<std::size_t>(lane);
+    rows_to_banks(rows.data(), plan.parameters(), out, set);
+    return banks;
+}
+
+} // namespace bankwright::solver
