@@ -1,6 +1,7 @@
 #include "command_line.hpp"
 
 #include "commands/rule_names.hpp"
+#include "meter_words.hpp"
 
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
@@ -32,6 +33,9 @@ struct Words { // options as typed
     std::vector<std::string> current; // empty where there is no such option; it may still be ""
     std::vector<std::string> throttle;
     std::vector<std::string> longest;
+    std::vector<std::string> meter;
+    std::vector<std::string> resolution;
+    std::vector<std::string> charge_within;
 };
 
 // --current and --throttle: what the motors do meanwhile. They exclude each other.
@@ -104,6 +108,30 @@ CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) 
     return command;
 }
 
+CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("hookup", "The order in which to connect it, what the meter must read at each "
+                                                  "step, and what a wrong reading means; then how to take it apart");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    command
+        .add_option("--meter", words.meter,
+                    "How far the meter may be off (default \"0.5 % + 2 digits\", common practice)")
+        ->expected(1)
+        ->type_name("ACCURACY");
+    command
+        .add_option("--resolution", words.resolution,
+                    "One digit of the meter (default \"10 mV\" below 20 V and \"100 mV\" above)")
+        ->expected(1)
+        ->type_name("VOLTAGE");
+    command
+        .add_option("--charge-within", words.charge_within,
+                    "How near each battery is to the charge that the file states (default \"5 %\")")
+        ->expected(1)
+        ->type_name("SHARE");
+    command.footer(std::string("Example: bankwright hookup boat.toml --meter \"0.8 % + 1 digit\"\n\n") + statuses);
+    return command;
+}
+
 CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
     auto& command =
         *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
@@ -122,6 +150,30 @@ CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
     command.add_flag("--keys", request.markdown, "The same for people: every key, in Markdown")->excludes(format);
     command.footer("Example: bankwright schema > bank.schema.json");
     return command;
+}
+
+// Empty if all is well.
+std::string read_hookup(Words const& words, HookupOptions& options) {
+    if (!words.meter.empty())
+        if (auto const problem = read_meter(words.meter.front(), options); !problem.empty())
+            return "--meter: " + problem;
+    if (!words.resolution.empty()) {
+        auto const digit = parse<Voltage>(words.resolution.front());
+        if (!digit.value) return "--resolution: " + digit.problem;
+        if (!(digit.value->value() > 0.0 && digit.value->value() <= 10.0))
+            return "--resolution: `" + terminal_safe(words.resolution.front()) +
+                   "` is out of range; above 0 V, to 10 V";
+        options.resolution = *digit.value;
+    }
+    if (!words.charge_within.empty()) {
+        auto const within = parse<StateOfCharge>(words.charge_within.front());
+        if (!within.value) return "--charge-within: " + within.problem;
+        if (within.value->value() < 0.0 || within.value->value() > 1.0)
+            return "--charge-within: `" + terminal_safe(words.charge_within.front()) +
+                   "` is out of range; a share is 0 % to 100 %";
+        options.charge_within = *within.value;
+    }
+    return {};
 }
 
 // A first word that is neither a command nor an option; empty if there is none.
@@ -170,13 +222,15 @@ Request read_command_line(int argc, char const* const* argv) {
     CheckRequest check;
     SolveRequest solve;
     DischargeRequest discharge;
+    HookupRequest hookup;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, rules_words, schema_words;
+    Words check_words, solve_words, discharge_words, hookup_words, rules_words, schema_words;
     bool rest = false;
     auto const& check_command = add_check(app, check, check_words);
     auto const& solve_command = add_solve(app, solve, solve_words, rest);
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
+    auto const& hookup_command = add_hookup(app, hookup, hookup_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -217,6 +271,11 @@ Request read_command_line(int argc, char const* const* argv) {
             return Misuse{"--for: `" + terminal_safe(discharge_words.longest.front()) + "` is no time above 0"};
         discharge.longest = *longest.value;
         return discharge;
+    }
+    if (hookup_command.parsed()) {
+        hookup.format = formats.at(hookup_words.format);
+        if (auto const problem = read_hookup(hookup_words, hookup.options); !problem.empty()) return Misuse{problem};
+        return hookup;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

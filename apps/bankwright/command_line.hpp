@@ -3,6 +3,7 @@
 
 #include "commands/check.hpp"
 #include "commands/discharge.hpp"
+#include "commands/hookup.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
 #include "commands/solve.hpp"
@@ -24,6 +25,6 @@ inline Outcome run(Misuse const& misuse, bool) {
 }
 
 using Request =
-    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RulesRequest, SchemaRequest>;
+    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, HookupRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

@@ -1,4 +1,7 @@
 #include "bankwright/reports/discharge_text_inl.hpp"
+#include "bankwright/reports/hookup_json_inl.hpp"
+#include "bankwright/reports/hookup_text_inl.hpp"
+#include "bankwright/reports/hookup_words_inl.hpp"
 #include "bankwright/reports/json_inl.hpp"
 #include "bankwright/reports/junit_inl.hpp"
 #include "bankwright/reports/measure_inl.hpp"

@@ -1,0 +1,58 @@
+// What a renderer of a hook-up is given: one file's bank and its steps, or why there are none.
+#pragma once
+
+#include "bankwright/analyses/hookup.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/findings/finding.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace bankwright {
+
+struct HookedUp {
+    std::string file;                       // as the user named it
+    std::string text;                       // what it says; empty where there is no file
+    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
+    Bank bank;
+    HookupOptions options;
+    std::optional<HookupResult> result; // none: refused
+    Findings findings;                  // refused: the first that has to be put right
+    FindingCounts counts;               // what `check` has to say about the same bank
+};
+
+// The words of the JSON.
+constexpr std::string_view name(HookupAction action) {
+    switch (action) {
+    case HookupAction::land:
+        return "land";
+    case HookupAction::fit:
+        return "fit";
+    case HookupAction::close:
+        return "close";
+    case HookupAction::mate:
+        return "mate";
+    }
+    return "land";
+}
+
+constexpr std::string_view name(MistakeKind kind) {
+    switch (kind) {
+    case MistakeKind::battery_turned:
+        return "battery-turned";
+    case MistakeKind::battery_low:
+        return "battery-low";
+    case MistakeKind::cell_dead:
+        return "cell-dead";
+    case MistakeKind::end_elsewhere:
+        return "end-elsewhere";
+    case MistakeKind::leads_exchanged:
+        return "leads-exchanged";
+    case MistakeKind::load_on:
+        return "load-on";
+    }
+    return "battery-turned";
+}
+
+} // namespace bankwright

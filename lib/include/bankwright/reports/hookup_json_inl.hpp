@@ -1,0 +1,98 @@
+// Body of hookup_json.hpp.
+#pragma once
+
+#include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/hookup_json.hpp"
+#include "bankwright/reports/json_inl.hpp"
+
+namespace bankwright {
+namespace json {
+
+inline Json volts(std::optional<Voltage> const& value) { return value ? number(value->value()) : Json(); }
+
+inline Json reading(MeterReading const& right) {
+    auto wrong = Json::array();
+    for (auto const& group : right.wrong) {
+        auto causes = Json::array();
+        for (auto const& cause : group.causes) {
+            auto const& mistake = cause.mistake;
+            Json one{{"mistake", name(mistake.kind)}, {"part", mistake.part}, {"reads", volts(cause.reads)}};
+            if (!mistake.at.empty()) {
+                one["at"] = mistake.at;
+                one["onto"] = mistake.onto;
+            }
+            causes.push_back(std::move(one));
+        }
+        wrong.push_back({{"reads", volts(group.causes.front().reads)}, {"causes", std::move(causes)}});
+    }
+    auto const bound = [&](Voltage value) { return right.expected ? number(value.value()) : Json(); };
+    return {{"red", right.red},        {"black", right.black},      {"expected", volts(right.expected)},
+            {"low", bound(right.low)}, {"high", bound(right.high)}, {"wrong", std::move(wrong)}};
+}
+
+inline Json reading(std::optional<MeterReading> const& right) { return right ? reading(*right) : Json(); }
+
+inline Json step(HookupStep const& step) {
+    Json out{{"action", name(step.action)}, {"part", step.part}};
+    if (!step.first.empty()) out["ends"] = {step.first, step.last};
+    out["dead"] = step.dead;
+    out["before"] = reading(step.before);
+    out["after"] = reading(step.after);
+    if (auto const& flows = step.equalising) {
+        out["equalising"] = {{"gap", number(flows->gap.value())},
+                             {"current", number(flows->expected.value())},
+                             {"at_most", number(flows->at_most.value())},
+                             {"gap_limit", volts(flows->gap_limit)},
+                             {"limited_by", flows->gap_limit ? Json(flows->limited_by) : Json()}};
+    }
+    return out;
+}
+
+inline Json step(DisconnectStep const& step) {
+    Json out{{"undoes", name(step.undoes)}, {"part", step.part}};
+    if (!step.first.empty()) out["ends"] = {step.first, step.last};
+    out["then"] = reading(step.then);
+    out["still_live"] = reading(step.still_live);
+    return out;
+}
+
+} // namespace json
+
+BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
+    using json::Json;
+    Json document{{"bankwright", "hookup"},
+                  {"version", 1},
+                  {"file", hooked.file},
+                  {"arrangement", json::text(hooked.arrangement)},
+                  {"status", hooked.result ? "ready" : "refused"}};
+    if (!hooked.result) {
+        document["counts"] = json::counts(hooked.counts);
+        document["findings"] = json::findings(hooked.findings);
+        return json::print(document);
+    }
+    auto const& result = *hooked.result;
+    auto batteries = Json::array();
+    for (auto const& battery : result.batteries)
+        batteries.push_back(json::reading(battery));
+    auto connect = Json::array();
+    for (auto const& step : result.steps)
+        connect.push_back(json::step(step));
+    auto disconnect = Json::array();
+    for (auto const& step : result.disconnect)
+        disconnect.push_back(json::step(step));
+    document["meter"] = {{"of_reading", json::number(hooked.options.of_reading)},
+                         {"digits", hooked.options.digits},
+                         {"resolution", json::volts(hooked.options.resolution)}};
+    document["charge_within"] = json::number(hooked.options.charge_within.value());
+    document["cautions"] = cautions;
+    document["left_open"] = result.left_open;
+    document["batteries"] = std::move(batteries);
+    document["connect"] = std::move(connect);
+    document["disconnect"] = std::move(disconnect);
+    document["largest_closing_gap"] = json::number(result.largest_gap.value());
+    document["order_proven"] = result.proven;
+    document["counts"] = json::counts(hooked.counts);
+    return json::print(document);
+}
+
+} // namespace bankwright

@@ -1,0 +1,255 @@
+// Every state of a hook-up, and every state that a mistake would have led to, against nodal analysis in quadruple
+// precision on the half-made bank itself: sound examples, and banks at random.
+#include "bankwright/analyses/hookup.hpp"
+#include "bankwright/config/read.hpp"
+
+#include "support/half_made_bank.hpp"
+#include "support/random_bank.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <fstream>
+#include <iterator>
+#include <random>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+using namespace bankwright;
+using namespace bankwright::support;
+
+namespace {
+
+// Conductances span 1e-4 to 1e3 siemens: seven decades, of which double precision leaves nine.
+constexpr double same_volts_to = 1e-9; // [V]
+constexpr double no_current = 1e-8;    // [A] what a gap of 1e-11 V would drive through a milliohm
+
+Bank example(std::string const& name) {
+    std::ifstream file(std::string(BANKWRIGHT_SOURCE_DIR) + "/data/examples/" + name + ".toml");
+    std::string const text{std::istreambuf_iterator<char>(file), {}};
+    auto result = read(text);
+    REQUIRE(result.findings.empty());
+    return result.bank;
+}
+
+std::vector<std::string> const sound{"bow-36v",   "ferry-48v-lithium",   "houseboat-12v",
+                                     "skiff-24v", "launch-36v-diagonal", "tender-12v"};
+
+void check_same(std::optional<Voltage> const& ours, std::optional<double> const& theirs) {
+    REQUIRE(ours.has_value() == theirs.has_value());
+    if (ours) CHECK(std::abs(ours->value() - *theirs) < same_volts_to);
+}
+
+// What one wrong reading is said to come from, made and measured. `own`: the conductor about to be landed, whose
+// misplaced end is only a misplaced probe before it is.
+void check_cause(Bank const& bank, std::set<std::string> const& made, MeterReading const& right, Cause const& cause,
+                 std::string const& own) {
+    auto const& mistake = cause.mistake;
+    CAPTURE(mistake.part);
+    CAPTURE(mistake.at);
+    CAPTURE(mistake.onto);
+    auto red = right.red, black = right.black;
+    auto wrong = half_made(bank, made);
+    if (mistake.kind == MistakeKind::end_elsewhere && mistake.part == own)
+        (red == mistake.at ? red : black) = mistake.onto;
+    else
+        make_mistake(wrong, mistake, red, black);
+    auto const theirs = solve_densely(wrong).between(red, black);
+    check_same(cause.reads, theirs);
+    auto const shows = theirs.value_or(0.0); // floating shows as nothing
+    if (right.expected)
+        CHECK((shows < right.low.value() || shows > right.high.value()));
+    else
+        CHECK(std::abs(shows) > 0.0);
+}
+
+struct Walk {
+    int readings = 0;
+    int causes = 0;
+    int loops = 0;
+};
+
+// `every`: check each cause; else one of every fourth wrong reading.
+Walk check_hookup(Bank const& bank, bool every) {
+    auto const result = hookup(bank);
+    Walk walk;
+    std::mt19937 random(1);
+    std::set<std::string> made;
+    auto const wrongs = [&](MeterReading const& right, std::string const& own) {
+        for (auto const& wrong : right.wrong) {
+            REQUIRE_FALSE(wrong.causes.empty());
+            if (!every && random() % 4 != 0) continue;
+            auto const first = every ? 0 : random() % wrong.causes.size();
+            for (std::size_t c = first; c < (every ? wrong.causes.size() : first + 1); ++c, ++walk.causes)
+                check_cause(bank, made, right, wrong.causes[c], own);
+        }
+    };
+    double equalising = 0.0;          // [A] the most that the loops closed so far drive, together
+    std::vector<DenseReading> states; // after each step; copper without a battery waits for the first step that is live
+    bool stale = false;
+    auto before = solve_densely(half_made(bank, made));
+    for (auto const& step : result.steps) {
+        CAPTURE(step.part);
+        if (step.dead) {
+            REQUIRE(made.insert(step.part).second);
+            states.push_back(before);
+            stale = true;
+            continue;
+        }
+        if (std::exchange(stale, false)) before = solve_densely(half_made(bank, made));
+        if (step.before) {
+            check_same(step.before->expected, before.between(step.before->red, step.before->black));
+            wrongs(*step.before, step.part);
+            ++walk.readings;
+        }
+        REQUIRE(made.insert(step.part).second); // once only
+        auto after = solve_densely(half_made(bank, made));
+        if (step.after) {
+            check_same(step.after->expected, after.between(step.after->red, step.after->black));
+            wrongs(*step.after, "");
+            ++walk.readings;
+        }
+        if (step.equalising) {
+            ++walk.loops;
+            equalising += step.equalising->expected.value();
+            CHECK(step.equalising->at_most >= step.equalising->expected);
+            if (auto const amps = after.amperes(step.part))
+                CHECK(std::abs(*amps) == doctest::Approx(step.equalising->expected.value()).epsilon(1e-6));
+        }
+        CHECK(after.largest_current() <= equalising * (1.0 + 1e-9) + no_current);
+        states.push_back(after);
+        before = std::move(after);
+    }
+    CHECK(half_made(bank, made) == bank); // all that the file has closed, and nothing else, is made
+
+    REQUIRE(result.disconnect.size() == result.steps.size());
+    for (auto const& step : result.disconnect) { // through the same states, so no more flows than on the way there
+        CAPTURE(step.part);
+        REQUIRE(step.part == result.steps[made.size() - 1].part);
+        made.erase(step.part);
+        if (made.empty()) break;
+        for (auto const* right : {&step.then, &step.still_live})
+            if (*right) check_same((*right)->expected, states[made.size() - 1].between((*right)->red, (*right)->black));
+    }
+    CHECK(made.empty());
+    return walk;
+}
+
+} // namespace
+
+TEST_CASE("a hook-up of every sound example reads at each step what a dense solver reads, and so does every mistake") {
+    for (auto const& name : sound) {
+        CAPTURE(name);
+        auto const walk = check_hookup(example(name), true);
+        CHECK(walk.readings > 5);
+        CHECK(walk.causes > 10);
+    }
+}
+
+TEST_CASE(
+    "a hook-up of 200 random banks reads at each step what a dense solver reads, and carries no current that it does "
+    "not announce") {
+    Walk all;
+    int banks = 0;
+    for (std::uint64_t seed = 0; banks < 200; ++seed) {
+        CAPTURE(seed);
+        auto const bank = random_good_bank(seed);
+        if (unfit_for_hookup(bank)) continue;                     // its switch would join two taps
+        if (bank.batteries.size() > 6 && seed % 8 != 0) continue; // the dense solver's time goes with the cube
+        ++banks;
+        auto const walk = check_hookup(bank, false);
+        all.readings += walk.readings;
+        all.causes += walk.causes;
+        all.loops += walk.loops;
+    }
+    CHECK(all.readings > 2000);
+    CHECK(all.causes > 1000);
+    CHECK(all.loops > 200);
+}
+
+// A load of 10 ohm in the place of each that is off draws nothing before the devices that were to be closed last.
+TEST_CASE("no load has a closed path before every conductor is landed, and only devices close one") {
+    for (std::uint64_t seed = 0; seed < 30; ++seed) {
+        CAPTURE(seed);
+        auto const bank = random_good_bank(seed);
+        if (unfit_for_hookup(bank) || bank.batteries.size() > 6) continue;
+        auto loaded = bank;
+        std::set<std::string> made;
+        auto const add = [&](std::string const& id) {
+            Run path;
+            path.conductor.id = "through-" + id;
+            path.conductor.resistance = 10.0 * si::ohm;
+            path.from = id + "+";
+            path.to = id + "-";
+            loaded.cables.push_back(path);
+            made.insert(path.conductor.id);
+        };
+        for (auto const& motor : bank.motors)
+            add(motor.id);
+        for (auto const& load : bank.loads)
+            add(load.id);
+        auto const paths = made;
+        bool fed = false;
+        for (auto const& step : hookup(bank).steps) {
+            CAPTURE(step.part);
+            if (step.action == HookupAction::land) CHECK_FALSE(fed);
+            made.insert(step.part);
+            auto const now = solve_densely(half_made(loaded, made));
+            bool feeds = false;
+            for (auto const& path : paths)
+                feeds = feeds || std::abs(*now.amperes(path)) > no_current;
+            if (step.action == HookupAction::land) CHECK_FALSE(feeds);
+            CHECK((!fed || feeds));
+            fed = feeds;
+        }
+    }
+}
+
+// Strings of one battery side by side: every order of the links is walked through the dense solver.
+TEST_CASE("no order of the links has a smaller largest gap than the one that is given") {
+    for (std::uint64_t seed = 1; seed <= 8; ++seed) {
+        std::mt19937_64 random(seed);
+        auto const volts = [&] { return 12.2 + 0.7 * static_cast<double>(random() % 1000) / 1000.0; };
+        Bank bank;
+        for (auto const* id : {"A", "B", "C", "D"}) {
+            Battery battery;
+            battery.id = id;
+            battery.voltage = 12.0 * si::volt;
+            battery.emf = volts() * si::volt;
+            battery.resistance = (3.0 + static_cast<double>(random() % 9)) * 1e-3 * si::ohm;
+            bank.batteries.push_back(battery);
+        }
+        std::vector<std::string> ids;
+        for (auto const* sign : {"+", "-"})
+            for (auto const* pair : {"AB", "BC", "CD"}) {
+                Run link;
+                link.conductor.id = std::string(pair) + (*sign == '+' ? "p" : "n");
+                link.conductor.resistance = 1e-3 * si::ohm;
+                link.from = std::string(1, pair[0]) + sign;
+                link.to = std::string(1, pair[1]) + sign;
+                ids.push_back(link.conductor.id);
+                bank.jumpers.push_back(link);
+            }
+        // Least largest gap from a set of landed links to the end, over all orders.
+        std::map<std::set<std::string>, double> known;
+        auto const least = [&](auto const& self, std::set<std::string> const& made) -> double {
+            if (made.size() == ids.size()) return 0.0;
+            if (auto const it = known.find(made); it != known.end()) return it->second;
+            auto const now = solve_densely(half_made(bank, made));
+            double best = 1e9;
+            for (auto const& run : bank.jumpers) {
+                if (made.count(run.conductor.id)) continue;
+                auto next = made;
+                next.insert(run.conductor.id);
+                best =
+                    std::min(best, std::max(std::abs(now.between(run.from, run.to).value_or(0.0)), self(self, next)));
+            }
+            return known[made] = best;
+        };
+        auto const result = hookup(bank);
+        CHECK(result.proven);
+        CHECK(result.largest_gap.value() == doctest::Approx(least(least, {})).epsilon(1e-9));
+    }
+}
