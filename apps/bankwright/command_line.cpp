@@ -108,6 +108,19 @@ CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) 
     return command;
 }
 
+CLI::App& add_draw(CLI::App& app, DrawRequest& request, Words& words, bool& rest) {
+    auto& command = *app.add_subcommand("draw", "The bank as a wiring diagram, with readings and findings on it: SVG");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    command.add_option("-o,--output", request.output, "Write it into this file instead of standard output")
+        ->type_name("FILE");
+    auto const moment = add_moment(command, words);
+    auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
+    moment.current->excludes(at_rest);
+    moment.throttle->excludes(at_rest);
+    command.footer(std::string("Example: bankwright draw boat.toml -o boat.svg\n\n") + statuses);
+    return command;
+}
+
 CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
     auto& command = *app.add_subcommand("hookup", "The order in which to connect it, what the meter must read at each "
                                                   "step, and what a wrong reading means; then how to take it apart");
@@ -222,14 +235,17 @@ Request read_command_line(int argc, char const* const* argv) {
     CheckRequest check;
     SolveRequest solve;
     DischargeRequest discharge;
+    DrawRequest draw;
     HookupRequest hookup;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, hookup_words, rules_words, schema_words;
+    Words check_words, solve_words, discharge_words, draw_words, hookup_words, rules_words, schema_words;
     bool rest = false;
+    bool draw_rest = false;
     auto const& check_command = add_check(app, check, check_words);
     auto const& solve_command = add_solve(app, solve, solve_words, rest);
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
+    auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
@@ -271,6 +287,11 @@ Request read_command_line(int argc, char const* const* argv) {
             return Misuse{"--for: `" + terminal_safe(discharge_words.longest.front()) + "` is no time above 0"};
         discharge.longest = *longest.value;
         return discharge;
+    }
+    if (draw_command.parsed()) {
+        if (auto const problem = read_moment(draw_words, draw_rest, draw.moment); !problem.empty())
+            return Misuse{problem};
+        return draw;
     }
     if (hookup_command.parsed()) {
         hookup.format = formats.at(hookup_words.format);

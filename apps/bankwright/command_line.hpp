@@ -3,6 +3,7 @@
 
 #include "commands/check.hpp"
 #include "commands/discharge.hpp"
+#include "commands/draw.hpp"
 #include "commands/hookup.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
@@ -24,7 +25,7 @@ inline Outcome run(Misuse const& misuse, bool) {
     return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
 }
 
-using Request =
-    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, HookupRequest, RulesRequest, SchemaRequest>;
+using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, DrawRequest,
+                             HookupRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

@@ -10,6 +10,7 @@ struct Outcome {
     std::string out; // findings and results
     std::string err; // everything else
     ExitCode status = ExitCode::clean;
+    std::string file{}; // `out` goes into this file instead of standard output; empty: it does not
 
     void worsen(ExitCode other) { status = std::max(status, other); }
 };

@@ -1,5 +1,7 @@
 #include "terminal.hpp"
 
+#include "bankwright/text/escape.hpp"
+
 #include <cerrno>
 #include <csignal>
 #include <cstdio>
@@ -27,6 +29,20 @@ bool standard_output_takes_colour() {
     return isatty(STDOUT_FILENO) == 1 && !is_set(std::getenv("NO_COLOR")) && !dumb;
 }
 
+namespace {
+
+ExitCode write_file(Outcome const& outcome) {
+    errno = 0;
+    auto* const file = std::fopen(outcome.file.c_str(), "wb");
+    auto error = file == nullptr ? errno : write_all(file, outcome.out);
+    if (file != nullptr && std::fclose(file) != 0 && error == 0) error = errno;
+    if (error == 0) return outcome.status;
+    write_all(stderr, "bankwright: " + bankwright::terminal_safe(outcome.file) + ": " + std::strerror(error) + "\n");
+    return ExitCode::unusable;
+}
+
+} // namespace
+
 Outcome own_fault(std::string_view what) {
     return {{}, "bankwright: internal fault: " + std::string(what) + "\n", ExitCode::own_fault};
 }
@@ -34,6 +50,7 @@ Outcome own_fault(std::string_view what) {
 ExitCode deliver(Outcome const& outcome) {
     std::signal(SIGPIPE, SIG_IGN);
     write_all(stderr, outcome.err);
+    if (!outcome.file.empty()) return write_file(outcome);
     auto const error = write_all(stdout, outcome.out);
     if (error == 0 || error == EPIPE) return outcome.status;
     write_all(stderr, std::string("bankwright: standard output: ") + std::strerror(error) + "\n");

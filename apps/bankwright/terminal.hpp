@@ -12,5 +12,5 @@ bool standard_output_takes_colour();
 Outcome own_fault(std::string_view what);
 
 // Writes both texts, each in one go, and returns the exit status. A reader that has gone away is no fault; a full disk
-// is.
+// is. A file that was asked for and cannot be written is a wrong usage.
 ExitCode deliver(Outcome const& outcome);

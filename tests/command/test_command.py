@@ -80,3 +80,9 @@ def test_solve_takes_a_current_that_the_meter_then_reads(run):
     status, out, _ = run("solve", "banks/warned.toml", "--current", "40 A")
     assert status == 0
     assert [line.split()[2:4] for line in out.splitlines() if line.startswith("lamp  ")] == [["40", "A"]]
+
+
+def test_a_drawing_goes_into_the_file_that_is_named(run, tmp_path):
+    picture = tmp_path / "bank.svg"
+    assert run("draw", "banks/sound.toml", "-o", picture) == (0, "", "")
+    assert picture.read_text(encoding="utf-8") == run("draw", "banks/sound.toml")[1]

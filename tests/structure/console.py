@@ -6,6 +6,7 @@ import subprocess
 from project import ROOT, read
 
 DOCUMENTS = ("README.md", "DEVELOPERS.md")
+PICTURES = {"data/pictures/bow-36v.svg": "bankwright draw data/examples/bow-36v.toml"}
 
 
 def blocks(document, language):

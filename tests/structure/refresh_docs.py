@@ -1,12 +1,13 @@
 #!/usr/bin/env python3
-"""Puts what the command prints now into the console blocks of README.md and DEVELOPERS.md. Read the difference before committing.
+"""Puts what the command prints now into the console blocks of README.md and DEVELOPERS.md, and draws their pictures. Read the
+difference before committing.
 
     tests/structure/refresh_docs.py [COMMAND]
 """
 import re
 import sys
 
-from console import DOCUMENTS, printed, shown
+from console import DOCUMENTS, PICTURES, printed, shown
 from project import ROOT, read
 
 
@@ -20,3 +21,5 @@ if __name__ == "__main__":
         text = re.sub(r"(?<=^```console\n)(.*?)(?=^```$)", lambda found: refreshed(found.group(1), command), read(document),
                       flags=re.M | re.S)
         (ROOT / document).write_text(text, encoding="utf-8")
+    for picture, typed in PICTURES.items():
+        (ROOT / picture).write_text(printed(command, typed) + "\n", encoding="utf-8")

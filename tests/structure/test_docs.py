@@ -7,7 +7,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from console import DOCUMENTS, blocks, printed, shown
+from console import DOCUMENTS, PICTURES, blocks, printed, shown
 from project import ROOT, project_files, read, road
 
 SHOWN = [pytest.param(typed, output, id=f"{document}:{line}: {typed}") for document in DOCUMENTS
@@ -23,6 +23,11 @@ def without_rounding(text):
 def test_shown_output_is_what_the_command_prints(command, typed, output):
     now = without_rounding(printed(command, typed))
     assert now == without_rounding(output), "run tests/structure/refresh_docs.py and read the difference"
+
+
+@pytest.mark.parametrize("picture, typed", PICTURES.items())
+def test_pictures_are_what_the_command_draws(command, picture, typed):
+    assert printed(command, typed) + "\n" == read(picture), "run tests/structure/refresh_docs.py and look at the difference"
 
 
 def test_the_readme_shows_the_command_at_work():

@@ -1,0 +1,50 @@
+#include "commands/draw.hpp"
+
+#include "reading.hpp"
+
+#include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/drawing/svg.hpp"
+#include "bankwright/reports/text.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <stdexcept>
+
+using namespace bankwright;
+
+namespace {
+
+std::string in_words(Moment const& moment) {
+    switch (moment.loads) {
+    case LoadsAre::at_rest:
+        return "with every load off";
+    case LoadsAre::constant_current:
+        return "at " + print(moment.current);
+    case LoadsAre::as_drawn:
+        break;
+    }
+    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
+}
+
+} // namespace
+
+// Standard output, or the file that was asked for, holds a drawing or nothing.
+Outcome run(DrawRequest const& request, bool) {
+    auto reading = read_and_check(request.file);
+    auto const trouble = [&](std::string const& what) {
+        return Outcome{{}, "bankwright: " + terminal_safe(request.file) + ": " + what + "\n", ExitCode::unusable};
+    };
+    if (!reading.trouble.empty()) return trouble(reading.trouble);
+    if (!reading.as_written) // a drawing of what could be understood of it would be one of another bank
+        return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
+    drawing::DrawOptions options;
+    options.point = operating_point(reading.bank, {.moment = request.moment});
+    options.moment = in_words(request.moment);
+    options.arrangement = reading.verdict.arrangement;
+    options.findings = reading.verdict.findings;
+    try {
+        return {drawing::to_svg(reading.bank, options), {}, ExitCode::clean, request.output};
+    } catch (std::length_error const& too_many) {
+        return trouble(too_many.what());
+    }
+}

@@ -1,0 +1,122 @@
+#pragma once
+
+#include "bankwright/drawing/words.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace bankwright::drawing {
+
+BANKWRIGHT_INLINE std::string with_signs(std::string printed) {
+    auto const ends_in = [&](std::string_view end) {
+        return printed.size() > end.size() && printed.compare(printed.size() - end.size(), end.size(), end) == 0;
+    };
+    if (ends_in("ohm"))
+        printed.replace(printed.size() - 3, 3, "\u03a9");
+    else if (ends_in("mm2"))
+        printed.replace(printed.size() - 1, 1, "\u00b2");
+    return printed;
+}
+
+template <class Q>
+std::string and_then(std::optional<Q> const& value, std::string_view separator = " ") {
+    return value ? std::string(separator) + with_signs(print(*value)) : std::string();
+}
+
+inline std::string without_blank(std::string text) {
+    return text.substr(std::min(text.find_first_not_of(" ,"), text.size()));
+}
+
+BANKWRIGHT_INLINE std::string nameplate(Battery const& battery) {
+    auto text = and_then(battery.voltage);
+    if (battery.chemistry) text += " " + std::string(name(*battery.chemistry));
+    return without_blank(text + and_then(battery.capacity));
+}
+BANKWRIGHT_INLINE std::string nameplate(ProtectiveDevice const& device) {
+    return without_blank(and_then(device.rating));
+}
+BANKWRIGHT_INLINE std::string nameplate(Switch const& one) { return without_blank(and_then(one.rating)); }
+BANKWRIGHT_INLINE std::string nameplate(Busbar const& busbar) {
+    auto const studs = busbar.studs ? fmt::format("{} studs", *busbar.studs) : std::string();
+    return without_blank(studs + and_then(busbar.rating, ", "));
+}
+BANKWRIGHT_INLINE std::string nameplate(Connector const& connector) {
+    return without_blank(and_then(connector.rating));
+}
+BANKWRIGHT_INLINE std::string nameplate(Motor const& motor) {
+    return without_blank(and_then(motor.voltage) + and_then(motor.current));
+}
+BANKWRIGHT_INLINE std::string nameplate(Load const& load) {
+    return without_blank(and_then(load.current) + and_then(load.power) + and_then(load.resistance));
+}
+BANKWRIGHT_INLINE std::string nameplate(Charger const& charger) {
+    return without_blank(and_then(charger.voltage) + and_then(charger.current) +
+                         (charger.connected.value_or(false) ? "" : ", off"));
+}
+
+// At most three digits, no more than the length was measured with.
+inline std::string in_unit(double value, std::string_view unit) {
+    auto const digits = value < 9.995 ? 2 : value < 99.95 ? 1 : 0;
+    auto text = fmt::format("{:.{}f}", value, digits);
+    if (digits > 0) {
+        text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.') text.pop_back();
+    }
+    return text + " " + std::string(unit);
+}
+
+BANKWRIGHT_INLINE std::string size_and_length(Conductor const& conductor) {
+    std::string text;
+    if (conductor.size) text = with_signs(print(*conductor.size));
+    if (conductor.length) {
+        auto const metres = conductor.length->value();
+        auto const inches = metres / 0.0254;
+        auto const metric = !conductor.size || !conductor.size->gauge();
+        text += text.empty() ? "" : " ";
+        text += metric           ? (metres < 1.0 ? in_unit(metres * 100.0, "cm") : in_unit(metres, "m"))
+                : inches < 23.99 ? in_unit(inches, "in")
+                                 : in_unit(inches / 12.0, "ft");
+    }
+    if (text.empty() && conductor.resistance) text = with_signs(print(*conductor.resistance));
+    return text;
+}
+
+BANKWRIGHT_INLINE PartReading const* Readings::reading(std::string_view part) const {
+    if (!any()) return nullptr;
+    for (auto const& reading : point_->parts)
+        if (reading.id == part) return &reading;
+    return nullptr;
+}
+
+inline std::string printed_volts(Voltage volts) {
+    constexpr double rounding = 1e-9; // [V]
+    return std::abs(volts.value()) < rounding ? "0 V" : print(volts);
+}
+
+BANKWRIGHT_INLINE std::string Readings::volts_at(std::string_view terminal) const {
+    if (!any()) return {};
+    for (auto const& reading : point_->terminals)
+        if (reading.name == terminal) return reading.voltage ? printed_volts(*reading.voltage) : std::string();
+    return {};
+}
+
+BANKWRIGHT_INLINE std::optional<double> Readings::amperes(std::string_view part) const {
+    auto const* found = reading(part);
+    if (!found || !std::isfinite(found->current.value())) return std::nullopt;
+    return found->current.value();
+}
+
+BANKWRIGHT_INLINE std::string Readings::volts_across(std::string_view part) const {
+    auto const* found = reading(part);
+    return found && std::isfinite(found->voltage.value()) ? printed_volts(found->voltage) : std::string();
+}
+
+BANKWRIGHT_INLINE std::string printed_amperes(double amperes) {
+    constexpr double rounding = 1e-6; // [A] less than any conductor of a boat carries
+    return std::abs(amperes) < rounding ? "0 A" : print(std::abs(amperes) * si::ampere);
+}
+
+} // namespace bankwright::drawing
