@@ -3,6 +3,7 @@
 
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/network/network.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -16,9 +17,19 @@ struct BoltedFault {
     Current through_part; // of that, through the part asked for
 };
 
-// None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal or part
-// that the bank does not have.
+// None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal or
+// part that the bank does not have.
 std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal, std::string const& part);
+
+// The same for many terminals of one bank, whose network is built once.
+class BoltedFaults {
+public:
+    explicit BoltedFaults(Bank const& bank);
+    std::optional<BoltedFault> at(std::string const& terminal, std::string const& part) const;
+
+private:
+    Network network_;
+};
 
 } // namespace bankwright
 

@@ -9,23 +9,34 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,
-                                                          std::string const& part) {
+inline Moment everything_closed_and_idle() {
     Moment moment;
     moment.loads = LoadsAre::at_rest;
     moment.everything_closed = true;
     moment.chargers = false;
-    auto network = build(bank, moment);
-    auto const fault_at = node_of(network, terminal);
-    if (fault_at == network.circuit.reference) return std::nullopt;
-    network.circuit.joins.push_back({fault_at, network.circuit.reference});
-    auto const solution = solver::solve(network.circuit);
+    return moment;
+}
+
+BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank) : network_(build(bank, everything_closed_and_idle())) {}
+
+BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal,
+                                                              std::string const& part) const {
+    auto const fault_at = node_of(network_, terminal);
+    if (fault_at == network_.circuit.reference) return std::nullopt;
+    auto circuit = network_.circuit;
+    circuit.joins.push_back({fault_at, circuit.reference});
+    auto const solution = solver::solve(circuit);
     if (solution.status != solver::Status::solved) return std::nullopt;
     auto const total = std::abs(solution.join_amps.back()) * si::ampere;
-    for (auto const& reading : read_parts(network, solution))
+    for (auto const& reading : read_parts(network_, solution))
         if (reading.id == part) return BoltedFault{total, std::abs(reading.current.value()) * si::ampere};
-    part_of(network, part); // throws: no such part
+    part_of(network_, part); // throws: no such part
     return std::nullopt;
+}
+
+BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,
+                                                          std::string const& part) {
+    return BoltedFaults(bank).at(terminal, part);
 }
 
 } // namespace bankwright
