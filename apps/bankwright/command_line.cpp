@@ -29,7 +29,9 @@ std::map<std::string, Level> const levels{{"error", Level::error}, {"warning", L
 
 struct Words { // options as typed
     std::string format = "text";
-    std::string fail_on = "error";
+    std::string fail_on; // empty: not said
+    std::vector<std::string> only;
+    std::vector<std::string> skip;
     std::vector<std::string> current; // empty where there is no such option; it may still be ""
     std::vector<std::string> throttle;
     std::vector<std::string> longest;
@@ -53,14 +55,19 @@ CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string
 
 CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
     auto& command = *app.add_subcommand("check", "Say what is wrong with banks, why, and what to do");
-    command.add_option("file", request.files, "Bank files; - is standard input")->required()->type_name("FILE");
+    command
+        .add_option("file", request.files,
+                    "Bank files, folders that hold them, or patterns such as \"boats/**/*.toml\"; - is standard input")
+        ->required()
+        ->type_name("FILE");
     add_format(command, words, {"text", "json", "sarif", "junit"});
-    command.add_option("--fail-on", words.fail_on, "Exit with 1 if there is a finding of this level or a worse one")
+    command
+        .add_option("--fail-on", words.fail_on,
+                    "Exit with 1 if there is a finding of this level or a worse one [error]")
         ->check(CLI::IsMember(std::vector<std::string>{"error", "warning", "note"}))
-        ->type_name("LEVEL")
-        ->capture_default_str();
-    for (auto* const chosen : {&request.rules.only, &request.rules.skip}) {
-        bool const only = chosen == &request.rules.only;
+        ->type_name("LEVEL");
+    for (auto* const chosen : {&words.only, &words.skip}) {
+        bool const only = chosen == &words.only;
         command
             .add_option(only ? "--only" : "--skip", *chosen,
                         only ? "Look for these rules or families alone" : "Do not look for these rules or families")
@@ -68,8 +75,13 @@ CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
             ->allow_extra_args(false)
             ->type_name("ID,...");
     }
+    command.add_option("--output,-o", request.output, "Write the findings into this file, whole or not at all")
+        ->type_name("FILE");
     command.add_flag("--all", request.all, "Show consequences of other findings, and accepted findings, too");
-    command.footer(std::string("Example: bankwright check boat.toml --fail-on warning\n\n") + statuses);
+    command.footer(
+        std::string("--fail-on, --only and --skip may stand in a bankwright-settings.toml beside the files or "
+                    "above them.\nExample: bankwright check boats --fail-on warning\n\n") +
+        statuses);
     return command;
 }
 
@@ -263,12 +275,14 @@ Request read_command_line(int argc, char const* const* argv) {
 
     if (check_command.parsed()) {
         check.format = formats.at(check_words.format);
-        check.fail_on = levels.at(check_words.fail_on);
+        if (!check_words.fail_on.empty()) check.asked.fail_on = levels.at(check_words.fail_on);
         if (std::count(check.files.begin(), check.files.end(), "-") > 1)
             return Misuse{"standard input (-) can be read only once"};
-        for (auto const* chosen : {&check.rules.only, &check.rules.skip})
+        for (auto const* chosen : {&check_words.only, &check_words.skip})
             for (auto const& id : *chosen)
                 if (auto const problem = unknown_rule(id); !problem.empty()) return Misuse{problem};
+        if (!check_words.only.empty()) check.asked.only = check_words.only;
+        if (!check_words.skip.empty()) check.asked.skip = check_words.skip;
         return check;
     }
     if (solve_command.parsed()) {
