@@ -29,7 +29,9 @@ std::map<std::string, Level> const levels{{"error", Level::error}, {"warning", L
 
 struct Words { // options as typed
     std::string format = "text";
-    std::string fail_on = "error";
+    std::string fail_on; // empty: not said
+    std::vector<std::string> only;
+    std::vector<std::string> skip;
     std::vector<std::string> current; // empty where there is no such option; it may still be ""
     std::vector<std::string> throttle;
     std::vector<std::string> longest;
@@ -53,14 +55,19 @@ CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string
 
 CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
     auto& command = *app.add_subcommand("check", "Say what is wrong with banks, why, and what to do");
-    command.add_option("file", request.files, "Bank files; - is standard input")->required()->type_name("FILE");
+    command
+        .add_option("file", request.files,
+                    "Bank files, folders that hold them, or patterns such as \"boats/**/*.toml\"; - is standard input")
+        ->required()
+        ->type_name("FILE");
     add_format(command, words, {"text", "json", "sarif", "junit"});
-    command.add_option("--fail-on", words.fail_on, "Exit with 1 if there is a finding of this level or a worse one")
+    command
+        .add_option("--fail-on", words.fail_on,
+                    "Exit with 1 if there is a finding of this level or a worse one [error]")
         ->check(CLI::IsMember(std::vector<std::string>{"error", "warning", "note"}))
-        ->type_name("LEVEL")
-        ->capture_default_str();
-    for (auto* const chosen : {&request.rules.only, &request.rules.skip}) {
-        bool const only = chosen == &request.rules.only;
+        ->type_name("LEVEL");
+    for (auto* const chosen : {&words.only, &words.skip}) {
+        bool const only = chosen == &words.only;
         command
             .add_option(only ? "--only" : "--skip", *chosen,
                         only ? "Look for these rules or families alone" : "Do not look for these rules or families")
@@ -68,8 +75,13 @@ CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
             ->allow_extra_args(false)
             ->type_name("ID,...");
     }
+    command.add_option("--output,-o", request.output, "Write the findings into this file, whole or not at all")
+        ->type_name("FILE");
     command.add_flag("--all", request.all, "Show consequences of other findings, and accepted findings, too");
-    command.footer(std::string("Example: bankwright check boat.toml --fail-on warning\n\n") + statuses);
+    command.footer(
+        std::string("--fail-on, --only and --skip may stand in a bankwright-settings.toml beside the files or "
+                    "above them.\nExample: bankwright check boats --fail-on warning\n\n") +
+        statuses);
     return command;
 }
 
@@ -145,16 +157,6 @@ CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_short_circuit(CLI::App& app, ShortCircuitRequest& request, Words& words) {
-    auto& command =
-        *app.add_subcommand("short-circuit", "What flows into a short anywhere in it, what ends that and how "
-                                             "soon, and what each conductor lives through");
-    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
-    add_format(command, words, {"text", "json"});
-    command.footer(std::string("Example: bankwright short-circuit boat.toml\n\n") + statuses);
-    return command;
-}
-
 CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
     auto& command =
         *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
@@ -177,17 +179,25 @@ CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
 
 // Empty if all is well.
 std::string read_hookup(Words const& words, HookupOptions& options) {
-    struct Option {
-        char const* name;
-        std::vector<std::string> const& typed;
-        std::string (*read)(std::string const&, HookupOptions&);
-    };
-    for (auto const& option :
-         {Option{"--meter: ", words.meter, read_meter}, Option{"--resolution: ", words.resolution, read_resolution},
-          Option{"--charge-within: ", words.charge_within, read_charge_within}})
-        if (!option.typed.empty())
-            if (auto const problem = option.read(option.typed.front(), options); !problem.empty())
-                return option.name + problem;
+    if (!words.meter.empty())
+        if (auto const problem = read_meter(words.meter.front(), options); !problem.empty())
+            return "--meter: " + problem;
+    if (!words.resolution.empty()) {
+        auto const digit = parse<Voltage>(words.resolution.front());
+        if (!digit.value) return "--resolution: " + digit.problem;
+        if (!(digit.value->value() > 0.0 && digit.value->value() <= 10.0))
+            return "--resolution: `" + terminal_safe(words.resolution.front()) +
+                   "` is out of range; above 0 V, to 10 V";
+        options.resolution = *digit.value;
+    }
+    if (!words.charge_within.empty()) {
+        auto const within = parse<StateOfCharge>(words.charge_within.front());
+        if (!within.value) return "--charge-within: " + within.problem;
+        if (within.value->value() < 0.0 || within.value->value() > 1.0)
+            return "--charge-within: `" + terminal_safe(words.charge_within.front()) +
+                   "` is out of range; a share is 0 % to 100 %";
+        options.charge_within = *within.value;
+    }
     return {};
 }
 
@@ -239,11 +249,9 @@ Request read_command_line(int argc, char const* const* argv) {
     DischargeRequest discharge;
     DrawRequest draw;
     HookupRequest hookup;
-    ShortCircuitRequest short_circuit;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, draw_words, hookup_words, short_circuit_words, rules_words,
-        schema_words;
+    Words check_words, solve_words, discharge_words, draw_words, hookup_words, rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
     auto const& check_command = add_check(app, check, check_words);
@@ -251,7 +259,6 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
     auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
-    auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -268,12 +275,14 @@ Request read_command_line(int argc, char const* const* argv) {
 
     if (check_command.parsed()) {
         check.format = formats.at(check_words.format);
-        check.fail_on = levels.at(check_words.fail_on);
+        if (!check_words.fail_on.empty()) check.asked.fail_on = levels.at(check_words.fail_on);
         if (std::count(check.files.begin(), check.files.end(), "-") > 1)
             return Misuse{"standard input (-) can be read only once"};
-        for (auto const* chosen : {&check.rules.only, &check.rules.skip})
+        for (auto const* chosen : {&check_words.only, &check_words.skip})
             for (auto const& id : *chosen)
                 if (auto const problem = unknown_rule(id); !problem.empty()) return Misuse{problem};
+        if (!check_words.only.empty()) check.asked.only = check_words.only;
+        if (!check_words.skip.empty()) check.asked.skip = check_words.skip;
         return check;
     }
     if (solve_command.parsed()) {
@@ -302,10 +311,6 @@ Request read_command_line(int argc, char const* const* argv) {
         hookup.format = formats.at(hookup_words.format);
         if (auto const problem = read_hookup(hookup_words, hookup.options); !problem.empty()) return Misuse{problem};
         return hookup;
-    }
-    if (short_circuit_command.parsed()) {
-        short_circuit.format = formats.at(short_circuit_words.format);
-        return short_circuit;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

@@ -22,15 +22,22 @@ std::string unchecked(std::string const& file, std::vector<std::string> const& l
 } // namespace
 
 Reading read_and_check(std::string const& file, CheckOptions const& rules) {
+    Folders folders;
+    return read_and_check(named_file(file), rules, folders);
+}
+
+Reading read_and_check(BankFile const& file, CheckOptions const& rules, Folders& folders) {
     ReadLimits const limits;
-    auto input = read_input(file, limits.bytes);
+    auto input = read_input(file.name, limits.bytes);
     Reading reading;
-    reading.verdict.file = file;
+    reading.verdict.file = file.name;
     reading.trouble = std::move(input.trouble);
     if (!reading.trouble.empty()) return reading;
+    if (!file.is_named) reading.kind = what_resembles(input.text, file.name);
+    if (reading.kind != Resembles::bank) return reading;
 
-    auto seen = inspect(input.text, rules, limits);
-    if (seen.readable && !seen.left_out.empty()) reading.remark = unchecked(file, seen.left_out);
+    auto seen = inspect(input.text, rules, limits, folders.part_lists_for(file));
+    if (seen.readable && !seen.left_out.empty()) reading.remark = unchecked(file.name, seen.left_out);
     reading.readable = seen.readable;
     reading.as_written = seen.as_written;
     reading.bank = std::move(seen.bank);
@@ -38,5 +45,6 @@ Reading read_and_check(std::string const& file, CheckOptions const& rules) {
     reading.verdict.text = std::move(input.text);
     reading.verdict.arrangement = std::move(seen.arrangement);
     reading.verdict.findings = std::move(seen.findings);
+    reading.verdict.part_lists = std::move(seen.part_lists);
     return reading;
 }

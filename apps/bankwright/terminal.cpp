@@ -1,5 +1,7 @@
 #include "terminal.hpp"
 
+#include "output_file.hpp"
+
 #include "bankwright/text/escape.hpp"
 
 #include <cerrno>
@@ -20,28 +22,20 @@ int write_all(std::FILE* stream, std::string const& text) {
     return written ? 0 : (errno != 0 ? errno : EIO);
 }
 
+bool is_capable_terminal(int stream) {
+    auto const* terminal = std::getenv("TERM");
+    bool const dumb = terminal != nullptr && std::strcmp(terminal, "dumb") == 0;
+    return isatty(stream) == 1 && !dumb;
+}
+
 } // namespace
 
 bool standard_output_takes_colour() {
     auto const is_set = [](char const* value) { return value != nullptr && *value != '\0'; };
-    auto const* terminal = std::getenv("TERM");
-    bool const dumb = terminal != nullptr && std::strcmp(terminal, "dumb") == 0;
-    return isatty(STDOUT_FILENO) == 1 && !is_set(std::getenv("NO_COLOR")) && !dumb;
+    return is_capable_terminal(STDOUT_FILENO) && !is_set(std::getenv("NO_COLOR"));
 }
 
-namespace {
-
-ExitCode write_file(Outcome const& outcome) {
-    errno = 0;
-    auto* const file = std::fopen(outcome.file.c_str(), "wb");
-    auto error = file == nullptr ? errno : write_all(file, outcome.out);
-    if (file != nullptr && std::fclose(file) != 0 && error == 0) error = errno;
-    if (error == 0) return outcome.status;
-    write_all(stderr, "bankwright: " + bankwright::terminal_safe(outcome.file) + ": " + std::strerror(error) + "\n");
-    return ExitCode::unusable;
-}
-
-} // namespace
+bool standard_error_is_a_terminal() { return is_capable_terminal(STDERR_FILENO); }
 
 Outcome own_fault(std::string_view what) {
     return {{}, "bankwright: internal fault: " + std::string(what) + "\n", ExitCode::own_fault};
@@ -50,7 +44,12 @@ Outcome own_fault(std::string_view what) {
 ExitCode deliver(Outcome const& outcome) {
     std::signal(SIGPIPE, SIG_IGN);
     write_all(stderr, outcome.err);
-    if (!outcome.file.empty()) return write_file(outcome);
+    if (!outcome.file.empty()) {
+        auto const written = write_file(outcome.file, outcome.out);
+        if (written.trouble.empty()) return outcome.status;
+        write_all(stderr, "bankwright: " + bankwright::terminal_safe(outcome.file) + ": " + written.trouble + "\n");
+        return std::max(outcome.status, written.status);
+    }
     auto const error = write_all(stdout, outcome.out);
     if (error == 0 || error == EPIPE) return outcome.status;
     write_all(stderr, std::string("bankwright: standard output: ") + std::strerror(error) + "\n");

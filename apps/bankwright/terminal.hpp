@@ -8,9 +8,12 @@
 // A terminal that is not dumb, and no NO_COLOR in the environment.
 bool standard_output_takes_colour();
 
+// Not dumb: a line on it can be erased.
+bool standard_error_is_a_terminal();
+
 // What to say when the program itself failed.
 Outcome own_fault(std::string_view what);
 
-// Writes both texts, each in one go, and returns the exit status. A reader that has gone away is no fault; a full disk
-// is. A file that was asked for and cannot be written is a wrong usage.
+// Writes both texts, each in one go, where they belong, and returns the exit status. A reader that has gone away is no
+// fault; a full disk is. A file that was asked for and cannot be made is a wrong usage.
 ExitCode deliver(Outcome const& outcome);

@@ -7,6 +7,7 @@
 #include "bankwright/rules/matching_inl.hpp"
 #include "bankwright/rules/protection_inl.hpp"
 #include "bankwright/rules/run_inl.hpp"
+#include "bankwright/rules/settings_inl.hpp"
 #include "bankwright/rules/sharing_inl.hpp"
 #include "bankwright/rules/solving_inl.hpp"
 #include "bankwright/rules/wiring_inl.hpp"

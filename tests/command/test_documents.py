@@ -1,6 +1,8 @@
 """Are the documents for programs what their contracts say: our JSON, SARIF 2.1.0, JUnit, the JSON Schema?"""
 import json
 import math
+import os
+import re
 import shutil
 import subprocess
 from pathlib import Path
@@ -129,20 +131,44 @@ def test_junit_is_what_build_servers_read(printed, tmp_path):
 
 
 @pytest.fixture(scope="session")
-def sarif_schema(root):
-    """SARIF's own schema, as one npm package carries it; installed under build/ once."""
+def sarif_tools(root):
+    """The folder of an npm package with SARIF's own schema and a validator; installed under build/ once."""
     home = root / "build/sarif"
-    schema = home / "node_modules/@microsoft/sarif-multitool-linux/sarif-2.1.0.json"
-    if not schema.exists():
+    package = home / "node_modules/@microsoft/sarif-multitool-linux"
+    if not (package / "sarif-2.1.0.json").exists():
         npm = shutil.which("npm")
         if not npm:
             pytest.skip("npm is not installed; it brings the schema")
         home.mkdir(parents=True, exist_ok=True)
         done = subprocess.run([npm, "install", "--prefix", home, "--no-audit", "--no-fund", "--ignore-scripts",
                                "@microsoft/sarif-multitool-linux@5.7.0"], capture_output=True, text=True, timeout=600)
-        if not schema.exists():
+        if not (package / "sarif-2.1.0.json").exists():
             pytest.skip("the schema cannot be had: " + (done.stderr.strip().splitlines() or ["npm failed"])[-1])
-    return load(schema.read_text(encoding="utf-8-sig"))
+    return package
+
+
+@pytest.fixture(scope="session")
+def sarif_schema(sarif_tools):
+    return load((sarif_tools / "sarif-2.1.0.json").read_text(encoding="utf-8-sig"))
+
+
+@pytest.fixture
+def complaints(sarif_tools, tmp_path):
+    """What the validator says of a log: it knows the standard's text, not only its schema. (exit status, ids of its rules)"""
+    validator = sarif_tools / "Sarif.Multitool"
+    validator.chmod(0o755)  # npm's install scripts would do that
+
+    def call(log):
+        (tmp_path / "log.sarif").write_text(json.dumps(log), encoding="utf-8")
+        try:
+            done = subprocess.run([validator, "validate", tmp_path / "log.sarif"], capture_output=True, text=True, timeout=120,
+                                  env=os.environ | {"DOTNET_SYSTEM_GLOBALIZATION_INVARIANT": "1", "HOME": str(tmp_path)})
+        except OSError as error:  # made for other processors
+            pytest.skip(f"the validator does not run here: {error}")
+        assert "Done. 1 files scanned." in done.stdout, done.stdout + done.stderr
+        return done.returncode, re.findall(r": (?:error|warning|note) (\w+):", done.stdout)
+
+    return call
 
 
 def test_sarif_is_valid_by_its_own_schema(printed, sarif_schema):
@@ -160,3 +186,18 @@ def test_the_sarif_schema_would_notice(printed, sarif_schema):
     log["runs"][0]["results"][0]["level"] = "fatal"
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validators.validator_for(sarif_schema)(sarif_schema).validate(log)
+
+
+def test_sarif_is_valid_by_an_independent_validator(printed, complaints):
+    """It may ask for a page on the web that explains the tool; there is none."""
+    status, said = complaints(load(printed("check", *FILES, "../../data/examples", "--format", "sarif")))
+    assert status == 0 and set(said) <= {"SARIF2005"}
+
+
+def test_the_validator_would_notice(printed, complaints):
+    log = load(printed("check", FILES[1], "--format", "sarif"))
+    result = log["runs"][0]["results"][0]
+    result["ruleIndex"] = 9999
+    result["locations"][0]["physicalLocation"]["region"]["endLine"] = 1  # before it starts
+    status, said = complaints(log)
+    assert status != 0 or set(said) - {"SARIF2005"}

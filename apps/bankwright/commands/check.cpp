@@ -1,13 +1,24 @@
 #include "commands/check.hpp"
 
+#include "bank_files.hpp"
+#include "folders.hpp"
+#include "output_file.hpp"
+#include "progress.hpp"
 #include "reading.hpp"
 
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/junit.hpp"
 #include "bankwright/reports/sarif.hpp"
+#include "bankwright/reports/tally.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/text/escape.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <exception>
+#include <utility>
 
 using namespace bankwright;
 
@@ -22,9 +33,35 @@ std::string print(Verdicts const& verdicts, CheckRequest const& request, bool co
     case Format::sarif:
         return findings_sarif(verdicts, all_rules());
     case Format::junit:
-        return findings_junit(verdicts, request.fail_on);
+        return findings_junit(verdicts, request.asked.fail_on.value_or(Level::error));
     }
     return {};
+}
+
+// What counts for one file: the command line, then its folder's settings, then what is usual.
+struct Terms {
+    Level fail_on = Level::error;
+    CheckOptions rules;
+};
+
+Terms terms_of(Settings const& asked, Settings const& of_folder) {
+    auto const list = [](auto const& first, auto const& second) {
+        return first ? *first : second.value_or(std::vector<std::string>());
+    };
+    return {asked.fail_on ? *asked.fail_on : of_folder.fail_on.value_or(Level::error),
+            {list(asked.only, of_folder.only), list(asked.skip, of_folder.skip)}};
+}
+
+// What was passed over in folders, in one line; empty if nothing was.
+std::string passed_over(std::vector<std::string> const& others) {
+    if (others.empty()) return {};
+    constexpr std::size_t most = 3;
+    std::vector<std::string> const named(others.begin(), others.size() > most ? others.begin() + most : others.end());
+    auto out =
+        fmt::format("bankwright: passed over {}, no bank file{}: {}", counted(static_cast<int>(others.size()), "file"),
+                    others.size() == 1 ? "" : "s", fmt::join(named, ", "));
+    if (others.size() > most) out += ", ...";
+    return terminal_safe(out) + "\n";
 }
 
 } // namespace
@@ -32,17 +69,75 @@ std::string print(Verdicts const& verdicts, CheckRequest const& request, bool co
 Outcome run(CheckRequest const& request, bool colour) {
     Outcome outcome;
     Verdicts verdicts;
-    for (auto const& file : request.files) {
-        auto reading = read_and_check(file, request.rules);
-        if (!reading.readable) outcome.worsen(ExitCode::unusable);
-        outcome.err += reading.remark;
-        if (!reading.trouble.empty()) {
-            outcome.err += "bankwright: " + terminal_safe(file) + ": " + reading.trouble + "\n";
+    std::size_t passed = 0;          // in folders, as no bank files
+    std::vector<std::string> others; // of these, neither part lists nor settings
+    auto const found = find_bank_files(request.files);
+    outcome.err = found.trouble;
+    if (!found.trouble.empty()) outcome.worsen(ExitCode::unusable);
+
+    if (!request.output.empty()) {
+        std::vector<std::string> names = request.files;
+        for (auto const& file : found.files)
+            names.push_back(file.name);
+        if (auto const input = input_that_is(request.output, names); !input.empty())
+            return {{},
+                    "bankwright: " + terminal_safe(request.output) +
+                        ": is one of the files to check; nothing was written\n",
+                    ExitCode::unusable};
+        outcome.file = request.output;
+        colour = false;
+    }
+
+    auto const trouble_with = [&](std::string const& file, std::string const& trouble) {
+        outcome.err += "bankwright: " + terminal_safe(file) + ": " + trouble + "\n";
+        outcome.worsen(ExitCode::unusable);
+    };
+    auto const add = [&](Verdict verdict, bool readable) {
+        if (!readable) outcome.worsen(ExitCode::unusable);
+        if (count_from(*verdict.fail_on, count(verdict.findings)) > 0) outcome.worsen(ExitCode::found);
+        verdicts.push_back(std::move(verdict));
+    };
+
+    Folders folders;
+    Progress progress(found.files.size());
+    for (std::size_t i = 0; i < found.files.size(); ++i) {
+        auto const& file = found.files[i];
+        progress.at(i);
+        auto* const settings = folders.settings_for(file);
+        auto const terms = terms_of(request.asked, settings ? settings->settings : Settings());
+        Reading reading;
+        try {
+            reading = read_and_check(file, terms.rules, folders);
+        } catch (std::exception const& fault) { // of the program: the other files need not suffer for it
+            outcome.err += terminal_safe("bankwright: " + file.name + ": internal fault: " + fault.what()) + "\n";
+            outcome.worsen(ExitCode::own_fault);
             continue;
         }
-        if (count_from(request.fail_on, count(reading.verdict.findings)) > 0) outcome.worsen(ExitCode::found);
-        verdicts.push_back(std::move(reading.verdict));
+        if (reading.kind != Resembles::bank) {
+            ++passed;
+            if (reading.kind == Resembles::other) others.push_back(file.name);
+            continue;
+        }
+        if (settings && !std::exchange(settings->is_told, true)) {
+            settings->verdict.fail_on = terms.fail_on;
+            if (!settings->trouble.empty())
+                trouble_with(settings->verdict.file, settings->trouble);
+            else if (!settings->verdict.findings.empty())
+                add(settings->verdict, settings->readable);
+        }
+        outcome.err += reading.remark;
+        if (!reading.trouble.empty()) {
+            trouble_with(file.name, reading.trouble);
+            continue;
+        }
+        reading.verdict.fail_on = terms.fail_on;
+        add(std::move(reading.verdict), reading.readable);
     }
-    if (!verdicts.empty()) outcome.out = print(verdicts, request, colour);
+    if (passed > 0 && passed == found.files.size()) {
+        outcome.err += "bankwright: none of what was found is a bank file\n";
+        outcome.worsen(ExitCode::unusable);
+    }
+    outcome.err += passed_over(others);
+    if (!verdicts.empty() || !request.output.empty()) outcome.out = print(verdicts, request, colour);
     return outcome;
 }

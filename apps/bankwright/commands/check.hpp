@@ -1,10 +1,10 @@
-// `bankwright check FILE...`: what is wrong with these banks?
+// `bankwright check FILE...`: what is wrong with these banks?  FILE: a file, a folder, a pattern.
 #pragma once
 
 #include "outcome.hpp"
 
 #include "bankwright/findings/level.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/settings.hpp"
 
 #include <string>
 #include <vector>
@@ -12,9 +12,9 @@
 struct CheckRequest {
     std::vector<std::string> files; // "-": standard input
     Format format = Format::text;
-    bankwright::Level fail_on = bankwright::Level::error;
-    bool all = false;               // consequences and accepted findings too
-    bankwright::CheckOptions rules; // which are looked for; file/* always are
+    bool all = false;           // consequences and accepted findings too
+    std::string output;         // the file that the findings go into; empty: standard output
+    bankwright::Settings asked; // on the command line: wins over the settings of a folder
 };
 
 Outcome run(CheckRequest const& request, bool colour);

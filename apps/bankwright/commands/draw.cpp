@@ -1,5 +1,6 @@
 #include "commands/draw.hpp"
 
+#include "output_file.hpp"
 #include "reading.hpp"
 
 #include "bankwright/analyses/operating_point.hpp"
@@ -35,6 +36,8 @@ Outcome run(DrawRequest const& request, bool) {
         return Outcome{{}, "bankwright: " + terminal_safe(request.file) + ": " + what + "\n", ExitCode::unusable};
     };
     if (!reading.trouble.empty()) return trouble(reading.trouble);
+    if (!request.output.empty() && !input_that_is(request.output, {request.file}).empty())
+        return trouble("is the bank file; the drawing needs another name");
     if (!reading.as_written) // a drawing of what could be understood of it would be one of another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     drawing::DrawOptions options;

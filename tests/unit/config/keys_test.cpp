@@ -108,6 +108,15 @@ TEST_CASE("every key says what it means, and its example reads clean") {
     }
 }
 
+TEST_CASE("the classes that have a time-current band are those that the table of keys offers") {
+    for (auto const kind : {PartKind::breaker, PartKind::fuse}) {
+        auto const& key = *find_key(section_spec(kind), "class");
+        CHECK(Names(key.choices.begin(), key.choices.end()) ==
+              Names(trip_class_names.begin(), trip_class_names.end()));
+        CHECK(key_words::allowed(key).find("`sae-j554`") != std::string::npos);
+    }
+}
+
 TEST_CASE("requirements in words") {
     CHECK(key_words::in_words(key_words::alternatives_of({"resistance | size length"})) ==
           "`resistance`, or `size` and `length`");

@@ -28,7 +28,9 @@ public:
         if (!solve(charge_)) return finish(RunEnd::no_operating_point, "");
         record();
         if (!state_.draws()) return finish(RunEnd::nothing_drawn, "");
-        double step = 10.0; // [s] a first guess; the error control corrects it
+        // [s] a first guess, which the error control corrects: a third-order step goes as the cube root of what is
+        // allowed.
+        double step = 10.0 * std::cbrt(options_.tolerance / DischargeOptions{}.tolerance);
         while (!ended()) {
             auto const left = options_.longest.value() - time_;
             if (left <= 0.0) return finish(RunEnd::time, "");
@@ -86,8 +88,7 @@ private:
 
     // One step that is accurate enough, or as far as the event that ends the run. Returns the next step's length [s].
     double advance(double h) {
-        solve(charge_);
-        auto const k1 = slope();
+        auto const k1 = slope(); // the last moment solved is that of charge_
         for (;;) {
             auto step = step_by(h, k1);
             auto const crossed = !step.solved || event(step.charge).found;

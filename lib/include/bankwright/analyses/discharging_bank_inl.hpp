@@ -5,6 +5,7 @@
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/network/build.hpp"
+#include "bankwright/solver/elimination_plan.hpp"
 #include "bankwright/solver/solve.hpp"
 
 #include <algorithm>
@@ -12,8 +13,13 @@
 
 namespace bankwright {
 
+// One wiring, many charges: its elimination is planned once.
+inline solver::Topology planned(solver::Circuit const& circuit) {
+    return solver::with_plan(solver::topology(circuit), solver::SolveOptions{}.star_mesh_limit);
+}
+
 BANKWRIGHT_INLINE DischargingBank::DischargingBank(Bank const& bank, Moment const& moment)
-    : bank_(bank), network_(build(bank, moment)), topology_(solver::topology(network_.circuit)) {
+    : bank_(bank), network_(build(bank, moment)), topology_(planned(network_.circuit)) {
     for (auto const& part : network_.parts) {
         if (part.kind == PartKind::battery) branch_.push_back(part.elements.front().index);
         if (part.kind != PartKind::motor && part.kind != PartKind::load) continue;
@@ -78,7 +84,7 @@ BANKWRIGHT_INLINE void DischargingBank::drop_out(std::size_t battery) {
         close_up(branch);
     for (auto& element : load_elements_)
         if (element.is == Element::Is::branch) close_up(element.index);
-    topology_ = solver::topology(network_.circuit);
+    topology_ = planned(network_.circuit);
 }
 
 } // namespace bankwright

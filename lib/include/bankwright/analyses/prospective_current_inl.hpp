@@ -9,41 +9,34 @@
 
 namespace bankwright {
 
-namespace faults {
-
-inline Moment moment(DevicesAre devices) {
+inline Moment everything_closed_and_idle() {
     Moment moment;
     moment.loads = LoadsAre::at_rest;
-    moment.everything_closed = devices == DevicesAre::all_closed;
+    moment.everything_closed = true;
     moment.chargers = false;
     return moment;
 }
 
-inline std::optional<FaultCurrents> between(Network& network, int a, int b) {
-    if (a == b) return std::nullopt;
-    network.circuit.joins.push_back({a, b});
-    auto const solution = solver::solve(network.circuit);
+BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank) : network_(build(bank, everything_closed_and_idle())) {}
+
+BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal,
+                                                              std::string const& part) const {
+    auto const fault_at = node_of(network_, terminal);
+    if (fault_at == network_.circuit.reference) return std::nullopt;
+    auto circuit = network_.circuit;
+    circuit.joins.push_back({fault_at, circuit.reference});
+    auto const solution = solver::solve(circuit);
     if (solution.status != solver::Status::solved) return std::nullopt;
-    return FaultCurrents{std::abs(solution.join_amps.back()) * si::ampere, read_parts(network, solution)};
-}
-
-} // namespace faults
-
-BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal,
-                                                              std::string const& against, DevicesAre devices) {
-    auto network = build(bank, faults::moment(devices));
-    return faults::between(network, node_of(network, terminal), node_of(network, against));
+    auto const total = std::abs(solution.join_amps.back()) * si::ampere;
+    for (auto const& reading : read_parts(network_, solution))
+        if (reading.id == part) return BoltedFault{total, std::abs(reading.current.value()) * si::ampere};
+    part_of(network_, part); // throws: no such part
+    return std::nullopt;
 }
 
 BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,
                                                           std::string const& part) {
-    auto network = build(bank, faults::moment(DevicesAre::all_closed));
-    auto const fault = faults::between(network, node_of(network, terminal), network.circuit.reference);
-    if (!fault) return std::nullopt;
-    for (auto const& reading : fault->parts)
-        if (reading.id == part) return BoltedFault{fault->total, std::abs(reading.current.value()) * si::ampere};
-    part_of(network, part); // throws: no such part
-    return std::nullopt;
+    return BoltedFaults(bank).at(terminal, part);
 }
 
 } // namespace bankwright

@@ -3,29 +3,41 @@
 
 #include "bankwright/findings/position.hpp"
 
-#include <map>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <utility>
+#include <vector>
 
 namespace bankwright {
 
 class SourceMap {
 public:
     // key empty: the part as a whole. Parts that are no parts have reserved names: "[system]", "[[accept]] 1", ...
-    void add(std::string part, std::string key, Region region) { regions_[{std::move(part), std::move(key)}] = region; }
+    void add(std::string const& part, std::string key, Region region) {
+        parts_[part].push_back({std::move(key), region});
+    }
 
     // The key's region; the part's where the key has none (it came from a model, say); none where the part has none.
     std::optional<Region> find(std::string const& part, std::string const& key = {}) const {
-        if (auto const it = regions_.find({part, key}); it != regions_.end()) return it->second;
-        if (auto const it = regions_.find({part, std::string()}); it != regions_.end()) return it->second;
-        return std::nullopt;
+        auto const at = parts_.find(part);
+        if (at == parts_.end()) return std::nullopt;
+        std::optional<Region> whole;
+        for (auto const& [name, region] : at->second) {
+            if (name == key) return region;
+            if (name.empty()) whole = region;
+        }
+        return whole;
     }
 
-    bool empty() const { return regions_.empty(); }
+    bool empty() const { return parts_.empty(); }
 
 private:
-    std::map<std::pair<std::string, std::string>, Region> regions_;
+    struct Place {
+        std::string key;
+        Region region;
+    };
+    std::unordered_map<std::string, std::vector<Place>> parts_; // a part has few keys
 };
 
 } // namespace bankwright

@@ -87,6 +87,29 @@ inline constexpr RuleInfo file_too_large{
     .source = "bankwright's own limits",
 };
 
+inline constexpr RuleInfo file_not_a_bank{
+    .id = "file/not-a-bank",
+    .level = Level::error,
+    .since = "0.1.0",
+    .what = "a part list or a settings file where a bank file is meant",
+    .why = "there is no bank in it, so nothing at all would be checked, and that would look like a clean result",
+    .fix = "name the bank files that use it; in a folder they are found, and part lists and settings are passed over",
+    .source = "the format of a bank file is bankwright's own",
+};
+
+inline constexpr RuleInfo file_no_part_list{
+    .id = "file/no-part-list",
+    .level = Level::error,
+    .since = "0.1.0",
+    .what =
+        "an entry of `parts` that leads to no part list: missing, no part list, or outside the folder that is checked",
+    .why = "the parts that take their keys from it cannot be checked; and a bank file from somebody else must not make "
+           "the program read whatever it likes",
+    .fix = "name a part list beside or above the bank file, inside the folder given to the command, by its own path: "
+           "not absolute, not through a link",
+    .source = "the format of a bank file is bankwright's own",
+};
+
 inline constexpr RuleInfo file_accept_without_reason{
     .id = "file/accept-without-reason",
     .level = Level::warning,
@@ -107,9 +130,9 @@ inline constexpr RuleInfo file_accept_unused{
     .source = "common practice, no single source",
 };
 
-inline constexpr std::array file_rules{file_syntax,       file_unknown_key, file_missing_key,
-                                       file_bad_value,    file_bad_unit,    file_unknown_terminal,
-                                       file_duplicate_id, file_too_large,   file_accept_without_reason,
-                                       file_accept_unused};
+inline constexpr std::array file_rules{
+    file_syntax,     file_unknown_key,      file_missing_key,           file_bad_value,
+    file_bad_unit,   file_unknown_terminal, file_duplicate_id,          file_too_large,
+    file_not_a_bank, file_no_part_list,     file_accept_without_reason, file_accept_unused};
 
 } // namespace bankwright

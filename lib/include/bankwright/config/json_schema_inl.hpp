@@ -49,6 +49,12 @@ inline void add_type(JsonText& json, KeySpec const& key) {
     case KeyKind::model:
         json.text("type", "string");
         return;
+    case KeyKind::texts:
+        json.text("type", "array");
+        json.open("items", '{');
+        json.text("type", "string");
+        json.close();
+        return;
     case KeyKind::choice:
         json.texts("enum", key.choices);
         return;
@@ -70,14 +76,21 @@ inline void add_type(JsonText& json, KeySpec const& key) {
     }
 }
 
+inline void add_examples(JsonText& json, KeySpec const& key) {
+    // A date stands bare in TOML, but is a string to a schema.
+    auto const example = key.kind == KeyKind::date ? fmt::format("\"{}\"", key.example) : std::string(key.example);
+    if (key.kind == KeyKind::text && !key.choices.empty())
+        json.texts("examples", key.choices); // an editor offers them, and takes another
+    else
+        json.raw("examples", fmt::format("[{}]", example));
+}
+
 inline void add_key(JsonText& json, KeySpec const& key) {
     json.open(key.name, '{');
     json.text("description", key.if_absent.empty() ? std::string(key.meaning)
                                                    : fmt::format("{} (if absent: {})", key.meaning, key.if_absent));
     add_type(json, key);
-    // A date stands bare in TOML, but is a string to a schema.
-    auto const example = key.kind == KeyKind::date ? fmt::format("\"{}\"", key.example) : std::string(key.example);
-    json.raw("examples", fmt::format("[{}]", example));
+    add_examples(json, key);
     json.close();
 }
 
@@ -147,6 +160,7 @@ inline void add_models(JsonText& json) {
             if (std::find(done.begin(), done.end(), key.name) != done.end()) continue;
             done.push_back(key.name);
             json.open(key.name, '{');
+            json.text("description", key.meaning);
             json.open("anyOf", '[');
             std::vector<KeySpec const*> seen;
             for (auto const& section : part_sections) {
@@ -158,6 +172,7 @@ inline void add_models(JsonText& json) {
                 seen.push_back(same);
                 json.open("", '{');
                 add_type(json, *same);
+                add_examples(json, *same);
                 json.close();
             }
             json.close();

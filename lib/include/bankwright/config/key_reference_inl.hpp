@@ -49,6 +49,20 @@ BANKWRIGHT_INLINE std::string key_reference() {
     for (auto const& section : part_sections)
         text += reference::section(section, fmt::format("`[{}]`", section.name));
     text += reference::section(accept_section, fmt::format("`[[{}]]`", accept_section.name));
+    text += fmt::format(
+        "# A part list\n\n"
+        "A file of models that several banks share: these keys, then `[{}]` as in a bank file. Bank files name "
+        "it in `parts`, by its path from their own folder; it must lie inside the folder given to the "
+        "command, or below the current one where files are given, and not behind a link. A name stands for "
+        "one model over a bank file and all its lists.\n\n",
+        models_section);
+    text += reference::section(part_list_section, "At the top of a part list");
+    text +=
+        fmt::format("# The settings file\n\n"
+                    "`{}` beside the bank files, or in a folder above them, up to the folder given to the command: the "
+                    "nearest one counts, for `bankwright check` alone. What the command line says wins.\n\n",
+                    settings_file_name);
+    text += reference::section(settings_section, "Its keys");
     text.pop_back();
     return text;
 }

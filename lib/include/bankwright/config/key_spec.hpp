@@ -13,6 +13,7 @@ namespace bankwright {
 // What kind of value a key takes. From `voltage` on: text that holds a number with a unit.
 enum class KeyKind {
     text,
+    texts, // a list
     choice,
     integer,
     boolean,
@@ -40,6 +41,8 @@ constexpr std::string_view with_article(KeyKind kind) {
     switch (kind) {
     case KeyKind::text:
         return "a text";
+    case KeyKind::texts:
+        return "a list of texts";
     case KeyKind::choice:
         return "a word";
     case KeyKind::integer:
@@ -101,7 +104,7 @@ struct KeySpec {
     std::string_view meaning; // one line
     std::string_view if_absent = {};
     Range range = {};
-    std::span<std::string_view const> choices = {};
+    std::span<std::string_view const> choices = {}; // all that a choice may be; what a text usually is
 };
 
 // What a part must have: alternatives separated by `|`, each a list of keys. "resistance | size length" is met by

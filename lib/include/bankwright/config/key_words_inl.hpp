@@ -131,6 +131,7 @@ inline std::string in_words(Alternatives const& alternatives, std::string_view b
 
 // What a key allows, beyond its kind; empty where that says it all.
 inline std::string allowed(KeySpec const& key) {
+    if (key.kind == KeyKind::text && !key.choices.empty()) return "a text such as " + listed(key.choices);
     if (!key.choices.empty()) return listed(key.choices);
     if (!key.range.is_bounded()) return {};
     if (key.kind == KeyKind::integer) return range_text<int>(key.range);

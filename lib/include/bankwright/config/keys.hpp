@@ -4,6 +4,7 @@
 
 #include "bankwright/config/key_spec.hpp"
 #include "bankwright/devices/chemistry.hpp"
+#include "bankwright/devices/protection_trip.hpp"
 
 #include <array>
 #include <span>
@@ -46,6 +47,29 @@ inline constexpr KeySpec model{"model", KeyKind::model, "\"deck-agm\"",
 inline constexpr std::array root{
     KeySpec{"bankwright", KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},
     KeySpec{"name", KeyKind::text, "\"16-ft jon boat, bow motor\"", "what the bank is, for people"},
+    KeySpec{"parts", KeyKind::texts, "[\"parts.toml\"]",
+            "part lists whose models are used; paths from this file's folder"},
+};
+
+inline constexpr std::string_view part_list_version = "bankwright-parts";
+
+inline constexpr std::array part_list{
+    KeySpec{part_list_version, KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},
+    KeySpec{"name", KeyKind::text, "\"what the yard buys\"", "what the list is, for people"},
+};
+
+inline constexpr std::array<std::string_view, 3> level_words{"note", "warning", "error"}; // in the order of Level
+
+inline constexpr std::array settings{
+    KeySpec{"fail-on",
+            KeyKind::choice,
+            "\"warning\"",
+            "exit with 1 if there is a finding of this level or a worse one",
+            "error",
+            {},
+            level_words},
+    KeySpec{"only", KeyKind::texts, "[\"wiring\", \"protection\"]", "look for these rules or families alone", "all"},
+    KeySpec{"skip", KeyKind::texts, "[\"matching/mixed-age\"]", "do not look for these rules or families", "none"},
 };
 
 inline constexpr std::array system{
@@ -125,7 +149,13 @@ inline constexpr std::array protection{
             "closed",
             {},
             contact_words},
-    KeySpec{"class", KeyKind::text, "\"iso-8820-3\"", "the standard that its time-current band comes from"},
+    KeySpec{"class",
+            KeyKind::text,
+            "\"iso-8820-3\"",
+            "the standard that its time-current band comes from; of a standard that is not listed no band is known",
+            {},
+            {},
+            trip_class_names},
 };
 
 inline constexpr std::array switch_{
@@ -192,6 +222,7 @@ inline constexpr std::array accept{
 };
 
 inline constexpr std::array root_needs{Requirement{"bankwright"}};
+inline constexpr std::array part_list_needs{Requirement{part_list_version}};
 inline constexpr std::array battery_needs{Requirement{"voltage | chemistry cells"},
                                           Requirement{"chemistry | emf resistance"},
                                           Requirement{"capacity | resistance | cranking"}};
@@ -224,6 +255,11 @@ inline constexpr SectionSpec system_section{"system", "the system as a whole", k
 inline constexpr SectionSpec accept_section{"accept", "findings that somebody has looked at", keys::accept,
                                             keys::accept_needs};
 inline constexpr std::string_view models_section = "models"; // named sets of the keys above
+
+// Two other files: a part list holds these keys and [models]; the settings of `check` have a name of their own.
+inline constexpr SectionSpec part_list_section{"", "a part list", keys::part_list, keys::part_list_needs};
+inline constexpr SectionSpec settings_section{"", "the settings file of `bankwright check`", keys::settings};
+inline constexpr std::string_view settings_file_name = "bankwright-settings.toml";
 
 constexpr SectionSpec const& section_spec(PartKind kind) { return part_sections[static_cast<std::size_t>(kind)]; }
 

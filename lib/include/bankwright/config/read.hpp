@@ -1,6 +1,7 @@
 // From the text of a bank file to a bank: everything that is wrong with the file is found at once, and never thrown.
 #pragma once
 
+#include "bankwright/config/part_list.hpp"
 #include "bankwright/config/read_limits.hpp"
 #include "bankwright/config/read_result.hpp"
 #include "bankwright/linkage.hpp"
@@ -10,7 +11,8 @@
 namespace bankwright {
 
 // Reads one bank file. Lines and columns are 1-based, columns count code points, a byte order mark is passed over.
-ReadResult read(std::string_view text, ReadLimits const& limits = {});
+// Without a source a file that names part lists gets a finding for each.
+ReadResult read(std::string_view text, ReadLimits const& limits = {}, PartListSource const& part_lists = {});
 
 } // namespace bankwright
 

@@ -6,6 +6,7 @@
 #include "bankwright/config/read_models_inl.hpp"
 #include "bankwright/config/read_names_inl.hpp"
 #include "bankwright/config/read_part_inl.hpp"
+#include "bankwright/config/read_part_lists_inl.hpp"
 #include "bankwright/config/read_result.hpp"
 #include "bankwright/config/read_terminals_inl.hpp"
 
@@ -21,14 +22,16 @@ namespace bankwright::reading {
 
 class FileReader {
 public:
-    FileReader(ReadLimits const& limits, ReadResult& result, Report& report)
-        : limits_(limits), result_(result), report_(report) {}
+    FileReader(ReadLimits const& limits, PartListSource const& part_lists, ReadResult& result, Report& report)
+        : limits_(limits), result_(result), report_(report), part_lists_(part_lists, limits, models_, report) {}
 
     void read(DocumentValue const& root, std::vector<DocumentProblem> const& duplicates) {
-        if (!is_readable_version(root) || !is_small_enough(root)) return;
+        if (!is_bank_file(root) || !is_readable_version(root) || !is_small_enough(root)) return;
         read_root(root);
         if (auto const* section = table_section(root, models_section))
             read_models(*section, models_, report_, result_.map);
+        if (auto const* parts = find_entry(root, "parts")) part_lists_.read(*parts);
+        result_.part_lists = part_lists_.take_texts();
         collect(root);
         report_duplicate_keys(root, duplicates);
         read_devices();
@@ -38,6 +41,24 @@ public:
     }
 
 private:
+    // False for a part list and for settings: they are TOML too, and nothing in them would be checked.
+    bool is_bank_file(DocumentValue const& root) {
+        for (auto const& entry : root.entries)
+            if (entry.key == "bankwright" || find_section(entry.key)) return true;
+        for (auto const& entry : root.entries) {
+            bool const is_part_list = entry.key == keys::part_list_version;
+            if (!is_part_list && !find_key(settings_section, entry.key)) continue;
+            report_.add(file_not_a_bank, {}, entry.key, entry.region,
+                        is_part_list ? "a part list, not a bank file"
+                                     : fmt::format("{} is a key of {}, not of a bank file", in_backquotes(entry.key),
+                                                   settings_section.meaning),
+                        "name the bank files instead, or the folder that they are in");
+            result_.readable = false;
+            return false;
+        }
+        return true;
+    }
+
     // False where the file says that it is of another version: its words could mean anything.
     bool is_readable_version(DocumentValue const& root) {
         auto const* entry = find_entry(root, "bankwright");
@@ -88,6 +109,8 @@ private:
         std::optional<int> version;
         keys("bankwright", version);
         keys("name", result_.bank.name);
+        std::optional<std::vector<std::string>> parts;
+        keys("parts", parts);
         keys.meets_requirements();
         for (auto const& entry : own.entries)
             result_.map.add({}, entry.key, entry.region);
@@ -334,6 +357,7 @@ private:
     ReadResult& result_;
     Report& report_;
     Models models_;
+    PartListReader part_lists_;
     std::vector<Candidate> candidates_; // in the author's order
     Names ids_;
     Terminals terminals_;

@@ -1,4 +1,4 @@
-// Reads [models]: named sets of keys that a part may borrow.
+// Reads [models], of a bank file or of a part list: named sets of keys that a part may borrow.
 #pragma once
 
 #include "bankwright/bank/source_map.hpp"
@@ -17,10 +17,15 @@
 
 namespace bankwright::reading {
 
-// The models of a file, and which of their entries are known to be wrong: those are reported once, in the model.
+// The models of a file and of its part lists, and which of their entries are known to be wrong: those are reported
+// once, in the model.
 class Models {
 public:
-    void add(DocumentEntry const& model) { by_name_[model.key] = &model; }
+    // False where the name is taken; the first keeps it.
+    bool add(DocumentEntry const& model) { return by_name_.insert({model.key, &model}).second; }
+    // A part list that could not be read: a model that is not found may well be in it.
+    void note_missing_list() { lacks_list_ = true; }
+    bool lacks_list() const { return lacks_list_; }
     void note_wrong(DocumentEntry const& entry) { wrong_.insert(&entry); }
 
     bool is_wrong(DocumentEntry const& entry) const { return wrong_.count(&entry) > 0; }
@@ -39,6 +44,7 @@ public:
 private:
     std::map<std::string_view, DocumentEntry const*> by_name_;
     std::set<DocumentEntry const*> wrong_;
+    bool lacks_list_ = false;
 };
 
 // A model may serve any kind of part: its key must exist somewhere, with a value that is good there.
@@ -69,7 +75,8 @@ inline void check_model_key(Subject const& subject, DocumentEntry const& entry, 
                help_with(report.nearest(entry.key, names), "`bankwright schema` prints every key"));
 }
 
-inline void read_models(DocumentEntry const& section, Models& models, Report& report, SourceMap& map) {
+// Each model by itself; whether its name is its own is for the caller to say.
+inline void check_models(DocumentEntry const& section, Models& models, Report& report, SourceMap& map) {
     for (auto const& model : section.value.entries) {
         Subject const subject{"[models] " + clipped(model.key), "model " + in_backquotes(model.key), model.region};
         if (model.value.kind != DocumentValue::Kind::table) {
@@ -77,11 +84,16 @@ inline void read_models(DocumentEntry const& section, Models& models, Report& re
                        fmt::format("{} is {}; expected a table of keys", subject.words, shown(model.value)),
                        fmt::format("write `{} = {{ ... }}`", clipped(model.key)));
         }
-        models.add(model);
         add_to_map(map, subject.part, model);
         for (auto const& entry : model.value.entries)
             check_model_key(subject, entry, models, report);
     }
+}
+
+inline void read_models(DocumentEntry const& section, Models& models, Report& report, SourceMap& map) {
+    for (auto const& model : section.value.entries)
+        models.add(model);
+    check_models(section, models, report, map);
 }
 
 } // namespace bankwright::reading

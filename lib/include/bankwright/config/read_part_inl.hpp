@@ -69,6 +69,7 @@ public:
     bool meets_requirements() {
         bool complete = true;
         for (auto const& requirement : section_.requirements) {
+            if (is_met(requirement)) continue;
             auto const alternatives = key_words::alternatives_of(requirement);
             key_words::Alternatives stated;
             int valid = 0;
@@ -100,6 +101,29 @@ public:
     Report& report() { return report_; }
 
 private:
+    // As a rule it is, and then no words need be made of it.
+    bool is_met(Requirement const& requirement) const {
+        int stated = 0, valid = 0;
+        bool all_stated = true, all_valid = true; // of the alternative that is being read
+        auto const end_alternative = [&] {
+            stated += all_stated;
+            valid += all_valid;
+            all_stated = all_valid = true;
+        };
+        for (auto text = requirement.alternatives; !text.empty();) {
+            auto const word = text.substr(0, text.find(' '));
+            text.remove_prefix(std::min(word.size() + 1, text.size()));
+            if (word == "|") {
+                end_alternative();
+                continue;
+            }
+            all_stated = all_stated && is_stated(word);
+            all_valid = all_valid && is_valid(word);
+        }
+        end_alternative();
+        return valid > 0 && (!requirement.exactly_one || stated == 1);
+    }
+
     void report_missing(key_words::Alternatives const& alternatives) {
         auto const has = [&](std::string_view key) { return is_stated(key); };
         auto lacking = alternatives.front();
@@ -127,10 +151,11 @@ private:
         if (name.value) model_ = models_.find(*name.value);
         has_wrong_model_ = !model_;
         if (name.trouble) return report_.add(subject_, key, entry->region, std::move(*name.trouble));
+        if (!model_ && models_.lacks_list()) return;
         if (!model_) {
             auto const near = report_.nearest(*name.value, models_.names());
             auto const otherwise = models_.empty() ? "the file has no [models]; add one, or write the keys here"
-                                                   : "name one of the models in [models]";
+                                                   : "name one of the models in [models], or in the part lists";
             return report_.add(subject_, key, entry->region,
                                Trouble{&file_bad_value, fmt::format("is {}, which is no model", shown(entry->value)),
                                        help_with(near, otherwise)});

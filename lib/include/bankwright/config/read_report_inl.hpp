@@ -54,6 +54,7 @@ public:
         if (!part.empty()) finding.parts.push_back(part);
         finding.key = std::string(key);
         finding.region = region;
+        finding.file = file_;
         findings_.push_back(std::move(finding));
     }
 
@@ -62,6 +63,17 @@ public:
         add(*trouble.rule, subject.part, key.name, region, fmt::format("`{}`{} {}", key.name, of, trouble.message),
             std::move(trouble.help));
     }
+
+    // One that is made already.
+    void add(Finding finding) {
+        finding.file = file_;
+        findings_.push_back(std::move(finding));
+    }
+
+    std::size_t size() const { return findings_.size(); }
+
+    // From here on findings stand in this part list; empty: in the bank file.
+    void set_file(std::string file) { file_ = std::move(file); }
 
     // True where one more finding would only be counted, which this does: its words need not be made.
     bool is_full() {
@@ -78,11 +90,12 @@ public:
         return closest(word, names);
     }
 
-    // In the order of the text.
+    // In the order of the text, part lists after the bank file.
     Findings take() {
         std::stable_sort(findings_.begin(), findings_.end(), [](Finding const& a, Finding const& b) {
             auto const x = a.region->begin;
             auto const y = b.region->begin;
+            if (a.file != b.file) return a.file < b.file;
             return x.line != y.line ? x.line < y.line : x.column < y.column;
         });
         if (left_out_ > 0) {
@@ -90,6 +103,7 @@ public:
             auto const place = findings_.empty() ? Region{{1, 1}, {1, 1}} : *findings_.back().region;
             left_out_ = 0;
             limits_.findings += 1;
+            set_file(findings_.empty() ? std::string() : findings_.back().file);
             add(file_too_large, {}, {}, place,
                 fmt::format("{} more findings; at most {} are shown", count, limits_.findings - 1), "mend these first");
         }
@@ -98,6 +112,7 @@ public:
 
 private:
     ReadLimits limits_;
+    std::string file_;
     Findings findings_;
     std::size_t left_out_ = 0;
     std::size_t comparisons_left_ = 200'000;

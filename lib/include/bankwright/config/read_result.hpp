@@ -4,6 +4,7 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/findings/source_text.hpp"
 
 #include <string>
 #include <vector>
@@ -19,6 +20,7 @@ struct ReadResult {
     // Parts that are not in the bank for want of something they cannot do without. Conductors may still name their
     // terminals; a verdict on the wiring of such a bank would be about another bank.
     std::vector<std::string> left_out;
+    std::vector<SourceText> part_lists; // those that findings point into
 };
 
 } // namespace bankwright

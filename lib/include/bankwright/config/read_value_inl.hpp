@@ -7,6 +7,7 @@
 #include "bankwright/config/keys.hpp"
 #include "bankwright/devices/date.hpp"
 #include "bankwright/devices/motor.hpp"
+#include "bankwright/findings/level.hpp"
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/text/utf8.hpp"
@@ -17,6 +18,7 @@
 #include <string_view>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -113,6 +115,20 @@ inline Outcome<std::string> value_of(KeySpec const& key, DocumentValue const& va
 }
 
 template <>
+inline Outcome<std::vector<std::string>> value_of(KeySpec const& key, DocumentValue const& value) {
+    if (value.kind != DocumentValue::Kind::array) return {{}, wrong_kind(key, value)};
+    std::vector<std::string> texts;
+    for (auto const& item : value.items) {
+        if (item.kind != DocumentValue::Kind::text)
+            return {{},
+                    Trouble{&file_bad_value, fmt::format("holds {}; expected {}", shown(item), with_article(key.kind)),
+                            fmt::format("write `{} = {}`", key.name, key.example)}};
+        texts.push_back(item.text);
+    }
+    return {std::move(texts), {}};
+}
+
+template <>
 inline Outcome<bool> value_of(KeySpec const& key, DocumentValue const& value) {
     if (value.kind != DocumentValue::Kind::boolean) return {{}, wrong_kind(key, value)};
     return {value.boolean, {}};
@@ -161,6 +177,13 @@ inline Outcome<SpeedControl> value_of(KeySpec const& key, DocumentValue const& v
     return {static_cast<SpeedControl>(*word.value), {}};
 }
 
+template <>
+inline Outcome<Level> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<Level>(*word.value), {}};
+}
+
 // What is wrong with a value, whatever the key holds.
 inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue const& value) {
     switch (key.kind) {
@@ -168,6 +191,8 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
     case KeyKind::terminal:
     case KeyKind::model:
         return value_of<std::string>(key, value).trouble;
+    case KeyKind::texts:
+        return value_of<std::vector<std::string>>(key, value).trouble;
     case KeyKind::choice:
         return choice_of(key, value).trouble;
     case KeyKind::integer:

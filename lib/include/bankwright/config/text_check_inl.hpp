@@ -86,8 +86,9 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
     for (std::size_t at = 0; at < text.size();) {
         if (text[at] == '\0')
             return refusal(file_syntax, "a NUL byte; a bank file is plain text", "is this a bank file at all?", place);
-        auto const character = first_code_point(text.substr(at));
-        if (!character.valid)
+        bool const is_plain = static_cast<unsigned char>(text[at]) < 0x80; // most of it is
+        auto const length = is_plain ? 1 : first_code_point(text.substr(at)).length;
+        if (!is_plain && !first_code_point(text.substr(at)).valid)
             return refusal(
                 file_syntax,
                 fmt::format("byte 0x{:02X} is not UTF-8; a bank file is UTF-8", static_cast<unsigned char>(text[at])),
@@ -102,7 +103,7 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
             place = {place.line + 1, 1};
         else
             ++place.column;
-        at += character.length;
+        at += length;
     }
     return std::nullopt;
 }

@@ -4,6 +4,7 @@
 #include "bankwright/findings/finding.hpp"
 
 #include <algorithm>
+#include <string_view>
 #include <tuple>
 
 namespace bankwright {
@@ -13,7 +14,7 @@ namespace bankwright {
 inline void order(Findings& findings) {
     auto const rank = [](Finding const& f) {
         auto const begin = f.region ? f.region->begin : Position{};
-        return std::tuple(f.accepted, -static_cast<int>(f.level), begin.line, begin.column);
+        return std::tuple(f.accepted, -static_cast<int>(f.level), std::string_view(f.file), begin.line, begin.column);
     };
     std::stable_sort(findings.begin(), findings.end(),
                      [&](Finding const& a, Finding const& b) { return rank(a) < rank(b); });

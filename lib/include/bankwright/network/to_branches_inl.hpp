@@ -4,6 +4,7 @@
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
+#include "bankwright/devices/motor_propeller.hpp"
 #include "bankwright/network/to_branches.hpp"
 
 #include <cstddef>
@@ -109,18 +110,11 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const& motor, Surroundi
         return {
             circuit_parts::load(network.circuit, plus, minus, solver::ConstantCurrent{around.moment.current.value()})};
 
-    auto const rated = circuit_parts::needed(motor.current, motor.id, "current");
-    auto const winding = motor.winding.value_or(Resistance{});
-    Voltage const back_emf = circuit_parts::needed(motor.voltage, motor.id, "voltage") - rated * winding;
-    if (!(back_emf > Voltage{}))
-        throw std::invalid_argument("`" + motor.id +
-                                    "`: `winding` takes all of the nameplate voltage at the nameplate current");
-    double const throttle = around.moment.throttle.value_or(motor.throttle.value_or(Throttle::of(1.0))).value();
-    bool const direct = motor.control == SpeedControl::direct;
-    double const duty = direct && throttle > 0.0 ? 1.0 : throttle;
-    return {circuit_parts::load(
-        network.circuit, plus, minus,
-        solver::SquareLaw{rated.value() / (back_emf.value() * back_emf.value()), winding.value(), duty})};
+    auto const law = propeller_law(motor);
+    auto const throttle = around.moment.throttle.value_or(motor.throttle.value_or(Throttle::of(1.0)));
+    return {
+        circuit_parts::load(network.circuit, plus, minus,
+                            solver::SquareLaw{law.coefficient.value(), law.winding.value(), duty(motor, throttle)})};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surroundings const& around, Network& network) {

@@ -41,6 +41,7 @@ inline Json finding(Finding const& f) {
              {"unit", f.unit.empty() ? Json() : Json(f.unit)},
              {"accepted", f.accepted}};
     if (f.accepted) out["accepted_because"] = f.accepted_because;
+    if (!f.file.empty()) out["file"] = f.file; // it stands in a part list
     if (!f.key.empty()) out["key"] = f.key;
     if (!f.consequences.empty()) out["consequences"] = f.consequences;
     return out;

@@ -8,8 +8,8 @@
 
 namespace bankwright {
 
-// A finding at or above `fail_on` is a failed case, a milder one a passed case, an accepted one a skipped case. A file
-// in which nothing is wrong has one case, passed.
+// A finding at or above `fail_on`, or the verdict's own, is a failed case, a milder one a passed case, an accepted one
+// a skipped case. A file in which nothing is wrong has one case, passed.
 std::string findings_junit(Verdicts const& verdicts, Level fail_on = Level::error);
 
 } // namespace bankwright

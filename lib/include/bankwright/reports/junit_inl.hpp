@@ -19,6 +19,7 @@ struct Tally {
 inline bool fails(Finding const& finding, Level fail_on) { return !finding.accepted && finding.level >= fail_on; }
 
 inline Tally tally(Verdict const& verdict, Level fail_on) {
+    fail_on = verdict.fail_on.value_or(fail_on);
     Tally out{std::max<std::size_t>(verdict.findings.size(), 1), 0, 0};
     for (auto const& finding : verdict.findings) {
         if (finding.accepted) ++out.skipped;
@@ -41,7 +42,7 @@ inline std::string title(Finding const& finding) {
 }
 
 inline std::string body(Verdict const& verdict, Finding const& finding) {
-    auto out = verdict.file;
+    auto out = file_of(verdict, finding);
     if (finding.region) out += fmt::format(":{}:{}", finding.region->begin.line, finding.region->begin.column);
     out += fmt::format(": {}: {} [{}]", name(finding.level), finding.message, finding.rule);
     if (!finding.help.empty()) out += "\nhelp: " + finding.help;
@@ -64,6 +65,7 @@ inline void write(XmlWriter& xml, Verdict const& verdict, Finding const& finding
 }
 
 inline void write(XmlWriter& xml, Verdict const& verdict, Level fail_on) {
+    fail_on = verdict.fail_on.value_or(fail_on);
     xml.open("testsuite").attribute("name", verdict.file);
     write(xml, tally(verdict, fail_on));
     for (auto const& finding : verdict.findings)

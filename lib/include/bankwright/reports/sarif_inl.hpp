@@ -46,7 +46,7 @@ inline Json region(Region const& r) {
 }
 
 inline Json location(Verdict const& verdict, Finding const& finding) {
-    Json physical{{"artifactLocation", {{"uri", uri(verdict.file)}}}};
+    Json physical{{"artifactLocation", {{"uri", uri(file_of(verdict, finding))}}}};
     if (finding.region) physical["region"] = region(*finding.region);
     Json out{{"physicalLocation", physical}};
     auto parts = Json::array();

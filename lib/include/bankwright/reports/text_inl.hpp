@@ -97,7 +97,7 @@ BANKWRIGHT_INLINE std::string findings_text(Verdicts const& verdicts, TextStyle 
     for (auto const& verdict : verdicts) {
         for (auto const& finding : verdict.findings) {
             if (finding.accepted && !style.all) continue;
-            out += finding_text(finding, verdict.file, verdict.text, style) + "\n";
+            out += finding_text(finding, file_of(verdict, finding), text_of(verdict, finding), style) + "\n";
         }
     }
     if (calls_for_cautions(verdicts)) out += caution_lines(style) + "\n";

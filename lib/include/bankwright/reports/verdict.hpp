@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/findings/source_text.hpp"
 
 #include <optional>
 #include <string>
@@ -14,7 +15,19 @@ struct Verdict {
     std::string text;                         // what it says; empty where there is no file
     std::optional<std::string> arrangement{}; // "3S1P", none where the wiring is no such thing
     Findings findings{};                      // located and in order
+    std::vector<SourceText> part_lists{};     // those that findings point into
+    std::optional<Level> fail_on{};           // from here on a finding fails; none: as the run as a whole says
 };
+
+// The file that a finding stands in, and its text.
+inline std::string const& file_of(Verdict const& verdict, Finding const& finding) {
+    return finding.file.empty() ? verdict.file : finding.file;
+}
+inline std::string const& text_of(Verdict const& verdict, Finding const& finding) {
+    for (auto const& list : verdict.part_lists)
+        if (!finding.file.empty() && list.file == finding.file) return list.text;
+    return verdict.text;
+}
 
 using Verdicts = std::vector<Verdict>;
 

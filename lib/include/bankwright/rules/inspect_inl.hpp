@@ -1,11 +1,15 @@
 #pragma once
 
 #include "bankwright/bank/locate.hpp"
+#include "bankwright/bank/terminals.hpp"
 #include "bankwright/config/read.hpp"
 #include "bankwright/findings/order.hpp"
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/rules/inspect.hpp"
 
+#include <algorithm>
+#include <string>
+#include <unordered_set>
 #include <utility>
 
 namespace bankwright {
@@ -18,17 +22,30 @@ inline bool holds_whatever_is_missing(Finding const& finding) {
            family(finding.rule) == "matching";
 }
 
+// A conductor may name a terminal of a part that is missing: then it lands nowhere, and no network has it.
+inline Bank without_stray_conductors(Bank bank) {
+    auto const all = terminals_of(bank);
+    std::unordered_set<std::string> const terminals(all.begin(), all.end());
+    for (auto* const runs : {&bank.jumpers, &bank.cables})
+        runs->erase(std::remove_if(
+                        runs->begin(), runs->end(),
+                        [&](Run const& run) { return terminals.count(run.from) == 0 || terminals.count(run.to) == 0; }),
+                    runs->end());
+    return bank;
+}
+
 } // namespace inspection
 
-BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& rules, ReadLimits const& limits) {
-    auto read = bankwright::read(text, limits);
+BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& rules, ReadLimits const& limits,
+                                     PartListSource const& part_lists) {
+    auto read = bankwright::read(text, limits, part_lists);
     Inspection seen;
     seen.findings = std::move(read.findings);
     seen.readable = read.readable;
     seen.as_written = read.readable && count(seen.findings).error == 0;
     if (read.readable) {
         bool const whole = read.left_out.empty();
-        auto checked = check(read.bank, rules);
+        auto checked = check(whole ? read.bank : inspection::without_stray_conductors(read.bank), rules);
         if (whole) seen.arrangement = std::move(checked.arrangement);
         for (auto& finding : checked.findings)
             if (whole || inspection::holds_whatever_is_missing(finding)) seen.findings.push_back(std::move(finding));
@@ -38,6 +55,7 @@ BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& 
     seen.bank = std::move(read.bank);
     seen.map = std::move(read.map);
     seen.left_out = std::move(read.left_out);
+    seen.part_lists = std::move(read.part_lists);
     return seen;
 }
 

@@ -168,9 +168,10 @@ private:
     }
 
     void fault(ProtectiveDevice const& device, ProtectedRegion const& region) {
+        if (!faults_) faults_.emplace(bank_);
         std::optional<Current> prospective;
         for (auto const* side : {".line", ".load"}) {
-            auto const at = bolted_fault(bank_, device.id + side, device.id);
+            auto const at = faults_->at(device.id + side, device.id);
             if (at && (!prospective || at->through_part > *prospective)) prospective = at->through_part;
         }
         if (!prospective) return;
@@ -220,7 +221,7 @@ private:
         }
         if (!thinnest) return;
         auto const bound = let_through(device, prospective);
-        if (!device.trip_class) unknown_bands_.push_back(device.id);
+        if (!device.trip_class || !trip_class_named(*device.trip_class)) unknown_bands_.push_back(device.id);
         if (!bound || bound->at_most <= *least) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto& finding = report(
@@ -235,7 +236,7 @@ private:
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto finding =
             finding_of(rule,
-                       fmt::format("whether {} {} in time for the conductors is not known: no `class` is stated",
+                       fmt::format("whether {} {} in time for the conductors is not known: no known `class` is stated",
                                    quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
                        "state the standard that its time-current band comes from, as `class`, where you know it");
         finding.level = Level::note;
@@ -288,6 +289,7 @@ private:
     Bank const& bank_;
     WiringGraph const& graph_;
     Findings& findings_;
+    std::optional<BoltedFaults> faults_; // once a device asks: behind a wiring that is not right there is no network
     std::vector<std::string> unknown_bands_;
 };
 

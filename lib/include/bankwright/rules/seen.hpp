@@ -38,6 +38,7 @@ public:
 
     // The same with every motor at full throttle: what conductors, devices and connections must bear.
     OperatingPoint const& full() const {
+        if (runs_full()) return working();
         if (!full_) full_ = solve(LoadsAre::as_drawn, true, Throttle::of(1.0));
         return *full_;
     }
@@ -67,6 +68,11 @@ public:
     }
 
 private:
+    bool runs_full() const {
+        return std::all_of(bank_.motors.begin(), bank_.motors.end(),
+                           [](auto const& m) { return m.throttle.value_or(Throttle::of(1.0)) == Throttle::of(1.0); });
+    }
+
     OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {}) const {
         OperatingPointOptions options;
         options.moment.throttle = throttle;

@@ -255,6 +255,7 @@ private:
         auto const& point = seen_.at_rest();
         if (point.status != solver::Status::solved) return std::nullopt;
         for (auto const& step : loop.steps) {
+            if (static_cast<std::size_t>(step.edge) >= edges_.size()) return std::nullopt; // a repair added it
             auto const& e = edge(step.edge);
             if (e.kind != WiringEdgeKind::battery) continue;
             if (auto const* reading = reading_if_any(point, graph_.id(e)))

@@ -38,6 +38,9 @@ struct EliminationPlan {
 EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines, std::vector<int> const& roots,
                                  int last = -1);
 
+// The topology with its plan, if it is not too large for star-mesh elimination: for more than a few solves on it.
+Topology with_plan(Topology topology, int star_mesh_limit);
+
 } // namespace bankwright::solver
 
 #if BANKWRIGHT_HEADER_ONLY

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <memory>
 
 #include "bankwright/solver/elimination_plan.hpp"
 
@@ -72,6 +73,13 @@ BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> 
         plan.slot.push_back(backwards ? slot_between(line.to, line.from) : slot_between(line.from, line.to));
     }
     return plan;
+}
+
+BANKWRIGHT_INLINE Topology with_plan(Topology topology, int star_mesh_limit) {
+    if (topology.merged_nodes <= star_mesh_limit)
+        topology.plan = std::make_shared<EliminationPlan const>(
+            plan_elimination(topology.merged_nodes, topology.lines, topology.root));
+    return topology;
 }
 
 } // namespace bankwright::solver

@@ -8,11 +8,15 @@
 
 namespace bankwright::solver {
 
+inline EliminationPlan plan_of(Topology const& topology) {
+    return topology.plan ? *topology.plan : plan_elimination(topology.merged_nodes, topology.lines, topology.root);
+}
+
 BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const& topology, std::vector<double> siemens,
                                                int star_mesh_limit)
     : lines_(topology.lines), siemens_(std::move(siemens)), roots_(topology.root), nodes_(topology.merged_nodes),
       method_(nodes_ <= star_mesh_limit
-                  ? std::variant<StarMesh, SparseNetwork>(StarMesh(plan_elimination(nodes_, lines_, roots_), siemens_))
+                  ? std::variant<StarMesh, SparseNetwork>(StarMesh(plan_of(topology), siemens_))
                   : std::variant<StarMesh, SparseNetwork>(SparseNetwork(nodes_, lines_, siemens_, roots_))) {}
 
 BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts(std::vector<double> const& line_amps) const {

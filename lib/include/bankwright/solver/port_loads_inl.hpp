@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "bankwright/solver/constant_power.hpp"
+#include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/port_loads.hpp"
 #include "bankwright/solver/rising_loads.hpp"
 
@@ -66,9 +67,13 @@ inline PortCurrents port_currents_at(Ports const& ports, double share, int max_i
 }
 
 BANKWRIGHT_INLINE PortCurrents port_currents(Ports const& ports, int max_iterations) {
-    if (ports.laws.size() == 1)
+    if (ports.laws.size() == 1) { // behind one port every law has a formula
+        double const volts = ports.open_volts[0], ohms = ports.ohms[0];
         if (auto const* power = std::get_if<ConstantPower>(&ports.laws[0]))
-            return single_constant_power(power->watts, ports.open_volts[0], ports.ohms[0]);
+            return single_constant_power(power->watts, volts, ohms);
+        if (auto const* square = std::get_if<SquareLaw>(&ports.laws[0]))
+            return {Status::solved, {current_from(*square, volts, ohms)}, 0, 1.0};
+    }
 
     PortCurrents answer = port_currents_at(ports, 1.0, max_iterations);
     if (answer.status != Status::no_operating_point) return answer;

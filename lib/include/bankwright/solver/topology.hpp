@@ -2,6 +2,7 @@
 // Made once, it serves every set of resistances, sources and loads on the same wiring.
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
@@ -14,6 +15,8 @@ struct Line {
     int from = 0; // merged node
     int to = 0;   // merged node
 };
+
+struct EliminationPlan;
 
 // How a load meets the circuit. A closed path counts only if it needs no other load to be closed.
 enum class Feed {
@@ -28,9 +31,10 @@ struct Topology {
     std::vector<int> island; // by node; 0 is the reference's island, others in the order of their lowest node
     std::vector<int> root;   // by island: the merged node that counts as 0 V
     std::vector<Line> lines;
-    std::vector<int> branch_line; // by branch: its line, or -1 where both its ends are one node
-    std::vector<int> load_line;   // by load: its line, or -1 where it is not a port
-    std::vector<Feed> load_feed;  // by load
+    std::vector<int> branch_line;                // by branch: its line, or -1 where both its ends are one node
+    std::vector<int> load_line;                  // by load: its line, or -1 where it is not a port
+    std::vector<Feed> load_feed;                 // by load
+    std::shared_ptr<EliminationPlan const> plan; // of the lines, for whoever solves often; none: made at each solve
 };
 
 // Expects a valid circuit (validate.hpp).

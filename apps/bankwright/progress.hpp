@@ -1,0 +1,23 @@
+// How far is a long run? A line on standard error that comes and goes, for a person at a terminal alone.
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+
+class Progress {
+public:
+    explicit Progress(std::size_t files);
+    Progress(Progress const&) = delete;
+    Progress& operator=(Progress const&) = delete;
+    ~Progress(); // takes the line away
+
+    void at(std::size_t file); // counted from 0
+
+private:
+    using Clock = std::chrono::steady_clock;
+
+    std::size_t files_;
+    bool is_watched_; // standard error is a terminal that can erase a line
+    bool is_shown_ = false;
+    Clock::time_point next_;
+};
