@@ -157,6 +157,16 @@ CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
     return command;
 }
 
+CLI::App& add_short_circuit(CLI::App& app, ShortCircuitRequest& request, Words& words) {
+    auto& command =
+        *app.add_subcommand("short-circuit", "What flows into a short anywhere in it, what ends that and how "
+                                             "soon, and what each conductor lives through");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    command.footer(std::string("Example: bankwright short-circuit boat.toml\n\n") + statuses);
+    return command;
+}
+
 CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
     auto& command =
         *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
@@ -179,25 +189,17 @@ CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
 
 // Empty if all is well.
 std::string read_hookup(Words const& words, HookupOptions& options) {
-    if (!words.meter.empty())
-        if (auto const problem = read_meter(words.meter.front(), options); !problem.empty())
-            return "--meter: " + problem;
-    if (!words.resolution.empty()) {
-        auto const digit = parse<Voltage>(words.resolution.front());
-        if (!digit.value) return "--resolution: " + digit.problem;
-        if (!(digit.value->value() > 0.0 && digit.value->value() <= 10.0))
-            return "--resolution: `" + terminal_safe(words.resolution.front()) +
-                   "` is out of range; above 0 V, to 10 V";
-        options.resolution = *digit.value;
-    }
-    if (!words.charge_within.empty()) {
-        auto const within = parse<StateOfCharge>(words.charge_within.front());
-        if (!within.value) return "--charge-within: " + within.problem;
-        if (within.value->value() < 0.0 || within.value->value() > 1.0)
-            return "--charge-within: `" + terminal_safe(words.charge_within.front()) +
-                   "` is out of range; a share is 0 % to 100 %";
-        options.charge_within = *within.value;
-    }
+    struct Option {
+        char const* name;
+        std::vector<std::string> const& typed;
+        std::string (*read)(std::string const&, HookupOptions&);
+    };
+    for (auto const& option :
+         {Option{"--meter: ", words.meter, read_meter}, Option{"--resolution: ", words.resolution, read_resolution},
+          Option{"--charge-within: ", words.charge_within, read_charge_within}})
+        if (!option.typed.empty())
+            if (auto const problem = option.read(option.typed.front(), options); !problem.empty())
+                return option.name + problem;
     return {};
 }
 
@@ -249,9 +251,11 @@ Request read_command_line(int argc, char const* const* argv) {
     DischargeRequest discharge;
     DrawRequest draw;
     HookupRequest hookup;
+    ShortCircuitRequest short_circuit;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, draw_words, hookup_words, rules_words, schema_words;
+    Words check_words, solve_words, discharge_words, draw_words, hookup_words, short_circuit_words, rules_words,
+        schema_words;
     bool rest = false;
     bool draw_rest = false;
     auto const& check_command = add_check(app, check, check_words);
@@ -259,6 +263,7 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
     auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
+    auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -311,6 +316,10 @@ Request read_command_line(int argc, char const* const* argv) {
         hookup.format = formats.at(hookup_words.format);
         if (auto const problem = read_hookup(hookup_words, hookup.options); !problem.empty()) return Misuse{problem};
         return hookup;
+    }
+    if (short_circuit_command.parsed()) {
+        short_circuit.format = formats.at(short_circuit_words.format);
+        return short_circuit;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

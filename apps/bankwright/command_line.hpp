@@ -7,6 +7,7 @@
 #include "commands/hookup.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
+#include "commands/short_circuit.hpp"
 #include "commands/solve.hpp"
 
 #include <string>
@@ -26,6 +27,6 @@ inline Outcome run(Misuse const& misuse, bool) {
 }
 
 using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, DrawRequest,
-                             HookupRequest, RulesRequest, SchemaRequest>;
+                             HookupRequest, ShortCircuitRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

@@ -7,5 +7,7 @@
 #include "bankwright/reports/measure_inl.hpp"
 #include "bankwright/reports/rule_reference_inl.hpp"
 #include "bankwright/reports/sarif_inl.hpp"
+#include "bankwright/reports/short_circuit_json_inl.hpp"
+#include "bankwright/reports/short_circuit_text_inl.hpp"
 #include "bankwright/reports/solution_text_inl.hpp"
 #include "bankwright/reports/text_inl.hpp"

@@ -4,10 +4,12 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/network.hpp"
+#include "bankwright/network/readings.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace bankwright {
 
@@ -30,6 +32,19 @@ public:
 private:
     Network network_;
 };
+
+// A bolted fault between any two terminals: what every part then carries.
+struct FaultCurrents {
+    Current total{};
+    std::vector<PartReading> parts; // in the author's order
+};
+
+enum class DevicesAre { all_closed, as_drawn };
+
+// Every load and charger off. None where the two are one terminal, or there is no solution.
+// Throws std::out_of_range for a terminal that the bank does not have.
+std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal, std::string const& against,
+                                            DevicesAre devices = DevicesAre::all_closed);
 
 } // namespace bankwright
 

@@ -9,15 +9,15 @@
 
 namespace bankwright {
 
-inline Moment everything_closed_and_idle() {
+inline Moment idle(DevicesAre devices) {
     Moment moment;
     moment.loads = LoadsAre::at_rest;
-    moment.everything_closed = true;
+    moment.everything_closed = devices == DevicesAre::all_closed;
     moment.chargers = false;
     return moment;
 }
 
-BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank) : network_(build(bank, everything_closed_and_idle())) {}
+BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank) : network_(build(bank, idle(DevicesAre::all_closed))) {}
 
 BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal,
                                                               std::string const& part) const {
@@ -37,6 +37,18 @@ BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const&
 BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,
                                                           std::string const& part) {
     return BoltedFaults(bank).at(terminal, part);
+}
+
+BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal,
+                                                              std::string const& against, DevicesAre devices) {
+    auto network = build(bank, idle(devices));
+    auto const a = node_of(network, terminal);
+    auto const b = node_of(network, against);
+    if (a == b) return std::nullopt;
+    network.circuit.joins.push_back({a, b});
+    auto const solution = solver::solve(network.circuit);
+    if (solution.status != solver::Status::solved) return std::nullopt;
+    return FaultCurrents{std::abs(solution.join_amps.back()) * si::ampere, read_parts(network, solution)};
 }
 
 } // namespace bankwright

@@ -1,0 +1,120 @@
+// Body of short_circuit_text.hpp.
+#pragma once
+
+#include "bankwright/reports/short_circuit_text.hpp"
+#include "bankwright/reports/table.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+namespace short_circuit_words {
+
+inline std::string heat(LetThrough const& heat) { return fmt::format("{:.3g} A2s", heat.value()); }
+
+inline std::string ended(FaultPlace const& place) {
+    if (place.cleared_within)
+        return fmt::format("{} within {}", fmt::join(place.cleared_by, ", "), print(*place.cleared_within));
+    if (place.devices.empty()) return "nothing opens";
+    if (place.bypassed) return "flows on past every device";
+    for (auto const& device : place.devices)
+        if (!device.interrupts.value_or(true)) return fmt::format("not sure: {} cannot break it", device.id);
+    for (auto const& device : place.devices)
+        if (!device.band) return fmt::format("not sure: the curve of {} is not known", device.id);
+    return "not sure: its standard sets no limit";
+}
+
+// "1.2 s to 20 s": what the standard says of the time to open at that current.
+inline std::string band(FaultDevice const& device) {
+    if (!device.band) return "curve not known";
+    auto const at_least = device.band->at_least.value();
+    auto const at_most = device.band->at_most.value();
+    if (!std::isfinite(at_least)) return "holds";
+    auto const from = at_least > 0.0 ? print(device.band->at_least) + " to " : std::string("up to ");
+    return std::isfinite(at_most) ? from + print(device.band->at_most) : from + "no limit";
+}
+
+inline std::string places(ShortCircuitResult const& result) {
+    std::vector<Row> rows{{"short between", "and", "before", "flows", "through", "opens in", "ended by"}};
+    for (auto const& place : result.places) {
+        Row row{place.terminal, place.against, print(place.voltage), print(place.prospective), "", "", ended(place)};
+        for (auto const& device : place.devices) {
+            row[4] = device.id + " " + print(device.through);
+            row[5] = band(device);
+            rows.push_back(row);
+            row = {"", "", "", "", "", "", ""};
+        }
+        if (place.devices.empty()) rows.push_back(row);
+    }
+    return table(rows, {Align::left, Align::left, Align::right, Align::right, Align::left, Align::left, Align::left});
+}
+
+inline std::string devices(ShortCircuitResult const& result) {
+    std::vector<Row> rows{{"device", "most through it", "short at", "interrupts", ""}};
+    for (auto const& device : result.devices) {
+        if (device.at.empty()) {
+            rows.push_back(
+                {device.id, "nothing", "", device.interrupts ? print(*device.interrupts) : "not stated", ""});
+            continue;
+        }
+        rows.push_back({device.id, print(device.most), device.at,
+                        device.interrupts ? print(*device.interrupts) : "not stated",
+                        !device.suffices   ? "not known"
+                        : *device.suffices ? "enough"
+                                           : "too little"});
+    }
+    return table(rows, {Align::left, Align::right, Align::left, Align::right, Align::left});
+}
+
+inline std::string conductors(ShortCircuitResult const& result) {
+    std::vector<Row> rows{
+        {"conductor", "withstands", "gets at most", "short at", "", "never ended", "short at", "bears it"}};
+    for (auto const& one : result.conductors) {
+        Row row{one.id, one.withstand ? heat(*one.withstand) : "size not stated", "", "", "", "", "", ""};
+        if (one.ended) {
+            row[2] = heat(*one.ended->heat);
+            row[3] = one.ended->at;
+            row[4] = !one.ended->survives ? "not sure" : *one.ended->survives ? "survives" : "does not survive";
+        }
+        if (one.unended) {
+            row[5] = print(one.unended->current);
+            row[6] = one.unended->at;
+            row[7] = one.unended->bears ? print(*one.unended->bears) : "not known";
+        }
+        rows.push_back(std::move(row));
+    }
+    return table(rows, {Align::left, Align::right, Align::right, Align::left, Align::left, Align::right, Align::left,
+                        Align::right});
+}
+
+} // namespace short_circuit_words
+
+BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) {
+    auto const& result = shorted.result;
+    auto out = fmt::format("{}: {}short circuits at {}\n", terminal_safe(shorted.file),
+                           shorted.arrangement ? *shorted.arrangement + ", " : std::string(),
+                           counted(static_cast<int>(result.places.size()), "place"));
+    if (result.places.empty()) return out;
+    out += "\none at a time and without resistance, every device closed, every load and charger off:\n\n";
+    out += short_circuit_words::places(result);
+    if (!result.devices.empty()) out += "\n" + short_circuit_words::devices(result);
+    if (!result.conductors.empty()) out += "\n" + short_circuit_words::conductors(result);
+    out +=
+        "\nevery device is taken to be as slow as the standard named by its `class` lets it be; some standards bound\n"
+        "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
+        "gets at most: current squared times time, above what it may carry for good\n"
+        "bears it: until the insulation is spoilt, on the safe side above 5 s\n"
+        "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
+    if (shorted.counts.error > 0)
+        out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",
+                           terminal_safe(shorted.file), counted(shorted.counts.error, "error"));
+    return out;
+}
+
+} // namespace bankwright
