@@ -131,6 +131,7 @@
 #include "bankwright/network/wiring_graph.hpp"
 
 #include "bankwright/analyses/arrangement.hpp"
+#include "bankwright/analyses/battery_rings.hpp"
 #include "bankwright/analyses/blocks.hpp"
 #include "bankwright/analyses/charger_span.hpp"
 #include "bankwright/analyses/discharge.hpp"

@@ -178,7 +178,7 @@ TEST_CASE("the terminals of a part with a mistake still count, so that one mista
     CHECK(lines_of(result.findings) ==
           Lines{"10:8-10:23 file/bad-unit CB.rating", "15:8-15:23 file/bad-value CH.outputs"});
     CHECK(result.left_out == std::vector<std::string>{"CB"});
-    CHECK(result.bank.cables.size() == 2);
+    CHECK(result.bank.cables.empty()); // what was landed there would hang on nothing
 }
 
 TEST_CASE("a charger has the terminals of its outputs and no more") {

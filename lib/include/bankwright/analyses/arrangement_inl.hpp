@@ -117,13 +117,17 @@ private:
         return true;
     }
 
-    // Cross-tied: every battery climbs exactly one level of potential, and each level has as many.
+    // Cross-tied: every battery climbs exactly one level of potential, and each level has as many; the lowest and the
+    // highest are one point each.
     void rank_levels(int island, Arrangement& found) const {
         std::vector<double> levels;
         for (int g = 0; g < verdict_.groups; ++g)
             if (verdict_.island[static_cast<std::size_t>(g)] == island)
                 levels.push_back(verdict_.potential[static_cast<std::size_t>(g)]);
         std::sort(levels.begin(), levels.end());
+        auto const one_point = [](double end, double next) { return std::abs(next - end) > same_volts; };
+        if (levels.size() < 2 || !one_point(levels[0], levels[1])) return;
+        if (!one_point(levels.back(), levels[levels.size() - 2])) return;
         levels.erase(std::unique(levels.begin(), levels.end(), [](double a, double b) { return b - a < same_volts; }),
                      levels.end());
         auto const level = [&](int group) {

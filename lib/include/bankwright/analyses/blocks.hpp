@@ -17,11 +17,17 @@ struct BlockEdge {
 // itself.
 inline std::vector<std::vector<int>> blocks(int nodes, std::vector<BlockEdge> const& edges) {
     auto const n = static_cast<std::size_t>(nodes);
-    std::vector<std::vector<int>> at(n);
-    for (std::size_t e = 0; e < edges.size(); ++e) {
-        at[static_cast<std::size_t>(edges[e].a)].push_back(static_cast<int>(e));
-        at[static_cast<std::size_t>(edges[e].b)].push_back(static_cast<int>(e));
-    }
+    std::vector<std::size_t> first(n + 1, 0); // by node: where its edges begin in `at`
+    for (auto const& edge : edges)
+        for (auto const end : {edge.a, edge.b})
+            ++first[static_cast<std::size_t>(end) + 1];
+    for (std::size_t v = 0; v < n; ++v)
+        first[v + 1] += first[v];
+    std::vector<int> at(2 * edges.size());
+    auto fill = first;
+    for (std::size_t e = 0; e < edges.size(); ++e)
+        for (auto const end : {edges[e].a, edges[e].b})
+            at[fill[static_cast<std::size_t>(end)]++] = static_cast<int>(e);
     struct Visit {
         int node, came_by;
         std::size_t next;
@@ -35,12 +41,12 @@ inline std::vector<std::vector<int>> blocks(int nodes, std::vector<BlockEdge> co
     for (int root = 0; root < nodes; ++root) {
         if (depth[static_cast<std::size_t>(root)] >= 0) continue;
         depth[static_cast<std::size_t>(root)] = 0;
-        path.push_back({root, -1, 0});
+        path.push_back({root, -1, first[static_cast<std::size_t>(root)]});
         while (!path.empty()) {
             auto& here = path.back();
             auto const v = static_cast<std::size_t>(here.node);
-            if (here.next < at[v].size()) {
-                auto const e = at[v][here.next++];
+            if (here.next < first[v + 1]) {
+                auto const e = at[here.next++];
                 if (seen[static_cast<std::size_t>(e)]) continue;
                 seen[static_cast<std::size_t>(e)] = 1;
                 pending.push_back(e);
@@ -51,7 +57,7 @@ inline std::vector<std::vector<int>> blocks(int nodes, std::vector<BlockEdge> co
                     low[v] = std::min(low[v], depth[wi]);
                 } else {
                     depth[wi] = low[wi] = depth[v] + 1;
-                    path.push_back({w, e, 0});
+                    path.push_back({w, e, first[wi]});
                 }
                 continue;
             }

@@ -100,7 +100,9 @@ BANKWRIGHT_INLINE std::string describe(WiringGraph const& graph, std::vector<Wir
     std::string text;
     for (auto const& step : loop.steps) {
         auto const& edge = edges[static_cast<std::size_t>(step.edge)];
-        text += "`" + graph.name(step.forward ? edge.from : edge.to) + "` -" + graph.id(edge) + "- ";
+        bool const drawn = static_cast<std::size_t>(step.edge) < graph.edges.size();
+        text += "`" + graph.name(step.forward ? edge.from : edge.to) + "` -" +
+                (drawn ? graph.id(edge) : std::string("the missing conductor")) + "- ";
     }
     auto const& first = edges[static_cast<std::size_t>(loop.steps.front().edge)];
     return text + "`" + graph.name(first.from) + "`";

@@ -10,10 +10,12 @@
 
 namespace bankwright {
 
-// What a breaker or fuse opens.
+// What a breaker or fuse opens, and no other device nearer to the loads does.
 struct ProtectedRegion {
-    std::vector<int> conductors; // conductor edges from its far side to the loads and back to the bank
-    std::vector<int> loads;      // load edges that have no other device before them
+    // Conductor edges: from its far side on to the loads and the next devices, and of the ways back to the bank those
+    // that carry what returns through no single other device behind it.
+    std::vector<int> conductors;
+    std::vector<int> loads; // load edges that have no other device before them
 };
 
 // The conductors from the nearest battery post to the device, in order from the post.
@@ -28,6 +30,10 @@ ProtectedRegion protected_region(WiringGraph const& graph, int device_edge);
 
 // None if no battery's positive post reaches the device but through another device.
 std::optional<FeedPath> feed_path(WiringGraph const& graph, int device_edge);
+
+// Conductors and contacts, devices among them, from the nearest positive post to a motor's or load's + and from its -
+// back to the nearest negative post, by whichever way passes fewest of them.
+std::vector<int> supply_path(WiringGraph const& graph, int load_edge);
 
 // Are two terminals joined by conductors and closed contacts with no breaker or fuse between?
 bool joined_without_device(WiringGraph const& graph, int a, int b);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/analyses/battery_rings.hpp"
 #include "bankwright/analyses/wiring_regions.hpp"
 
 #include <algorithm>
@@ -12,46 +13,50 @@ namespace bankwright {
 
 class RegionWalker {
 public:
-    explicit RegionWalker(WiringGraph const& graph)
-        : graph_(graph), at_(graph.terminals.size()), positive_(graph.terminals.size(), 0),
-          negative_(graph.terminals.size(), 0) {
+    explicit RegionWalker(WiringGraph const& graph, bool through_devices = false)
+        : graph_(graph), at_(graph.terminals.size()), devices_at_(graph.terminals.size()),
+          positive_(graph.terminals.size(), 0), negative_(graph.terminals.size(), 0) {
         for (std::size_t e = 0; e < graph.edges.size(); ++e) {
             auto const& edge = graph.edges[e];
             if (edge.kind == WiringEdgeKind::battery) {
                 negative_[index(edge.from)] = 1;
                 positive_[index(edge.to)] = 1;
             }
-            bool const wire = edge.kind == WiringEdgeKind::conductor ||
-                              (edge.kind == WiringEdgeKind::contact && !is_device(edge));
-            if (!wire) continue;
-            at_[index(edge.from)].push_back(static_cast<int>(e));
-            at_[index(edge.to)].push_back(static_cast<int>(e));
+            if (edge.kind != WiringEdgeKind::conductor && edge.kind != WiringEdgeKind::contact) continue;
+            auto& at = is_device(graph, edge) && !through_devices ? devices_at_ : at_;
+            at[index(edge.from)].push_back(static_cast<int>(e));
+            at[index(edge.to)].push_back(static_cast<int>(e));
         }
     }
 
     static std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-    bool is_device(WiringEdge const& edge) const {
-        auto const kind = graph_.parts[index(edge.part)].kind;
-        return kind == PartKind::breaker || kind == PartKind::fuse;
-    }
-
-    // Terminals in the order in which a walk reaches them, and the edge by which it came (-1 for the start, -2 if never).
+    // Terminals in the order in which a walk reaches them, and the edge by which it came (-1 at a start, -2 if never).
     struct Walk {
         std::vector<int> order;
         std::vector<int> came;
+
+        bool reached(int terminal) const { return came[index(terminal)] != -2; }
     };
-    Walk walk(int start) const {
-        Walk w{{start}, std::vector<int>(at_.size(), -2)};
-        w.came[index(start)] = -1;
+    Walk walk(std::vector<int> starts) const {
+        Walk w{std::move(starts), std::vector<int>(at_.size(), -2)};
+        for (auto const start : w.order)
+            w.came[index(start)] = -1;
         for (std::size_t head = 0; head < w.order.size(); ++head)
             for (auto const e : at_[index(w.order[head])]) {
                 auto const there = other_end(e, w.order[head]);
-                if (w.came[index(there)] != -2) continue;
+                if (w.reached(there)) continue;
                 w.came[index(there)] = e;
                 w.order.push_back(there);
             }
         return w;
+    }
+    Walk walk(int start) const { return walk(std::vector<int>{start}); }
+    Walk walk_from_posts(bool positive) const {
+        std::vector<int> starts;
+        for (std::size_t t = 0; t < at_.size(); ++t)
+            if ((positive ? positive_ : negative_)[t]) starts.push_back(static_cast<int>(t));
+        return walk(std::move(starts));
     }
 
     int other_end(int e, int terminal) const {
@@ -69,7 +74,7 @@ public:
     // From a terminal that the walk has reached back to its start.
     std::vector<int> path_to_start(Walk const& w, int terminal) const {
         std::vector<int> edges;
-        while (w.came[index(terminal)] >= 0) {
+        while (w.reached(terminal) && w.came[index(terminal)] >= 0) {
             auto const e = w.came[index(terminal)];
             edges.push_back(e);
             terminal = other_end(e, terminal);
@@ -78,13 +83,38 @@ public:
     }
 
     std::vector<int> const& at(int terminal) const { return at_[index(terminal)]; }
+    std::vector<int> const& devices_at(int terminal) const { return devices_at_[index(terminal)]; }
 
 private:
     WiringGraph const& graph_;
-    std::vector<std::vector<int>> at_;
-    std::vector<char> positive_; // by terminal: a battery's positive post
+    std::vector<std::vector<int>> at_;         // by terminal: conductors and contacts
+    std::vector<std::vector<int>> devices_at_; // breakers and fuses, where the walk stops at them
+    std::vector<char> positive_;               // by terminal: a battery's positive post
     std::vector<char> negative_;
 };
+
+// By terminal: the device behind which it first comes on a walk on from a region, -1 in the region itself, -2 nowhere.
+inline std::vector<int> next_devices(RegionWalker const& walker, RegionWalker::Walk const& region, int device_edge) {
+    std::vector<int> gate(region.came.size(), -2);
+    auto queue = region.order;
+    for (auto const t : queue)
+        gate[RegionWalker::index(t)] = -1;
+    for (std::size_t head = 0; head < queue.size(); ++head) {
+        auto const here = queue[head];
+        auto const before = gate[RegionWalker::index(here)];
+        auto const visit = [&](int e, int behind) {
+            auto const there = walker.other_end(e, here);
+            if (gate[RegionWalker::index(there)] != -2) return;
+            gate[RegionWalker::index(there)] = behind;
+            queue.push_back(there);
+        };
+        for (auto const e : walker.at(here))
+            visit(e, before);
+        for (auto const e : walker.devices_at(here))
+            if (e != device_edge) visit(e, before == -1 ? e : before);
+    }
+    return gate;
+}
 
 BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int device_edge) {
     RegionWalker const walker(graph);
@@ -99,20 +129,29 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
     auto const& far = load_is_fed ? line : load;
     std::vector<char> taken(graph.edges.size(), 0);
     auto const take = [&](int e) {
-        if (taken[RegionWalker::index(e)] || graph.edges[RegionWalker::index(e)].kind != WiringEdgeKind::conductor) return;
+        if (taken[RegionWalker::index(e)] || graph.edges[RegionWalker::index(e)].kind != WiringEdgeKind::conductor)
+            return;
         taken[RegionWalker::index(e)] = 1;
         region.conductors.push_back(e);
     };
     for (auto const terminal : far.order)
-        for (auto const e : walker.at(terminal)) take(e);
+        for (auto const e : walker.at(terminal))
+            take(e);
+
+    auto const gates = next_devices(walker, far, device_edge);
+    auto const home = walker.walk_from_posts(false);
+    std::vector<int> returns_behind(graph.edges.size(), -2); // by edge: the one device whose loads it serves; -2: none
     for (std::size_t e = 0; e < graph.edges.size(); ++e) {
         auto const& edge = graph.edges[e];
-        if (edge.kind != WiringEdgeKind::load || far.came[RegionWalker::index(edge.from)] == -2) continue;
-        region.loads.push_back(static_cast<int>(e));
-        auto const back = walker.walk(edge.to);
-        auto const post = walker.first_post(back, false);
-        if (post >= 0)
-            for (auto const return_edge : walker.path_to_start(back, post)) take(return_edge);
+        if (edge.kind != WiringEdgeKind::load) continue;
+        auto const gate = gates[RegionWalker::index(edge.from)];
+        if (gate == -2) continue;
+        if (gate == -1) region.loads.push_back(static_cast<int>(e));
+        for (auto const back : walker.path_to_start(home, edge.to)) {
+            auto& only = returns_behind[RegionWalker::index(back)];
+            if (gate == -1 || (only != -2 && only != gate)) take(back);
+            only = gate;
+        }
     }
     return region;
 }
@@ -131,8 +170,18 @@ BANKWRIGHT_INLINE std::optional<FeedPath> feed_path(WiringGraph const& graph, in
     return best;
 }
 
+BANKWRIGHT_INLINE std::vector<int> supply_path(WiringGraph const& graph, int load_edge) {
+    RegionWalker const walker(graph, true);
+    auto const& load = graph.edges[RegionWalker::index(load_edge)];
+    auto path = walker.path_to_start(walker.walk_from_posts(true), load.from);
+    std::reverse(path.begin(), path.end());
+    auto const back = walker.path_to_start(walker.walk_from_posts(false), load.to);
+    path.insert(path.end(), back.begin(), back.end());
+    return path;
+}
+
 BANKWRIGHT_INLINE bool joined_without_device(WiringGraph const& graph, int a, int b) {
-    return RegionWalker(graph).walk(a).came[RegionWalker::index(b)] != -2;
+    return RegionWalker(graph).walk(a).reached(b);
 }
 
 } // namespace bankwright

@@ -112,7 +112,7 @@ private:
     }
 
     void move_and_remove() {
-        for (std::size_t e = 0; e < edges_.size(); ++e) {
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) { // not what an earlier step has added
             auto const& edge = edges_[e];
             if (edge.removed || edge.kind != WiringEdgeKind::conductor) continue;
             Repair r;
@@ -158,9 +158,10 @@ private:
 
     void consider(Repair r) {
         auto const edges = repaired(edges_, r);
-        auto const verdict = judge(graph_, edges);
+        auto const most = std::min(best_wrongs_, wrongs(verdict_) - 1);
+        auto const verdict = judge(graph_, edges, static_cast<std::size_t>(most));
         r.wrongs = wrongs(verdict);
-        if (r.wrongs > best_wrongs_ || r.wrongs >= wrongs(verdict_)) return;
+        if (r.wrongs > most) return;
         best_wrongs_ = r.wrongs;
         auto const form = arrangement(graph_, edges, verdict).form;
         r.irregular = form == ArrangementForm::strings ? 0 : form == ArrangementForm::cross_tied ? 1 : 2;

@@ -5,6 +5,8 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/wiring_graph.hpp"
 
+#include <cstddef>
+#include <limits>
 #include <vector>
 
 namespace bankwright {
@@ -41,8 +43,10 @@ struct WiringVerdict {
     bool right() const;
 };
 
-// `edges` are the graph's own or a trial of another wiring of the same terminals.
-WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges);
+// `edges` are the graph's own or a trial of another wiring of the same terminals. Once more than `most_wrongs`
+// batteries are known to be shorted or to clash the verdict is left there: it is too bad to be looked into.
+WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
+                    std::size_t most_wrongs = std::numeric_limits<std::size_t>::max());
 
 // Two counted voltages closer than this are the same: less than half of the smallest step between labels (2 V).
 inline constexpr double same_volts = 0.5; // [V]

@@ -13,9 +13,10 @@ class WiringJudge {
 public:
     WiringJudge(WiringGraph const& graph, std::vector<WiringEdge> const& edges) : graph_(graph), edges_(edges) {}
 
-    WiringVerdict judge() {
+    WiringVerdict judge(std::size_t most_wrongs) {
         group_terminals();
         carry_potentials();
+        if (verdict_.shorted.size() + verdict_.clashes.size() > most_wrongs) return std::move(verdict_);
         std::vector<char> used = on_closed_paths();
         bool any_load = false;
         for (std::size_t e = 0; e < edges_.size(); ++e) {
@@ -65,16 +66,25 @@ private:
         auto const groups = static_cast<std::size_t>(verdict_.groups);
         verdict_.potential.assign(groups, 0.0);
         verdict_.island.assign(groups, -1);
-        std::vector<std::vector<int>> at(groups); // battery edges
+        std::vector<int> first(groups + 1, 0); // by group: where its batteries begin in `at`
+        std::vector<int> batteries;
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             if (!is_battery(e)) continue;
             if (from_group(e) == to_group(e)) {
                 verdict_.shorted.push_back(static_cast<int>(e));
                 continue;
             }
-            at[static_cast<std::size_t>(from_group(e))].push_back(static_cast<int>(e));
-            at[static_cast<std::size_t>(to_group(e))].push_back(static_cast<int>(e));
+            batteries.push_back(static_cast<int>(e));
+            ++first[static_cast<std::size_t>(from_group(e)) + 1];
+            ++first[static_cast<std::size_t>(to_group(e)) + 1];
         }
+        for (std::size_t g = 0; g < groups; ++g)
+            first[g + 1] += first[g];
+        std::vector<int> at(2 * batteries.size()); // battery edges
+        auto fill = first;
+        for (auto const e : batteries)
+            for (auto const g : {from_group(static_cast<std::size_t>(e)), to_group(static_cast<std::size_t>(e))})
+                at[static_cast<std::size_t>(fill[static_cast<std::size_t>(g)]++)] = e;
         std::vector<int> queue;
         int islands = 0;
         for (int start = 0; start < verdict_.groups; ++start) {
@@ -85,7 +95,9 @@ private:
             double highest = 0.0;
             for (std::size_t head = 0; head < queue.size(); ++head) {
                 auto const here = queue[head];
-                for (auto const e : at[static_cast<std::size_t>(here)]) {
+                for (auto i = first[static_cast<std::size_t>(here)]; i < first[static_cast<std::size_t>(here) + 1];
+                     ++i) {
+                    auto const e = at[static_cast<std::size_t>(i)];
                     auto const& edge = edges_[static_cast<std::size_t>(e)];
                     auto const forward = from_group(static_cast<std::size_t>(e)) == here;
                     auto const there =
@@ -182,8 +194,9 @@ private:
     WiringVerdict verdict_;
 };
 
-BANKWRIGHT_INLINE WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges) {
-    return WiringJudge(graph, edges).judge();
+BANKWRIGHT_INLINE WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
+                                      std::size_t most_wrongs) {
+    return WiringJudge(graph, edges).judge(most_wrongs);
 }
 
 BANKWRIGHT_INLINE bool WiringVerdict::right() const {

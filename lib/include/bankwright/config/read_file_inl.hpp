@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <string>
 #include <string_view>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -36,6 +37,7 @@ public:
         report_duplicate_keys(root, duplicates);
         read_devices();
         read_runs();
+        drop_hanging_runs();
         if (auto const* section = find_entry(root, accept_section.name))
             read_accepted(*section, ids_, report_, result_);
     }
@@ -97,8 +99,10 @@ private:
                 own.entries.push_back(entry);
                 continue;
             }
-            for (auto const& part : entry.value.entries)
+            for (auto const& part : entry.value.entries) {
                 terminals_.excuse(part.key);
+                if (part.value.kind == DocumentValue::Kind::table) result_.left_out.push_back(part.key);
+            }
             if (report_.is_full()) continue;
             auto const near = report_.nearest(entry.key, root_names());
             report_.add(file_unknown_key, {}, entry.key, entry.region,
@@ -314,6 +318,16 @@ private:
             runs.push_back(std::move(run));
         else
             result_.left_out.push_back(candidate.entry->key);
+    }
+
+    // What is landed on a part that was left out is missing with it.
+    void drop_hanging_runs() {
+        if (result_.left_out.empty()) return;
+        auto const names = bankwright::terminals_of(result_.bank);
+        std::unordered_set<std::string> const there(names.begin(), names.end());
+        auto const hangs = [&](Run const& run) { return !there.count(run.from) || !there.count(run.to); };
+        for (auto* runs : {&result_.bank.jumpers, &result_.bank.cables})
+            runs->erase(std::remove_if(runs->begin(), runs->end(), hangs), runs->end());
     }
 
     bool is_landed(Candidate const& candidate, std::string_view key, std::string const& terminal) {

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -35,10 +36,14 @@ public:
         for (auto const& edge : graph_.edges) {
             if (edge.kind != WiringEdgeKind::charger) continue;
             auto const& charger = bank_.chargers[graph_.parts[static_cast<std::size_t>(edge.part)].index];
-            if (verdict.island_of(edge.from) != verdict.island_of(edge.to)) continue; // a loose end, said elsewhere
+            if (verdict.island_of(edge.from) != verdict.island_of(edge.to)) continue; // wiring/open-circuit has said it
             auto const volts = verdict.potential_of(edge.from) - verdict.potential_of(edge.to);
             if (volts < -same_volts) {
                 polarity(charger, edge);
+                auto turned = edge;
+                std::swap(turned.from, turned.to);
+                for (auto const e : batteries_across(graph_.edges, verdict, turned))
+                    charged_.insert(e); // as soon as it is turned round
                 continue;
             }
             auto const across = batteries_across(graph_.edges, verdict, edge);
@@ -75,18 +80,25 @@ private:
             e.removed = e.kind == WiringEdgeKind::contact &&
                         graph_.parts[static_cast<std::size_t>(e.part)].kind == PartKind::charger;
         auto const apart = judge(graph_, edges);
+        std::map<int, std::pair<double, WiringEdge const*>> worst; // by charger: [V], the join inside it
         for (auto const& e : graph_.edges) {
             if (e.kind != WiringEdgeKind::contact) continue;
             auto const& part = graph_.parts[static_cast<std::size_t>(e.part)];
             if (part.kind != PartKind::charger || apart.island_of(e.from) != apart.island_of(e.to)) continue;
             auto const volts = std::abs(apart.potential_of(e.to) - apart.potential_of(e.from));
-            if (volts < same_volts) continue;
-            auto finding = finding_of(rule,
-                                      fmt::format("`{}` joins `{}` and `{}` inside, {} apart in this bank", part.id,
-                                                  graph_.name(e.from), graph_.name(e.to), print(volts * si::volt)),
-                                      std::string(rule.fix));
+            auto& most = worst[e.part];
+            if (volts > std::max(same_volts, most.first)) most = {volts, &e};
+        }
+        for (auto const& [part, most] : worst) {
+            auto const& [volts, e] = most;
+            if (!e) continue;
+            auto finding =
+                finding_of(rule,
+                           fmt::format("`{}` joins `{}` and `{}` inside, {} apart in this bank", graph_.id(*e),
+                                       graph_.name(e->from), graph_.name(e->to), print(volts * si::volt)),
+                           std::string(rule.fix));
             measured(finding, volts, 0.0, "V").key = "isolated";
-            add(std::move(finding), part.id, {});
+            add(std::move(finding), graph_.id(*e), {});
         }
     }
 
@@ -144,7 +156,7 @@ private:
         auto const each = *charger.current / static_cast<double>(strings);
         for (auto const e : across) {
             auto const limit = charge_limit(battery(e));
-            if (!limit || each <= *limit * (1.0 + 1e-9)) continue;
+            if (!limit || !exceeds(each, *limit)) continue;
             constexpr auto rule = rule_named(charging_rules, "charging/rate");
             auto finding = finding_of(rule,
                                       fmt::format("`{}` charges `{}` at up to {}, at most {}", charger.id,
@@ -157,20 +169,28 @@ private:
     }
 
     void cold(Charger const& charger, std::vector<int> const& across) {
+        Battery const* coldest = nullptr;
+        std::vector<std::string> too_cold;
+        auto const temperature = [&](Battery const& b) { return b.temperature.value_or(bank_.system.ambient); };
         for (auto const e : across) {
             auto const& b = battery(e);
             if (!b.chemistry || !is_lithium(*b.chemistry)) continue;
-            auto const temperature = b.temperature.value_or(bank_.system.ambient);
             auto const least = temperature_limits(*b.chemistry).charge_low;
-            if (temperature.value() >= least.value()) continue;
-            constexpr auto rule = rule_named(charging_rules, "charging/cold");
-            auto finding = finding_of(
-                rule, fmt::format("`{}` is charged at {}, at least {}", b.id, print(temperature), print(least)),
-                std::string(rule.fix));
-            measured(finding, in_celsius(temperature), in_celsius(least), "degC").key = "";
-            finding.parts = {b.id, charger.id};
-            findings_.push_back(std::move(finding));
+            if (!exceeds(least.value(), temperature(b).value())) continue;
+            too_cold.push_back(b.id);
+            if (!coldest || temperature(b).value() < temperature(*coldest).value()) coldest = &b;
         }
+        if (!coldest) return;
+        auto const least = temperature_limits(*coldest->chemistry).charge_low;
+        constexpr auto rule = rule_named(charging_rules, "charging/cold");
+        auto finding =
+            finding_of(rule,
+                       fmt::format("{} {} charged at {}, at least {}", quoted_list(too_cold),
+                                   too_cold.size() == 1 ? "is" : "are", print(temperature(*coldest)), print(least)),
+                       std::string(rule.fix));
+        measured(finding, in_celsius(temperature(*coldest)), in_celsius(least), "degC").parts = std::move(too_cold);
+        finding.parts.push_back(charger.id);
+        findings_.push_back(std::move(finding));
     }
 
     void partial() {

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "bankwright/analyses/blocks.hpp"
+#include "bankwright/analyses/battery_rings.hpp"
+#include "bankwright/analyses/wiring_regions.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/rules/conductor.hpp"
 #include "bankwright/rules/wiring_words_inl.hpp"
@@ -50,7 +51,7 @@ private:
         auto const limit = ampacity(conductor, bank_.system.ambient);
         if (!reading || !limit) return;
         auto const found = std::abs(reading->current.value()) * si::ampere;
-        if (found <= limit->current) return;
+        if (!exceeds(found, limit->current)) return;
         constexpr auto rule = rule_named(conductor_rules, "conductor/over-ampacity");
         auto why = fmt::format("{} at {} insulation", print(WireSize(limit->gauge)), print(limit->insulation));
         if (limit->insulation_assumed) why += ", assumed for want of `insulation`";
@@ -121,113 +122,138 @@ private:
         findings_.push_back(std::move(finding));
     }
 
-    // From the battery posts joined to a load's terminals, whichever loses most, to those terminals.
+    // What is lost on the way to one load and back.
+    struct Drop {
+        std::string load;
+        double lost = 0.0;                                 // [V]
+        double system = 0.0;                               // [V]
+        double allowed = 0.0;                              // [V]
+        std::vector<std::pair<double, std::string>> where; // [V], part; the worst first
+
+        bool is_error() const { return exceeds(lost, 0.10 * system); }
+    };
+
+    // From the battery posts joined to a load's terminals, whichever loses most, to those terminals. Loads that lose it
+    // in the same part share one finding.
     void voltage_drops() {
-        constexpr auto rule = rule_named(conductor_rules, "conductor/voltage-drop");
+        std::vector<std::vector<Drop>> causes;
         for (auto const& load : seen_.verdict().loads) {
-            auto const& edge = graph_.edges[static_cast<std::size_t>(load.edge)];
-            auto const system = bank_.system.voltage ? bank_.system.voltage->value() : load.volts; // [V]
-            auto const plus = voltage_of(seen_.full(), graph_.name(edge.from));
-            auto const minus = voltage_of(seen_.full(), graph_.name(edge.to));
-            if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) continue;
-            double out = 0.0;  // [V]
-            double back = 0.0; // [V]
-            for (auto const& battery : graph_.edges) {
-                if (battery.kind != WiringEdgeKind::battery) continue;
-                auto const source = voltage_of(seen_.full(), graph_.name(battery.to));
-                auto const sink = voltage_of(seen_.full(), graph_.name(battery.from));
-                auto const& verdict = seen_.verdict();
-                if (source && verdict.group_of(battery.to) == verdict.group_of(edge.from))
-                    out = std::max(out, source->value() - plus->value());
-                if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
-                    back = std::max(back, minus->value() - sink->value());
-            }
-            auto const lost = out + back;
-            constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [read twice]
-            constexpr double most = 0.10;
-            if (lost <= critical * system) continue;
-            bool const error = lost > most * system;
-            auto const allowed = (error ? most : critical) * system;
-            auto const& id = graph_.id(edge);
-            auto finding = finding_of(rule,
-                                      fmt::format("{} of {} are lost out and back to `{}` ({:.1f} %), at most {:.0f} %",
-                                                  print(lost * si::volt), print(system * si::volt), id,
-                                                  100 * lost / system, 100 * allowed / system),
-                                      worst_losses(lost));
-            finding.level = error ? Level::error : Level::warning;
-            measured(finding, lost, allowed, "V").parts = {id};
-            findings_.push_back(std::move(finding));
+            auto drop = drop_to(load);
+            if (!drop) continue;
+            auto const same = std::find_if(causes.begin(), causes.end(), [&](auto const& drops) {
+                auto const& other = drops.front();
+                return !drop->where.empty() && !other.where.empty() &&
+                       other.where.front().second == drop->where.front().second && other.is_error() == drop->is_error();
+            });
+            if (same == causes.end())
+                causes.push_back({std::move(*drop)});
+            else
+                same->push_back(std::move(*drop));
+        }
+        for (auto& drops : causes) {
+            std::stable_sort(drops.begin(), drops.end(),
+                             [](auto const& a, auto const& b) { return a.lost / a.system > b.lost / b.system; });
+            say_drop(drops);
         }
     }
 
-    // Where the voltage goes: the three parts that lose most.
-    std::string worst_losses(double lost) const {
-        std::vector<std::pair<double, std::string>> losses; // [V]
-        for (auto const& part : seen_.full().parts) {
-            if (part.kind == PartKind::battery || part.kind == PartKind::motor || part.kind == PartKind::load) continue;
-            if (part.kind == PartKind::charger || part.kind == PartKind::busbar) continue;
-            auto const volts = part.kind == PartKind::connector && part.current.value() != 0.0
-                                   ? part.power.value() / part.current.value()
-                                   : part.voltage.value();
-            if (std::isfinite(volts)) losses.emplace_back(std::abs(volts), part.id);
+    std::optional<Drop> drop_to(LoadVerdict const& load) const {
+        auto const& edge = graph_.edges[static_cast<std::size_t>(load.edge)];
+        auto const& verdict = seen_.verdict();
+        // What taps a string is held to the voltage that it is made for.
+        bool const taps = load.volts < verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))] - same_volts;
+        auto const system = bank_.system.voltage && !taps ? bank_.system.voltage->value() : load.volts; // [V]
+        auto const plus = voltage_of(seen_.full(), graph_.name(edge.from));
+        auto const minus = voltage_of(seen_.full(), graph_.name(edge.to));
+        if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) return std::nullopt;
+        double out = 0.0;  // [V]
+        double back = 0.0; // [V]
+        for (auto const& battery : graph_.edges) {
+            if (battery.kind != WiringEdgeKind::battery) continue;
+            auto const source = voltage_of(seen_.full(), graph_.name(battery.to));
+            auto const sink = voltage_of(seen_.full(), graph_.name(battery.from));
+            if (source && verdict.group_of(battery.to) == verdict.group_of(edge.from))
+                out = std::max(out, source->value() - plus->value());
+            if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
+                back = std::max(back, minus->value() - sink->value());
         }
+        auto const lost = out + back;
+        constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [read twice]
+        constexpr double most = 0.10;
+        if (!exceeds(lost, critical * system)) return std::nullopt;
+        Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge)};
+        if (drop.is_error()) drop.allowed = most * system;
+        return drop;
+    }
+
+    void say_drop(std::vector<Drop> const& drops) {
+        constexpr auto rule = rule_named(conductor_rules, "conductor/voltage-drop");
+        auto const& worst = drops.front();
+        auto message = fmt::format("{} of {} are lost out and back to `{}` ({:.1f} %), at most {:.0f} %",
+                                   print(worst.lost * si::volt), print(worst.system * si::volt), worst.load,
+                                   100 * worst.lost / worst.system, 100 * worst.allowed / worst.system);
+        std::vector<std::string> loads;
+        for (auto const& drop : drops)
+            loads.push_back(drop.load);
+        if (loads.size() > 1)
+            message += fmt::format("; {} too", quoted_list(std::vector<std::string>(loads.begin() + 1, loads.end())));
+        auto help = std::string("use thicker or shorter conductors; most is lost in");
+        for (std::size_t i = 0; i < worst.where.size() && i < 3; ++i)
+            help += fmt::format("{} `{}` ({:.0f} %)", i == 0 ? "" : ",", worst.where[i].second,
+                                100 * worst.where[i].first / worst.lost);
+        auto finding = finding_of(rule, std::move(message), std::move(help));
+        finding.level = worst.is_error() ? Level::error : Level::warning;
+        measured(finding, worst.lost, worst.allowed, "V").parts = std::move(loads);
+        findings_.push_back(std::move(finding));
+    }
+
+    // The parts between the nearest posts and a load, with what each loses [V], the worst first.
+    std::vector<std::pair<double, std::string>> losses_on_the_way(int load_edge) const {
+        std::map<std::string, double> lost; // both poles of a connector count together
+        for (auto const e : supply_path(graph_, load_edge)) {
+            auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
+            auto const from = voltage_of(seen_.full(), graph_.name(edge.from));
+            auto const to = voltage_of(seen_.full(), graph_.name(edge.to));
+            if (from && to) lost[graph_.id(edge)] += std::abs((*from - *to).value());
+        }
+        std::vector<std::pair<double, std::string>> losses;
+        for (auto const& [id, volts] : lost)
+            losses.emplace_back(volts, id);
         std::stable_sort(losses.begin(), losses.end(), [](auto const& a, auto const& b) { return a.first > b.first; });
-        std::string text = "use thicker or shorter conductors; most is lost in";
-        for (std::size_t i = 0; i < losses.size() && i < 3; ++i)
-            text +=
-                fmt::format("{} `{}` ({:.0f} %)", i == 0 ? "" : ",", losses[i].second, 100 * losses[i].first / lost);
-        return text;
+        return losses;
     }
 
     // Only a bank of one string: in several strings a jumper carries its string's share, and ampacity judges it.
     void thin_jumpers() {
-        if (seen_.arrangement().parallel != 1 || seen_.arrangement().form != ArrangementForm::strings) return;
-        Run const* main = nullptr;
-        for (auto const& cable : bank_.cables)
-            if (cable.conductor.size && (!main || cable.conductor.size->area() > main->conductor.size->area()))
-                main = &cable;
-        if (!main) return;
-        constexpr auto rule = rule_named(conductor_rules, "conductor/thin-jumper");
+        auto const& form = seen_.arrangement();
+        if (form.parallel != 1 || form.form != ArrangementForm::strings) return;
+        // The main cable is the thickest that leaves an end of the string, wherever the file lists it.
+        Conductor const* main = nullptr;
+        std::vector<Conductor const*> jumpers;
         for (auto const& edge : graph_.edges) {
             if (edge.kind != WiringEdgeKind::conductor) continue;
             auto const& conductor = run_of(bank_, graph_, edge).conductor;
-            bool const between_batteries = graph_.owner_of(edge.from).kind == PartKind::battery &&
-                                           graph_.owner_of(edge.to).kind == PartKind::battery;
-            if (!between_batteries || !conductor.size) continue;
-            if (conductor.size->area() >= main->conductor.size->area() * (1.0 - 1e-9)) continue;
-            auto finding =
-                finding_of(rule,
-                           fmt::format("`{}` is {}, the main cable `{}` in series with it is {}", conductor.id,
-                                       print(*conductor.size), main->conductor.id, print(*main->conductor.size)),
-                           std::string(rule.fix));
-            measured(finding, conductor.size->area().value() * 1e6, main->conductor.size->area().value() * 1e6, "mm2")
-                .parts = {conductor.id, main->conductor.id};
+            if (!conductor.size) continue;
+            auto const group = seen_.verdict().group_of(edge.from);
+            if (graph_.owner_of(edge.from).kind == PartKind::battery &&
+                graph_.owner_of(edge.to).kind == PartKind::battery)
+                jumpers.push_back(&conductor);
+            else if ((group == form.positive_group || group == form.negative_group) &&
+                     (!main || conductor.size->area() > main->size->area()))
+                main = &conductor;
+        }
+        constexpr auto rule = rule_named(conductor_rules, "conductor/thin-jumper");
+        for (auto const* jumper : jumpers) {
+            if (!main || !exceeds(main->size->area(), jumper->size->area())) continue;
+            auto finding = finding_of(rule,
+                                      fmt::format("`{}` is {}, the main cable `{}` in series with it is {}", jumper->id,
+                                                  print(*jumper->size), main->id, print(*main->size)),
+                                      std::string(rule.fix));
+            measured(finding, jumper->size->area().value() * 1e6, main->size->area().value() * 1e6, "mm2").parts = {
+                jumper->id, main->id};
             finding.key = "size";
             findings_.push_back(std::move(finding));
         }
-    }
-
-    // By edge: it lies on a closed path with a battery, every load taken off. A lead to a load does not.
-    std::vector<char> on_rings_of_batteries() const {
-        std::vector<BlockEdge> wires;
-        std::vector<std::size_t> which;
-        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
-            auto const& edge = graph_.edges[e];
-            if (edge.kind == WiringEdgeKind::load || edge.kind == WiringEdgeKind::charger || edge.from == edge.to)
-                continue;
-            wires.push_back({edge.from, edge.to});
-            which.push_back(e);
-        }
-        std::vector<char> on_ring(graph_.edges.size(), 0);
-        for (auto const& block : blocks(static_cast<int>(graph_.terminals.size()), wires)) {
-            auto const is_battery = [&](int b) {
-                return graph_.edges[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery;
-            };
-            if (block.size() < 2 || std::none_of(block.begin(), block.end(), is_battery)) continue;
-            for (auto const b : block)
-                on_ring[which[static_cast<std::size_t>(b)]] = 1;
-        }
-        return on_ring;
     }
 
     // Links of one side that do the same work: between the same kinds of part, at the same end of the strings.
@@ -235,7 +261,7 @@ private:
         auto const& form = seen_.arrangement();
         if (form.parallel < 2 || !seen_.verdict().right()) return;
         std::map<std::string, std::vector<Conductor const*>> alike;
-        auto const between_strings = on_rings_of_batteries();
+        auto const between_strings = on_rings_of_batteries(graph_, true);
         for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
             auto const& edge = graph_.edges[e];
             if (edge.kind != WiringEdgeKind::conductor || !between_strings[e]) continue;

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -23,19 +24,24 @@ public:
         if (seen_.full_is_sound()) {
             for (auto const& c : bank_.connectors) {
                 rating(c.id, c.rating);
-                if (c.contact) hot(c.id, "each contact of", *c.contact, "contact");
+                if (c.contact) hot({c.id}, "each contact of", *c.contact, "contact");
             }
             for (auto const& s : bank_.switches) {
                 rating(s.id, s.rating);
-                if (s.resistance) hot(s.id, "the contact of", *s.resistance, "resistance");
+                if (s.resistance) hot({s.id}, "the contact of", *s.resistance, "resistance");
             }
             for (auto const& b : bank_.busbars)
                 rating(b.id, b.rating);
+            std::vector<std::string> usual; // conductors with the joints that the system states for all
             for (auto const* runs : {&bank_.jumpers, &bank_.cables})
-                for (auto const& run : *runs)
-                    if (!run.conductor.resistance)
-                        hot(run.conductor.id, "each joint of", run.conductor.joint.value_or(bank_.system.joint),
-                            "joint");
+                for (auto const& [conductor, from, to] : *runs) {
+                    if (conductor.resistance) continue;
+                    if (conductor.joint)
+                        hot({conductor.id}, "each joint of", *conductor.joint, "joint");
+                    else
+                        usual.push_back(conductor.id);
+                }
+            hot(std::move(usual), "each joint of", bank_.system.joint, "");
         }
         crowded_studs();
     }
@@ -45,7 +51,7 @@ private:
         auto const* reading = reading_if_any(seen_.full(), id);
         if (!reading || !limit) return;
         auto const found = std::abs(reading->current.value()) * si::ampere;
-        if (found <= *limit) return;
+        if (!exceeds(found, *limit)) return;
         constexpr auto rule = rule_named(connection_rules, "connection/rating");
         auto finding =
             finding_of(rule, fmt::format("`{}` carries {} at full throttle, rated {}", id, print(found), print(*limit)),
@@ -55,18 +61,26 @@ private:
         findings_.push_back(std::move(finding));
     }
 
-    void hot(std::string const& id, std::string_view what, Resistance resistance, std::string_view key) {
-        auto const* reading = reading_if_any(seen_.full(), id);
-        if (!reading) return;
-        auto const watts = reading->current.value() * reading->current.value() * resistance.value();
+    // Of parts whose contacts all have that resistance.
+    void hot(std::vector<std::string> parts, std::string_view what, Resistance resistance, std::string_view key) {
         constexpr double most = 5.0; // [W] common practice
-        if (watts <= most) return;
+        double hottest = 0.0;        // [W]
+        std::vector<std::string> too_hot;
+        for (auto& id : parts) {
+            auto const* reading = reading_if_any(seen_.full(), id);
+            if (!reading) continue;
+            auto const watts = reading->current.value() * reading->current.value() * resistance.value();
+            if (!exceeds(watts, most)) continue;
+            hottest = std::max(hottest, watts);
+            too_hot.push_back(std::move(id));
+        }
+        if (too_hot.empty()) return;
         constexpr auto rule = rule_named(connection_rules, "connection/hot-joint");
         auto finding = finding_of(rule,
-                                  fmt::format("{} `{}` turns {} into heat at full throttle, at most {}", what, id,
-                                              print(watts * si::watt), print(most * si::watt)),
+                                  fmt::format("{} {} turns {} into heat at full throttle, at most {}", what,
+                                              quoted_list(too_hot), print(hottest * si::watt), print(most * si::watt)),
                                   std::string(rule.fix));
-        measured(finding, watts, most, "W").parts = {id};
+        measured(finding, hottest, most, "W").parts = std::move(too_hot);
         finding.key = std::string(key);
         findings_.push_back(std::move(finding));
     }

@@ -52,7 +52,7 @@ private:
     void under(std::string const& id, std::optional<Voltage> const& least) {
         if (!least || !seen_.is_sound()) return;
         auto const* reading = reading_if_any(seen_.working(), id);
-        if (!reading || reading->voltage >= *least) return;
+        if (!reading || !exceeds(*least, reading->voltage)) return;
         constexpr auto rule = rule_named(load_rules, "load/under-voltage");
         auto finding =
             finding_of(rule, fmt::format("`{}` sees {}, at least {}", id, print(reading->voltage), print(*least)),
@@ -63,7 +63,7 @@ private:
     }
 
     void over(std::string const& id, std::optional<Voltage> const& most, Voltage full) {
-        if (!most || full <= *most) return;
+        if (!most || !exceeds(full, *most)) return;
         constexpr auto rule = rule_named(load_rules, "load/over-voltage");
         auto finding = finding_of(rule,
                                   fmt::format("`{}` sees {} with the bank full and nothing switched on, at most {}", id,

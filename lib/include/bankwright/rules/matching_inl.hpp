@@ -10,7 +10,9 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -54,18 +56,23 @@ private:
         return names;
     }
 
-    // Those that differ from the most common value come first: they are the ones to replace.
+    // Those that differ from the most common value come first: they are the ones to replace. Of two values that are
+    // equally common the one that stands first in the file does.
     template <class Value>
     static Batteries odd_ones_first(Batteries batteries, Value value) {
-        auto const frequency = [&](Battery const* b) {
-            return std::count_if(batteries.begin(), batteries.end(),
-                                 [&](auto const* other) { return value(*other) == value(*b); });
+        struct Rank {
+            long often = 0;
+            long first = 0;
         };
-        std::map<Battery const*, long> often;
-        for (auto const* b : batteries)
-            often[b] = static_cast<long>(frequency(b));
-        std::stable_sort(batteries.begin(), batteries.end(),
-                         [&](auto const* a, auto const* b) { return often[a] < often[b]; });
+        std::map<Battery const*, Rank> ranks;
+        for (auto const* b : batteries) {
+            auto const same = [&](auto const* other) { return value(*other) == value(*b); };
+            auto const first = std::find_if(batteries.begin(), batteries.end(), same);
+            ranks[b] = {std::count_if(batteries.begin(), batteries.end(), same), first - batteries.begin()};
+        }
+        std::stable_sort(batteries.begin(), batteries.end(), [&](auto const* a, auto const* b) {
+            return std::tuple(ranks[a].often, ranks[a].first) < std::tuple(ranks[b].often, ranks[b].first);
+        });
         return batteries;
     }
 
@@ -95,7 +102,7 @@ private:
             if (!newest || months_between(*newest->made, *b->made) > 0) newest = b;
         }
         constexpr double most_months = 6.0; // common practice, no single source
-        if (!oldest || months_between(*oldest->made, *newest->made) <= most_months) return;
+        if (!oldest || !exceeds(months_between(*oldest->made, *newest->made), most_months)) return;
         auto const months = months_between(*oldest->made, *newest->made);
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-age");
         auto finding = finding_of(rule,
@@ -154,7 +161,7 @@ private:
             if (!most || usable(*b) > usable(*most)) most = b;
         }
         constexpr double tolerated = 0.05; // common practice
-        if (!least || usable(*least) >= (1.0 - tolerated) * usable(*most)) return;
+        if (!least || !exceeds((1.0 - tolerated) * usable(*most), usable(*least))) return;
         auto const lost = usable(*most) - usable(*least);
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-capacity");
         auto finding = finding_of(rule,
@@ -172,7 +179,7 @@ private:
         auto const [low, high] = std::minmax_element(
             string.begin(), string.end(), [&](auto const* a, auto const* b) { return charge(a) < charge(b); });
         constexpr double tolerated = 10.0; // percent points, common practice
-        if (low == string.end() || charge(*high) - charge(*low) <= tolerated + 1e-9) return;
+        if (low == string.end() || !exceeds(charge(*high) - charge(*low), tolerated)) return;
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-charge");
         auto finding =
             finding_of(rule,
@@ -203,7 +210,7 @@ private:
             auto const rate =
                 b.chemistry && is_lithium(*b.chemistry) ? 0.5 : 0.3; // of capacity an hour, common practice
             auto const limit = own ? own->value() : rate * b.capacity->value() / 3600.0;
-            if (std::abs(amperes) > limit) excesses.push_back({&b, amperes, limit});
+            if (exceeds(std::abs(amperes), limit)) excesses.push_back({&b, amperes, limit});
         }
         if (excesses.empty()) return;
         std::stable_sort(excesses.begin(), excesses.end(), [](auto const& a, auto const& b) {
@@ -230,18 +237,23 @@ private:
             longest = std::max(longest, string.size());
         constexpr auto series_rule = rule_named(matching_rules, "matching/series-limit");
         constexpr auto parallel_rule = rule_named(matching_rules, "matching/parallel-limit");
-        for (auto const& b : seen_.bank().batteries) {
-            limit(series_rule, b, b.max_series, static_cast<int>(longest), "in series", "max_series");
-            limit(parallel_rule, b, b.max_parallel, found.parallel, "strings in parallel", "max_parallel");
-        }
+        limit(series_rule, &Battery::max_series, static_cast<int>(longest), "in series", "max_series");
+        limit(parallel_rule, &Battery::max_parallel, found.parallel, "strings in parallel", "max_parallel");
     }
 
-    void limit(RuleInfo const& rule, Battery const& b, std::optional<int> allowed, int found, std::string_view what,
+    // Of all that do not allow it, the one that allows least is named first.
+    void limit(RuleInfo const& rule, std::optional<int> Battery::*most, int found, std::string_view what,
                std::string_view key) {
-        if (!allowed || found <= *allowed) return;
-        auto finding =
-            finding_of(rule, fmt::format("{} {}, `{}` allows {}", found, what, b.id, *allowed), std::string(rule.fix));
-        measured(finding, found, *allowed, "").parts = {b.id};
+        Batteries against;
+        for (auto const& b : seen_.bank().batteries)
+            if (b.*most && found > *(b.*most)) against.push_back(&b);
+        if (against.empty()) return;
+        std::stable_sort(against.begin(), against.end(),
+                         [&](auto const* a, auto const* b) { return *(a->*most) < *(b->*most); });
+        auto const least = *(against.front()->*most);
+        auto finding = finding_of(rule, fmt::format("{} {}, `{}` allows {}", found, what, against.front()->id, least),
+                                  std::string(rule.fix));
+        measured(finding, found, least, "").parts = ids(against);
         finding.key = std::string(key);
         findings_.push_back(std::move(finding));
     }

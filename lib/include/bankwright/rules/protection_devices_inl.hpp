@@ -1,6 +1,7 @@
 // The rules about each breaker and fuse that is there: where it sits, what it is rated for, what it can interrupt.
 #pragma once
 
+#include "bankwright/analyses/battery_rings.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/wiring_regions.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
@@ -19,6 +20,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -28,7 +30,12 @@ namespace bankwright {
 class DeviceInspector {
 public:
     DeviceInspector(Seen const& seen, Findings& findings)
-        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings) {}
+        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings),
+          ties_batteries_(on_rings_of_batteries(graph_, false)) {
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e)
+            if (is_device(graph_, graph_.edges[e]) && feed_path(graph_, static_cast<int>(e)))
+                fed_by_a_battery_.insert(graph_.id(graph_.edges[e]));
+    }
 
     void inspect() {
         for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
@@ -41,7 +48,7 @@ public:
             rating_high(device, region);
             rating_low(device);
             voltage(device, graph_.edges[e]);
-            fault(device, region);
+            fault(device, static_cast<int>(e), region);
         }
         parallel_strings();
         say_unknown_bands();
@@ -56,30 +63,38 @@ private:
         return findings_.back();
     }
 
+    // Along the conductors from where they leave the bank: the last post, or the busbar to which its batteries are led.
+    // What ties the bank's own batteries to each other does not count.
     void too_far(ProtectiveDevice const& device, int edge) {
         auto const path = feed_path(graph_, edge);
         if (!path || path->edges.empty()) return;
+        auto start = path->post;
+        auto here = path->post;
         double meters = 0.0;
         bool enclosed = true;
         std::vector<std::string> conductors;
         for (auto const e : path->edges) {
             auto const& wire = graph_.edges[static_cast<std::size_t>(e)];
+            here = wire.from == here ? wire.to : wire.from;
             if (wire.kind != WiringEdgeKind::conductor) continue;
+            if (ties_batteries_[static_cast<std::size_t>(e)]) {
+                start = here;
+                continue;
+            }
             auto const& conductor = run_of(bank_, graph_, wire).conductor;
             if (!conductor.length) return; // its length is not known
             meters += conductor.length->value();
             enclosed = enclosed && conductor.enclosed.value_or(false);
             conductors.push_back(conductor.id);
         }
-        auto const routing = !enclosed                ? Routing::open
-                             : conductors.size() == 1 ? Routing::enclosed_from_battery
-                                                      : Routing::enclosed;
+        bool const from_post = conductors.size() == 1 && graph_.owner_of(start).kind == PartKind::battery;
+        auto const routing = !enclosed ? Routing::open : from_post ? Routing::enclosed_from_battery : Routing::enclosed;
         auto const limit = distance_limit(routing).distance;
-        if (meters <= limit.value() * (1.0 + 1e-9)) return;
+        if (!exceeds(meters, limit.value())) return;
         constexpr auto rule = rule_named(protection_rules, "protection/too-far");
         auto& finding = report(rule, device, "",
                                fmt::format("`{}` is {} along {} from `{}`, at most {}{}", device.id, inches(meters),
-                                           quoted_list(conductors), graph_.name(path->post), inches(limit.value()),
+                                           quoted_list(conductors), graph_.name(start), inches(limit.value()),
                                            enclosed ? " where it is enclosed" : ""));
         measured(finding, meters, limit.value(), "m");
         finding.parts.insert(finding.parts.end(), conductors.begin(), conductors.end());
@@ -87,17 +102,18 @@ private:
 
     static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
 
-    // A short tap from a point of a region to the next device: that device protects it, close enough to where it
-    // begins.
-    bool is_tap(WiringEdge const& wire) const {
-        auto const& conductor = run_of(bank_, graph_, wire).conductor;
-        auto const device = [&](int terminal) {
-            auto const kind = graph_.owner_of(terminal).kind;
-            return kind == PartKind::breaker || kind == PartKind::fuse;
+    // A short tap from this device's region to the next device: that one protects it, close enough to where it begins.
+    bool is_tap(WiringEdge const& wire, ProtectiveDevice const& device) const {
+        auto const next_device = [&](int terminal) {
+            auto const& owner = graph_.owner_of(terminal);
+            bool const another =
+                (owner.kind == PartKind::breaker || owner.kind == PartKind::fuse) && owner.id != device.id;
+            return another && !fed_by_a_battery_.count(owner.id); // a device of another string is not behind this one
         };
+        auto const& conductor = run_of(bank_, graph_, wire).conductor;
         auto const routing = conductor.enclosed.value_or(false) ? Routing::enclosed : Routing::open;
-        return (device(wire.from) != device(wire.to)) && conductor.length &&
-               *conductor.length <= distance_limit(routing).distance * (1.0 + 1e-9);
+        return next_device(wire.from) != next_device(wire.to) && conductor.length &&
+               !exceeds(*conductor.length, distance_limit(routing).distance);
     }
 
     // The conductor of least ampacity in a region.
@@ -105,10 +121,10 @@ private:
         Conductor const* conductor = nullptr;
         Ampacity limit;
     };
-    std::optional<Weakest> weakest(ProtectedRegion const& region) const {
+    std::optional<Weakest> weakest(ProtectiveDevice const& device, ProtectedRegion const& region) const {
         std::optional<Weakest> found;
         for (auto const e : region.conductors) {
-            if (is_tap(graph_.edges[static_cast<std::size_t>(e)])) continue;
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)], device)) continue;
             auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
             auto const limit = ampacity(conductor, bank_.system.ambient);
             if (limit && (!found || limit->current < found->limit.current)) found = Weakest{&conductor, *limit};
@@ -117,10 +133,10 @@ private:
     }
 
     void rating_high(ProtectiveDevice const& device, ProtectedRegion const& region) {
-        auto const weak = weakest(region);
+        auto const weak = weakest(device, region);
         if (!weak || !device.rating) return;
         auto const limit = abyc_rating_limit(weak->limit.current);
-        if (*device.rating <= limit.rating) return;
+        if (!exceeds(*device.rating, limit.rating)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/rating-high");
         auto& finding = report(rule, device, "rating",
                                fmt::format("`{}` is rated {}, at most {} for `{}`, which may carry {}{}", device.id,
@@ -136,7 +152,7 @@ private:
         auto const* reading = reading_if_any(seen_.full(), device.id);
         if (!reading) return;
         auto const current = std::abs(reading->current.value()) * si::ampere;
-        if (current <= *device.rating) return;
+        if (!exceeds(current, *device.rating)) return;
         std::string when;
         if (auto const band = trip_band(device, current); band && std::isfinite(band->at_most.value()))
             when = fmt::format(": it opens within {}", print(band->at_most));
@@ -159,7 +175,7 @@ private:
         }
         auto const verdict = judge(graph_, edges);
         auto const highest = verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))];
-        if (device.voltage->value() >= highest * (1.0 - 1e-9)) return;
+        if (!exceeds(highest, device.voltage->value())) return;
         constexpr auto rule = rule_named(protection_rules, "protection/voltage");
         auto& finding = report(rule, device, "voltage",
                                fmt::format("`{}` is rated {}, the bank reaches {} on charge", device.id,
@@ -167,7 +183,7 @@ private:
         measured(finding, device.voltage->value(), highest, "V");
     }
 
-    void fault(ProtectiveDevice const& device, ProtectedRegion const& region) {
+    void fault(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
         if (!faults_) faults_.emplace(bank_);
         std::optional<Current> prospective;
         for (auto const* side : {".line", ".load"}) {
@@ -175,12 +191,13 @@ private:
             if (at && (!prospective || at->through_part > *prospective)) prospective = at->through_part;
         }
         if (!prospective) return;
-        interrupting(device, *prospective);
+        interrupting(device, edge, *prospective);
         short_circuit_heat(device, *prospective, region);
     }
 
-    // What the published table asks for, where cranking amperes are all that is known of every battery.
-    std::optional<InterruptingNeed> need_by_table(ProtectiveDevice const&) const {
+    // What the published table asks for, where cranking amperes are all that is known of every battery. Its main
+    // breaker is the first in series with the battery.
+    std::optional<InterruptingNeed> need_by_table(int device_edge) const {
         auto const& form = seen_.arrangement();
         auto total = 0.0 * si::ampere;
         for (auto const& battery : bank_.batteries) {
@@ -189,18 +206,19 @@ private:
         }
         if (bank_.batteries.empty() || form.series < 1) return std::nullopt;
         auto const volts = bank_.system.voltage.value_or(12.0 * form.series * si::volt);
-        return interrupting_need(total / static_cast<double>(form.series), volts, BreakerPlace::main);
+        auto const place = feed_path(graph_, device_edge) ? BreakerPlace::main : BreakerPlace::branch;
+        return interrupting_need(total / static_cast<double>(form.series), volts, place);
     }
 
-    void interrupting(ProtectiveDevice const& device, Current prospective) {
+    void interrupting(ProtectiveDevice const& device, int edge, Current prospective) {
         if (!device.interrupts) return;
         auto need = prospective;
         auto how = std::string("can flow into a short behind it");
-        if (auto const table = need_by_table(device)) {
+        if (auto const table = need_by_table(edge)) {
             need = table->current;
             how = "are asked for by the published table for this cranking current";
         }
-        if (*device.interrupts >= need) return;
+        if (!exceeds(need, *device.interrupts)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
         auto& finding =
             report(rule, device, "interrupts",
@@ -212,7 +230,7 @@ private:
         Conductor const* thinnest = nullptr;
         std::optional<LetThrough> least;
         for (auto const e : region.conductors) {
-            if (is_tap(graph_.edges[static_cast<std::size_t>(e)])) continue;
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)], device)) continue;
             auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
             auto const bears = withstand(conductor);
             if (!bears || (least && *bears >= *least)) continue;
@@ -222,7 +240,7 @@ private:
         if (!thinnest) return;
         auto const bound = let_through(device, prospective);
         if (!device.trip_class || !trip_class_named(*device.trip_class)) unknown_bands_.push_back(device.id);
-        if (!bound || bound->at_most <= *least) return;
+        if (!bound || !exceeds(bound->at_most, *least)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto& finding = report(
             rule, device, "class",
@@ -234,11 +252,13 @@ private:
     void say_unknown_bands() {
         if (unknown_bands_.empty()) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
-        auto finding =
-            finding_of(rule,
-                       fmt::format("whether {} {} in time for the conductors is not known: no known `class` is stated",
-                                   quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
-                       "state the standard that its time-current band comes from, as `class`, where you know it");
+        auto finding = finding_of(
+            rule,
+            fmt::format("whether {} {} in time for the conductors is not known: no known `class` is stated",
+                        quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
+            fmt::format("state the standard that its time-current band comes from, as `class`, where you know "
+                        "it: {}",
+                        fmt::join(trip_class_names, ", ")));
         finding.level = Level::note;
         finding.parts = unknown_bands_;
         findings_.push_back(std::move(finding));
@@ -290,6 +310,8 @@ private:
     WiringGraph const& graph_;
     Findings& findings_;
     std::optional<BoltedFaults> faults_; // once a device asks: behind a wiring that is not right there is no network
+    std::vector<char> ties_batteries_;   // by edge
+    std::set<std::string> fed_by_a_battery_; // devices with none between them and a battery's positive post
     std::vector<std::string> unknown_bands_;
 };
 

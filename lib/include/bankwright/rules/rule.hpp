@@ -5,6 +5,7 @@
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/rules/seen.hpp"
 
+#include <cmath>
 #include <span>
 #include <string>
 #include <string_view>
@@ -34,6 +35,13 @@ inline Finding& measured(Finding& finding, double found, double allowed, std::st
     finding.allowed = allowed;
     finding.unit = std::move(unit);
     return finding;
+}
+
+// Beyond a limit. What reaches it, but for the last digits of the arithmetic, is not beyond it.
+inline bool exceeds(double found, double limit) { return found > limit + 1e-9 * std::abs(limit); }
+template <class Quantity>
+bool exceeds(Quantity const& found, Quantity const& limit) {
+    return exceeds(found.value(), limit.value());
 }
 
 } // namespace bankwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/rules/catalog.hpp"
+#include "bankwright/rules/consequences_inl.hpp"
 #include "bankwright/rules/run.hpp"
 
 #include <fmt/format.h>
@@ -64,28 +65,11 @@ inline bool is_a_bank(Seen const& seen) {
     return true;
 }
 
-// Batteries that do not belong together share badly: that is what the mix does, not another fault.
-inline void keep_consequences_quiet(Findings& findings) {
-    auto const mixed = std::find_if(findings.begin(), findings.end(), [](Finding const& finding) {
-        return finding.level == Level::error &&
-               (finding.rule == "matching/mixed-chemistry" || finding.rule == "matching/mixed-voltage");
-    });
-    if (mixed == findings.end()) return;
-    auto const follows = [](Finding const& finding) {
-        return finding.rule == "matching/mixed-charge" || finding.rule == "sharing/uneven" ||
-               finding.rule == "sharing/circulating" || finding.rule == "sharing/reverse-charge";
-    };
-    for (auto const& finding : findings)
-        if (follows(finding)) mixed->consequences.push_back(fmt::format("{} [{}]", finding.message, finding.rule));
-    findings.erase(std::remove_if(findings.begin(), findings.end(), follows), findings.end());
-}
-
 BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
     Seen const seen(bank);
     CheckResult result;
     for (auto const& family : rule_families)
         if (family.check) family.check(seen, result.findings);
-    keep_consequences_quiet(result.findings);
     accept(bank, result.findings);
     auto& findings = result.findings;
     findings.erase(std::remove_if(findings.begin(), findings.end(),
@@ -94,6 +78,7 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
                                       return !wanted || selects(options.skip, finding.rule);
                                   }),
                    findings.end());
+    fold_consequences(findings);
     std::stable_sort(findings.begin(), findings.end(),
                      [](Finding const& a, Finding const& b) { return a.level > b.level; });
     if (is_a_bank(seen)) result.arrangement = seen.arrangement().notation();

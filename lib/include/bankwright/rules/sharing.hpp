@@ -10,10 +10,12 @@ namespace bankwright {
 
 inline constexpr std::array sharing_rules{
     RuleInfo{
-        "sharing/reverse-charge", Level::error, "0.1.0", "a battery that is charged while the bank discharges",
+        "sharing/reverse-charge", Level::error, "0.1.0",
+        "a battery that is charged, at more than a hundredth of its capacity an hour, while the bank discharges",
         "the others spend their charge on it instead of on the load; it is far emptier, or of a lower voltage",
         "charge every battery full on its own, measure each at rest, and replace the odd one",
-        "computed operating point; sign of the current: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},
+        "computed operating point; sign of the current: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 10 [read]; "
+        "C/100: common practice, no single source"},
     RuleInfo{"sharing/over-current", Level::error, "0.1.0",
              "a battery that carries more than its own max_discharge or max_charge",
              "a lithium battery's protective disconnect opens and drops the load on the others; any battery overheats",

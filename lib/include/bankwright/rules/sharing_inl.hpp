@@ -22,11 +22,8 @@ public:
     void inspect() {
         if (seen_.at_rest_is_sound()) circulating();
         if (!seen_.is_sound()) return;
-        for (auto const& battery : seen_.bank().batteries) {
-            auto const* reading = reading_if_any(seen_.working(), battery.id);
-            if (reading) reverse_charge(battery, reading->current);
-            if (reading) over_current(battery, reading->current);
-        }
+        reverse_charge();
+        over_current();
         uneven();
     }
 
@@ -39,38 +36,89 @@ private:
         return std::max(1e-4, 1e-6 * most); // [A]
     }
 
-    void reverse_charge(Battery const& battery, Current current) {
+    // A battery and its current where that is beyond what it may be.
+    struct Excess {
+        Battery const* battery;
+        double amperes; // [A]
+        double limit;   // [A]
+    };
+
+    // What a battery of this capacity may take from another while they settle: common practice, no single source.
+    static double settling(Battery const& battery) {
+        return battery.capacity ? battery.capacity->value() / 3600.0 / 100.0 : 0.0;
+    }
+
+    void reverse_charge() {
         bool const anything_drawn =
             std::any_of(seen_.working().parts.begin(), seen_.working().parts.end(), [&](auto const& p) {
                 return (p.kind == PartKind::motor || p.kind == PartKind::load) && p.current.value() > nothing();
             });
-        if (!anything_drawn || current.value() > -nothing() || seen_.is_charging()) return;
+        if (!anything_drawn || seen_.is_charging()) return;
+        std::vector<Excess> charged;
+        std::vector<std::string> givers;
+        for (auto const& battery : seen_.bank().batteries) {
+            auto const* reading = reading_if_any(seen_.working(), battery.id);
+            auto const most = std::max(settling(battery), nothing());
+            if (!reading) continue;
+            if (exceeds(-reading->current.value(), most))
+                charged.push_back({&battery, -reading->current.value(), most});
+            else if (reading->current.value() > most)
+                givers.push_back(battery.id);
+        }
+        if (charged.empty()) return;
         constexpr auto rule = rule_named(sharing_rules, "sharing/reverse-charge");
-        auto finding = finding_of(
-            rule, fmt::format("`{}` is charged at {} while the bank discharges", battery.id, print(-current)),
-            std::string(rule.fix));
-        measured(finding, current.value(), 0.0, "A").parts = {battery.id};
+        auto const worst = worst_first(charged);
+        auto finding =
+            finding_of(rule,
+                       fmt::format("{} {} charged at {} while the bank discharges", quoted_list(ids(charged)),
+                                   charged.size() == 1 ? "is" : "are", print(worst.amperes * si::ampere)),
+                       std::string(rule.fix));
+        measured(finding, -worst.amperes, 0.0, "A").parts = ids(charged);
+        finding.parts.insert(finding.parts.end(), givers.begin(), givers.end());
         findings_.push_back(std::move(finding));
     }
 
-    void over_current(Battery const& battery, Current current) {
-        auto const charging = current.value() < 0.0;
-        auto const& limit = charging ? battery.max_charge : battery.max_discharge;
-        if (!limit || std::abs(current.value()) <= limit->value()) return;
-        constexpr auto rule = rule_named(sharing_rules, "sharing/over-current");
-        auto const found = std::abs(current.value()) * si::ampere;
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` {} {}, at most {}", battery.id,
-                                              charging ? "is charged at" : "delivers", print(found), print(*limit)),
-                                  std::string(rule.fix));
-        measured(finding, found.value(), limit->value(), "A").parts = {battery.id};
-        finding.key = charging ? "max_charge" : "max_discharge";
-        findings_.push_back(std::move(finding));
+    void over_current() {
+        for (bool const charging : {false, true}) {
+            std::vector<Excess> beyond;
+            for (auto const& battery : seen_.bank().batteries) {
+                auto const* reading = reading_if_any(seen_.working(), battery.id);
+                auto const& limit = charging ? battery.max_charge : battery.max_discharge;
+                if (!reading || !limit) continue;
+                auto const amperes = charging ? -reading->current.value() : reading->current.value();
+                if (exceeds(amperes, limit->value())) beyond.push_back({&battery, amperes, limit->value()});
+            }
+            if (beyond.empty()) continue;
+            constexpr auto rule = rule_named(sharing_rules, "sharing/over-current");
+            auto const worst = worst_first(beyond);
+            auto const said = beyond.size() == 1 ? (charging ? "is charged at" : "delivers")
+                                                 : (charging ? "are charged at up to" : "deliver up to");
+            auto finding = finding_of(rule,
+                                      fmt::format("{} {} {}, at most {}", quoted_list(ids(beyond)), said,
+                                                  print(worst.amperes * si::ampere), print(worst.limit * si::ampere)),
+                                      std::string(rule.fix));
+            measured(finding, worst.amperes, worst.limit, "A").parts = ids(beyond);
+            finding.key = charging ? "max_charge" : "max_discharge";
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    // By how much they are beyond their limits; in the author's order where that is the same.
+    static Excess worst_first(std::vector<Excess>& excesses) {
+        std::stable_sort(excesses.begin(), excesses.end(), [](auto const& a, auto const& b) {
+            return exceeds(a.amperes * b.limit, b.amperes * a.limit);
+        });
+        return excesses.front();
+    }
+    static std::vector<std::string> ids(std::vector<Excess> const& excesses) {
+        std::vector<std::string> names;
+        for (auto const& excess : excesses)
+            names.push_back(excess.battery->id);
+        return names;
     }
 
     void circulating() {
         constexpr auto rule = rule_named(sharing_rules, "sharing/circulating");
-        constexpr double hours = 100.0;
         Battery const* worst = nullptr;
         double worst_amperes = 0.0; // [A]
         double worst_limit = 0.0;   // [A]
@@ -78,10 +126,10 @@ private:
         for (auto const& battery : seen_.bank().batteries) {
             auto const* reading = reading_if_any(seen_.at_rest(), battery.id);
             if (!reading || !battery.capacity) continue;
-            auto const limit = battery.capacity->value() / 3600.0 / hours;
+            auto const limit = settling(battery);
             auto const amperes = -reading->current.value();
-            if (-amperes > limit) givers.push_back(battery.id);
-            if (amperes <= limit || (worst && amperes / limit <= worst_amperes / worst_limit)) continue;
+            if (exceeds(-amperes, limit)) givers.push_back(battery.id);
+            if (!exceeds(amperes, limit) || (worst && amperes / limit <= worst_amperes / worst_limit)) continue;
             worst = &battery;
             worst_amperes = amperes;
             worst_limit = limit;
@@ -118,7 +166,7 @@ private:
                                               [](auto const& a, auto const& b) { return a.first < b.first; });
         constexpr double tolerated = 1.10; // common practice, no single source
         auto const even = total / static_cast<double>(strings.size());
-        if (busiest->first <= tolerated * even) return;
+        if (!exceeds(busiest->first, tolerated * even)) return;
         constexpr auto rule = rule_named(sharing_rules, "sharing/uneven");
         auto const best = best_take_off(seen_.bank(), graph, form);
         auto help = std::string(rule.fix);

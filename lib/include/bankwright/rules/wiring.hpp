@@ -33,11 +33,12 @@ inline constexpr std::array wiring_rules{
         "dead short",
         "turn the battery round, or exchange what is landed on its two posts", graph_source},
     RuleInfo{"wiring/reversed-load", Level::error, "0.1.0",
-             "a motor, load or charger whose + is at the lower potential",
+             "a motor or load whose + is at the lower potential (of a charger see charging/polarity)",
              "electronics can be destroyed at once; a motor runs backwards", "exchange its two leads", graph_source},
     RuleInfo{
         "wiring/open-circuit", Level::error, "0.1.0",
-        "a motor or load with no closed path to the bank, with every switch and breaker closed and connectors mated",
+        "a motor or load with no closed path to the bank, with every switch and breaker closed and connectors mated (a "
+        "warning for a charger that reaches no battery)",
         "it cannot work, and a conductor that is missing here may be landed somewhere else",
         "close the gap that the finding names", graph_source},
     RuleInfo{"wiring/unused-battery", Level::error, "0.1.0", "a battery that can carry no current to any load",
@@ -48,7 +49,8 @@ inline constexpr std::array wiring_rules{
              "too much destroys it, too little leaves it weak; either way the batteries are not joined as meant",
              "join as many batteries in series as the system voltage asks for", graph_source},
     RuleInfo{"wiring/unequal-strings", Level::error, "0.1.0",
-             "parallel strings with different numbers of batteries, or of different nominal voltage",
+             "parallel strings with different numbers of batteries, or of different nominal voltage (a warning where "
+             "only the numbers differ)",
              "the string of the higher voltage drives current through the other without end",
              "give every string the same number of the same batteries", graph_source},
     RuleInfo{"wiring/mid-string-tap", Level::warning, "0.1.0", "a load that draws from only part of a series string",
@@ -62,6 +64,13 @@ inline constexpr std::array wiring_rules{
         "a tie carries the difference between the strings it joins: with some of them missing, or one too many, the "
         "batteries near it work harder than the rest",
         "join every string at that level, or none", "common practice, no single source"},
+    RuleInfo{
+        "wiring/split-bank", Level::warning, "0.1.0",
+        "batteries of one voltage that are joined at one end alone, so that each feeds other loads (a note where it is "
+        "their negative that they share, as house and starting batteries do)",
+        "they share neither the load nor the charge; in what was meant to be one bank a link is missing",
+        "join their other ends too, or leave each its own loads and say so in [[accept]]",
+        "common practice, no single source"},
     RuleInfo{"wiring/loose-end", Level::warning, "0.1.0",
              "a conductor end, or a device terminal, at which nothing else is joined",
              "a live loose end is a short waiting for metal; an unused terminal may mean a forgotten conductor",

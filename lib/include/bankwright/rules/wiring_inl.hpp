@@ -3,6 +3,7 @@
 #include "bankwright/analyses/wiring_loop.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/wiring.hpp"
+#include "bankwright/rules/wiring_ends_inl.hpp"
 #include "bankwright/rules/wiring_words_inl.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -34,7 +35,14 @@ public:
             if (mends_well || !say_unequal_strings(verdict)) follow(plan);
         }
         say_taps(judge(graph_, edges_));
-        if (verdict.right()) say_partial_ties(verdict);
+        if (verdict.right()) {
+            say_unequal_strings(verdict);
+            say_partial_ties(verdict);
+            constexpr auto split_bank = rule_named(wiring_rules, "wiring/split-bank");
+            constexpr auto open_circuit = rule_named(wiring_rules, "wiring/open-circuit");
+            say_split_banks(split_bank, graph_, edges_, verdict, findings_);
+            say_idle_chargers(open_circuit, graph_, edges_, verdict, findings_);
+        }
         say_loose_ends(verdict.right());
     }
 
@@ -92,7 +100,8 @@ private:
         if (auto const loop = worst_loop(now, verdict)) {
             finding = explain_loop(now, verdict, *loop, turned, cause, help);
             for (auto const& s : loop->steps)
-                parts.push_back(graph_.id(now[static_cast<std::size_t>(s.edge)]));
+                if (static_cast<std::size_t>(s.edge) < edges_.size()) // else a step of the repair has added it
+                    parts.push_back(graph_.id(edge(s.edge)));
         } else {
             finding = explain_loads(now, verdict, step, cause, help, mended, parts);
         }
@@ -100,13 +109,6 @@ private:
         keep_first_of_each(finding.parts);
         add_consequences(finding, now, verdict);
         return finding;
-    }
-
-    static void keep_first_of_each(std::vector<std::string>& ids) {
-        std::vector<std::string> kept;
-        for (auto& id : ids)
-            if (std::find(kept.begin(), kept.end(), id) == kept.end()) kept.push_back(std::move(id));
-        ids = std::move(kept);
     }
 
     // "`J1` (`A+` to `B+`)", "battery `B`", "the leads of `troll`", "nothing joins `A+` and `B-`"
@@ -181,10 +183,12 @@ private:
         auto const sees = open_circuit_volts(now, worst->edge);
         auto const should = open_circuit_volts(mended, worst->edge);
         auto const wanted = step.empty() || std::abs(should - sees) < same_volts ? edge(worst->edge).volts : should;
+        // No other landing of a conductor gives that voltage: it is the batteries that are too few, too many or others.
+        bool const other_batteries = step.empty() && rule.id == system_voltage.id;
         auto finding = finding_of(rule,
                                   fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
                                               print(sees * si::volt), print(wanted * si::volt)),
-                                  help);
+                                  other_batteries ? std::string(rule.fix) : help);
         return measured(finding, sees, wanted, "V");
     }
 
@@ -250,15 +254,15 @@ private:
     }
 
     // What the bank as drawn drives through this loop with every load off; only where the loop is in the bank as drawn.
-    std::optional<Current> loop_current(Edges const&, WiringLoop const& loop) const {
+    std::optional<Current> loop_current(Edges const& now, WiringLoop const& loop) const {
         double most = 0.0; // [A]
         auto const& point = seen_.at_rest();
         if (point.status != solver::Status::solved) return std::nullopt;
         for (auto const& step : loop.steps) {
-            if (static_cast<std::size_t>(step.edge) >= edges_.size()) return std::nullopt; // a repair added it
-            auto const& e = edge(step.edge);
-            if (e.kind != WiringEdgeKind::battery) continue;
-            if (auto const* reading = reading_if_any(point, graph_.id(e)))
+            auto const i = static_cast<std::size_t>(step.edge);
+            if (i >= edges_.size() || now[i].from != edges_[i].from || now[i].to != edges_[i].to) return std::nullopt;
+            if (edges_[i].kind != WiringEdgeKind::battery) continue;
+            if (auto const* reading = reading_if_any(point, graph_.id(edges_[i])))
                 most = std::max(most, std::abs(reading->current.value()));
         }
         return most * si::ampere;
@@ -274,10 +278,13 @@ private:
     }
 
     // --- what is no miswire -----------------------------------------------------------------------------------------
+    // Strings of other numbers but of one voltage drive nothing through each other; they only differ in kind.
     bool say_unequal_strings(WiringVerdict const& verdict) {
-        if (!verdict.shorted.empty() || verdict.clashes.empty()) return false;
+        bool const voltages_differ = !verdict.clashes.empty();
+        if (!verdict.shorted.empty() || (!voltages_differ && !verdict.right())) return false;
         auto const form = bankwright::arrangement(graph_, edges_, verdict);
-        if (form.form != ArrangementForm::unequal && form.form != ArrangementForm::strings) return false;
+        if (form.form != ArrangementForm::unequal && (!voltages_differ || form.form != ArrangementForm::strings))
+            return false;
         std::string text;
         std::vector<std::pair<double, std::vector<std::string>>> strings;
         for (auto const& string : form.strings) {
@@ -302,7 +309,13 @@ private:
         measured(finding, strings.front().first, strings.back().first, "V");
         for (auto const& [volts, ids] : strings)
             finding.parts.insert(finding.parts.end(), ids.begin(), ids.end());
-        add_consequence(finding, "wiring/short-loop", "the higher string drives current through the lower one");
+        if (voltages_differ) {
+            add_consequence(finding, "wiring/short-loop", "the higher string drives current through the lower one");
+        } else {
+            finding.level = Level::warning;
+            finding.found = finding.allowed = std::nullopt; // the voltages are right
+            finding.unit.clear();
+        }
         findings_.push_back(std::move(finding));
         return true;
     }
@@ -312,7 +325,8 @@ private:
         if (!verdict.shorted.empty() || !verdict.clashes.empty()) return;
         for (auto const& load : verdict.loads) {
             auto const& e = edge(load.edge);
-            if (load.state == FeedState::open || load.state == FeedState::reversed) continue;
+            if (load.state == FeedState::open || load.state == FeedState::reversed || is_motor_made_for_another(load))
+                continue;
             auto const top = verdict.top[static_cast<std::size_t>(verdict.island_of(e.from))];
             if (load.volts > top - same_volts) continue;
             bool const another_takes_all =
@@ -328,6 +342,14 @@ private:
             measured(finding, load.volts, top, "V").parts = {graph_.id(e)};
             findings_.push_back(std::move(finding));
         }
+    }
+
+    // It was not meant to tap the string: wiring/system-voltage has said so.
+    bool is_motor_made_for_another(LoadVerdict const& load) const {
+        auto const& it = part(edge(load.edge));
+        if (load.state != FeedState::wrong_voltage || it.kind != PartKind::motor) return false;
+        auto const& nameplate = seen_.bank().motors[it.index].voltage;
+        return nameplate && std::abs(nameplate->value() - load.volts) > same_volts;
     }
 
     // Between the two ends of a bank each level of potential should be one point (tied) or one point a string (not).
@@ -402,9 +424,14 @@ private:
         for (std::size_t t = 0; t < joined.size(); ++t) {
             if (joined[t] != 1) continue;
             auto const& owner = graph_.owner_of(static_cast<int>(t));
+            std::vector<std::string> bare{graph_.terminals[t]};
+            // The bare terminals of one device stand together, and make one finding.
+            while (conductor[t] < 0 && t + 1 < joined.size() && joined[t + 1] == 1 && conductor[t + 1] < 0 &&
+                   graph_.owner[t + 1] == graph_.owner[t])
+                bare.push_back(graph_.terminals[++t]);
             auto const message = conductor[t] >= 0 ? fmt::format("`{}` ends on `{}`, where nothing else is joined",
                                                                  graph_.id(edge(conductor[t])), graph_.terminals[t])
-                                                   : fmt::format("nothing is landed on `{}`", graph_.terminals[t]);
+                                                   : fmt::format("nothing is landed on {}", quoted_list(bare));
             if (!right) {
                 for (auto& finding : findings_)
                     if (finding.rule.rfind("wiring/", 0) == 0) {

@@ -73,4 +73,11 @@ inline std::vector<std::string> blamed(WiringGraph const& graph, std::vector<Rep
     return ids;
 }
 
+inline void keep_first_of_each(std::vector<std::string>& ids) {
+    std::vector<std::string> kept;
+    for (auto& id : ids)
+        if (std::find(kept.begin(), kept.end(), id) == kept.end()) kept.push_back(std::move(id));
+    ids = std::move(kept);
+}
+
 } // namespace bankwright
