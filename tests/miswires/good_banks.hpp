@@ -18,12 +18,14 @@ struct Shape {
     TakeOff take_off = TakeOff::end;
     bool second_load = false;
     bool string_fuses = false;
+    bool charger = false;
 };
 
 inline std::string describe(Shape const& s) {
     char const* names[] = {"end", "diagonal", "star", "cross-tied"};
     return std::to_string(s.series) + "S" + std::to_string(s.parallel) + "P " + names[static_cast<int>(s.take_off)] +
-           (s.second_load ? ", two loads" : "") + (s.string_fuses ? ", fuse a string" : "");
+           (s.second_load ? ", two loads" : "") + (s.string_fuses ? ", fuse a string" : "") +
+           (s.charger ? ", a charger" : "");
 }
 
 class BankBuilder {
@@ -38,6 +40,7 @@ public:
         join_strings();
         feed_motor();
         if (shape_.second_load) feed_lamp();
+        if (shape_.charger) land_charger();
         return bank_;
     }
 
@@ -138,24 +141,39 @@ private:
         bank_.cables.push_back(run("lamp-n", "lamp-", negative_end_, 5, "black"));
     }
 
+    void land_charger() {
+        bank_.fuses.push_back(device("FC", 15));
+        Charger shore;
+        shore.id = "shore";
+        shore.voltage = 14.4 * shape_.series * si::volt;
+        shore.current = 10.0 * si::ampere;
+        bank_.chargers.push_back(shore);
+        bank_.cables.push_back(run("charge-feed", positive_end_, "FC.line", 1, "red"));
+        bank_.cables.push_back(run("charge-p", "FC.load", "shore.1+", 5, "red"));
+        bank_.cables.push_back(run("charge-n", "shore.1-", negative_end_, 5, "black"));
+    }
+
     Shape shape_;
     Bank bank_;
     std::string positive_end_;
     std::string negative_end_;
 };
 
-// 1S1P to 4S4P; a single string has neither take-offs to choose from nor strings to fuse.
+// 1S1P to 4S4P; a single string has neither take-offs to choose from nor strings to fuse. Of each size one has a
+// charger.
 inline std::vector<Shape> all_shapes() {
     std::vector<Shape> shapes;
     for (int series = 1; series <= 4; ++series)
-        for (int parallel = 1; parallel <= 4; ++parallel)
+        for (int parallel = 1; parallel <= 4; ++parallel) {
             for (auto take_off : {TakeOff::end, TakeOff::diagonal, TakeOff::star, TakeOff::cross_tied})
                 for (bool two : {false, true})
                     for (bool fuses : {false, true}) {
                         if (parallel == 1 && (take_off != TakeOff::end || fuses)) continue;
                         if (take_off == TakeOff::cross_tied && series == 1) continue;
-                        shapes.push_back({series, parallel, take_off, two, fuses});
+                        shapes.push_back({series, parallel, take_off, two, fuses, false});
                     }
+            shapes.push_back({series, parallel, TakeOff::end, false, false, true});
+        }
     return shapes;
 }
 

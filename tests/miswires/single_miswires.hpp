@@ -5,6 +5,7 @@
 #include "bankwright/bank/terminals.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -17,8 +18,13 @@ struct Miswire {
     std::string what;                  // for people
     std::string kind;                  // for the table
     std::vector<std::string> culprits; // a finding that names one of these, first of all, names the cause
-    Bank bank;
+    std::function<void(Bank&)> make;   // names parts, so that one mistake can be made after another
 };
+
+inline Bank with(Bank bank, Miswire const& miswire) {
+    miswire.make(bank);
+    return bank;
+}
 
 inline std::string owner(Bank const& bank, std::string const& terminal) {
     std::string found;
@@ -29,120 +35,140 @@ inline std::string owner(Bank const& bank, std::string const& terminal) {
     return found;
 }
 
+template <class Do>
+void for_each_conductor(Bank& bank, Do&& act) {
+    for (auto* runs : {&bank.jumpers, &bank.cables})
+        for (auto& run : *runs)
+            act(run);
+}
+
+// What is landed on one terminal goes to the other, and the other way round.
+inline void exchange(Bank& bank, std::string const& a, std::string const& b) {
+    for_each_conductor(bank, [&](Run& run) {
+        for (auto* end : {&run.from, &run.to}) {
+            if (*end == a)
+                *end = b;
+            else if (*end == b)
+                *end = a;
+        }
+    });
+}
+
+inline void take_out(Bank& bank, std::string const& id) {
+    for (auto* runs : {&bank.jumpers, &bank.cables})
+        runs->erase(std::remove_if(runs->begin(), runs->end(), [&](Run const& run) { return run.conductor.id == id; }),
+                    runs->end());
+}
+
+inline void add_conductor(Bank& bank, Run run) {
+    for_each_conductor(bank, [&](Run const& other) {
+        if (other.conductor.id == run.conductor.id) run.conductor.id += "-2";
+    });
+    bank.cables.push_back(std::move(run));
+}
+
 class MiswireMaker {
 public:
-    explicit MiswireMaker(Bank const& good) : good_(good), terminals_(terminals_of(good)) {}
+    explicit MiswireMaker(Bank const& good) : good_(good), terminals_(terminals_of(good)) {
+        for (auto const* runs : {&good.jumpers, &good.cables})
+            conductors_.insert(conductors_.end(), runs->begin(), runs->end());
+    }
 
     std::vector<Miswire> all() {
-        turn_batteries();
-        land_elsewhere();
-        leave_out();
-        double_up();
-        swap_leads();
+        for (auto const& battery : good_.batteries)
+            leads(battery.id, battery.id + "+", battery.id + "-", "battery turned");
+        for (auto const& run : conductors_) {
+            land_elsewhere(run);
+            leave_out(run);
+            double_up(run);
+        }
+        lay_across();
+        for (auto const& m : good_.motors)
+            leads(m.id, m.id + "+", m.id + "-", "leads exchanged");
+        for (auto const& l : good_.loads)
+            leads(l.id, l.id + "+", l.id + "-", "leads exchanged");
+        for (auto const& c : good_.connectors) {
+            leads(c.id, c.id + "+", c.id + "-", "receptacle exchanged");
+            leads(c.id, c.id + ".plug+", c.id + ".plug-", "plug exchanged");
+        }
+        for (auto const& c : good_.chargers)
+            leads(c.id, c.id + ".1+", c.id + ".1-", "charger exchanged");
+        for (auto const* devices : {&good_.breakers, &good_.fuses})
+            for (auto const& d : *devices) {
+                leads(d.id, d.id + ".line", d.id + ".load", "device turned");
+                bypass(d.id);
+            }
         return std::move(made_);
     }
 
 private:
-    // Conductors, by position: jumpers first, then cables.
-    static Run& conductor(Bank& bank, std::size_t i) {
-        return i < bank.jumpers.size() ? bank.jumpers[i] : bank.cables[i - bank.jumpers.size()];
-    }
-    std::size_t conductors() const { return good_.jumpers.size() + good_.cables.size(); }
-
-    void add(std::string what, std::string kind, std::vector<std::string> culprits, Bank bank) {
-        made_.push_back({std::move(what), std::move(kind), std::move(culprits), std::move(bank)});
+    void leads(std::string const& id, std::string const& a, std::string const& b, char const* kind) {
+        made_.push_back(
+            {id + ": " + a + " and " + b + " exchanged", kind, {id}, [=](Bank& bank) { exchange(bank, a, b); }});
     }
 
-    static void exchange(Bank& bank, std::string const& a, std::string const& b) {
-        for (auto* runs : {&bank.jumpers, &bank.cables})
-            for (auto& run : *runs)
-                for (auto* end : {&run.from, &run.to}) {
-                    if (*end == a)
-                        *end = b;
-                    else if (*end == b)
-                        *end = a;
-                }
-    }
-
-    void turn_batteries() {
-        for (auto const& battery : good_.batteries) {
-            auto bank = good_;
-            exchange(bank, battery.id + "+", battery.id + "-");
-            add(battery.id + " turned round", "battery turned", {battery.id}, std::move(bank));
-        }
-    }
-
-    void land_elsewhere() {
-        for (std::size_t i = 0; i < conductors(); ++i)
-            for (auto const from : {true, false})
-                for (auto const& terminal : terminals_) {
-                    auto bank = good_;
-                    auto& run = conductor(bank, i);
-                    auto& end = from ? run.from : run.to;
-                    if (terminal == run.from || terminal == run.to) continue;
-                    auto const what = run.conductor.id + ": end moved from " + end + " to " + terminal;
-                    end = terminal;
-                    add(what, "end on another post", {run.conductor.id}, std::move(bank));
-                }
-    }
-
-    void leave_out() {
-        for (std::size_t i = 0; i < conductors(); ++i) {
-            auto bank = good_;
-            auto const lost = conductor(bank, i);
-            if (i < bank.jumpers.size())
-                bank.jumpers.erase(bank.jumpers.begin() + static_cast<std::ptrdiff_t>(i));
-            else
-                bank.cables.erase(bank.cables.begin() + static_cast<std::ptrdiff_t>(i - bank.jumpers.size()));
-            add(lost.conductor.id + " missing", "conductor missing", {owner(good_, lost.from), owner(good_, lost.to)},
-                std::move(bank));
-        }
-    }
-
-    void double_up() {
-        for (std::size_t i = 0; i < conductors(); ++i) {
-            auto bank = good_;
-            auto twin = conductor(bank, i);
-            twin.conductor.id += "-twin";
-            bank.cables.push_back(twin);
-            add(twin.conductor.id, "conductor doubled", {twin.conductor.id}, std::move(bank));
-        }
-        for (std::size_t a = 0; a < terminals_.size(); ++a)
-            for (std::size_t b = a + 1; b < terminals_.size(); ++b) {
-                auto bank = good_;
-                Run extra;
-                extra.conductor.id = "extra";
-                extra.conductor.resistance = 0.4e-3 * si::ohm;
-                extra.from = terminals_[a];
-                extra.to = terminals_[b];
-                bank.cables.push_back(extra);
-                add("extra conductor " + terminals_[a] + " to " + terminals_[b], "conductor across", {"extra"},
-                    std::move(bank));
+    void land_elsewhere(Run const& run) {
+        auto const& id = run.conductor.id;
+        for (auto const from : {true, false})
+            for (auto const& terminal : terminals_) {
+                if (terminal == run.from || terminal == run.to) continue;
+                made_.push_back({id + ": end moved from " + (from ? run.from : run.to) + " to " + terminal,
+                                 "end on another post",
+                                 {id},
+                                 [=](Bank& bank) {
+                                     for_each_conductor(bank, [&](Run& moved) {
+                                         if (moved.conductor.id == id) (from ? moved.from : moved.to) = terminal;
+                                     });
+                                 }});
             }
     }
 
-    void swap_leads() {
-        auto const both = [&](std::string const& id, std::string const& plus, std::string const& minus,
-                              char const* kind) {
-            auto bank = good_;
-            exchange(bank, plus, minus);
-            add(id + ": " + plus + " and " + minus + " exchanged", kind, {id}, std::move(bank));
-        };
-        for (auto const& m : good_.motors)
-            both(m.id, m.id + "+", m.id + "-", "leads exchanged");
-        for (auto const& l : good_.loads)
-            both(l.id, l.id + "+", l.id + "-", "leads exchanged");
-        for (auto const& c : good_.connectors) {
-            both(c.id, c.id + "+", c.id + "-", "leads exchanged");
-            both(c.id, c.id + ".plug+", c.id + ".plug-", "leads exchanged");
-        }
-        for (auto const* devices : {&good_.breakers, &good_.fuses})
-            for (auto const& d : *devices)
-                both(d.id, d.id + ".line", d.id + ".load", "device turned");
+    void leave_out(Run const& run) {
+        auto const& id = run.conductor.id;
+        made_.push_back(
+            {id + " missing", "conductor missing", {owner(good_, run.from), owner(good_, run.to)}, [=](Bank& bank) {
+                 take_out(bank, id);
+             }});
+    }
+
+    void double_up(Run twin) {
+        twin.conductor.id += "-twin";
+        made_.push_back({twin.conductor.id, "conductor doubled", {twin.conductor.id}, [=](Bank& bank) {
+                             add_conductor(bank, twin);
+                         }});
+    }
+
+    void lay_across() {
+        Run extra;
+        extra.conductor.id = "extra";
+        extra.conductor.resistance = 0.4e-3 * si::ohm;
+        for (std::size_t a = 0; a < terminals_.size(); ++a)
+            for (std::size_t b = a + 1; b < terminals_.size(); ++b) {
+                extra.from = terminals_[a];
+                extra.to = terminals_[b];
+                made_.push_back({"extra conductor " + extra.from + " to " + extra.to,
+                                 "conductor across",
+                                 {"extra"},
+                                 [=](Bank& bank) { add_conductor(bank, extra); }});
+            }
+    }
+
+    // Everything on its line stud goes to its load stud: it is there, and nothing flows through it.
+    void bypass(std::string const& id) {
+        std::vector<std::string> culprits{id};
+        for (auto const& run : conductors_)
+            if (run.from == id + ".line" || run.to == id + ".line") culprits.push_back(run.conductor.id);
+        made_.push_back({id + " bypassed", "device bypassed", std::move(culprits), [=](Bank& bank) {
+                             for_each_conductor(bank, [&](Run& run) {
+                                 for (auto* end : {&run.from, &run.to})
+                                     if (*end == id + ".line") *end = id + ".load";
+                             });
+                         }});
     }
 
     Bank const& good_;
     std::vector<std::string> terminals_;
+    std::vector<Run> conductors_;
     std::vector<Miswire> made_;
 };
 
