@@ -31,6 +31,7 @@ ENVIRONMENT = os.environ | {
     "PYTHONDONTWRITEBYTECODE": "1",
     "MPLBACKEND": "agg",
     "UBSAN_OPTIONS": "print_stacktrace=1",
+    "ASAN_OPTIONS": "malloc_context_size=6",  # where memory came from is told six calls deep: a fifth of the time less
 }
 
 
