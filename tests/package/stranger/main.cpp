@@ -1,6 +1,8 @@
 // A bank built in C++, without a file: is anything wrong, and what will the motor see?
 #include "second.hpp"
 
+#include "bankwright/bankwright.hpp"
+
 #include <cmath>
 #include <cstdio>
 

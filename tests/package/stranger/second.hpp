@@ -1,6 +1,6 @@
 #pragma once
 
-#include "bankwright/bankwright.hpp"
+#include "bankwright/bank/bank.hpp"
 
 // [V] at the motor, solved in another file than main's.
 double volts_at_motor(bankwright::Bank const& bank);
