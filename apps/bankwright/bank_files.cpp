@@ -2,6 +2,7 @@
 
 #include "pattern.hpp"
 
+#include "bankwright/config/duty_keys.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/text_check.hpp"
 #include "bankwright/text/escape.hpp"
@@ -144,7 +145,8 @@ Resembles what_resembles(std::string_view text, std::string const& name) {
         line.remove_prefix(std::min(line.find_first_not_of("[ \t\""), line.size()));
         auto const word = first_word(line);
         if (word == "bankwright" || word == "batteries") return Resembles::bank; // the version may be forgotten
-        if (word == bankwright::keys::part_list_version) kind = Resembles::companion;
+        if (word == bankwright::keys::part_list_version || word == bankwright::duty_version)
+            kind = Resembles::companion;
     }
     return kind;
 }

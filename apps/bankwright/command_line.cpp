@@ -35,6 +35,8 @@ struct Words { // options as typed
     std::vector<std::string> current; // empty where there is no such option; it may still be ""
     std::vector<std::string> throttle;
     std::vector<std::string> longest;
+    std::vector<std::string> rest_time;
+    std::vector<std::string> charge;
     std::vector<std::string> meter;
     std::vector<std::string> resolution;
     std::vector<std::string> charge_within;
@@ -114,9 +116,30 @@ CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) 
                                                      "current go on the way");
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
-    add_moment(command, words);
+    auto const moment = add_moment(command, words);
+    auto* duty = command
+                     .add_option("--duty", request.duty,
+                                 "A file of the trip's legs: [[leg]] throttle = \"60 %\", duration = \"20 min\"")
+                     ->type_name("FILE");
+    duty->excludes(moment.current)->excludes(moment.throttle);
     command.add_option("--for", words.longest, "Stop after this time, such as \"2 h\"")->expected(1)->type_name("TIME");
+    command.add_option("--rest", words.rest_time, "Then lie still for this time: batteries in parallel even out")
+        ->expected(1)
+        ->type_name("TIME");
     command.footer(std::string("Example: bankwright discharge boat.toml --throttle \"60 %\"\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_recharge(CLI::App& app, RechargeRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("recharge", "How long the chargers take, stage by stage, and whether every "
+                                                    "battery is full then");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    command.add_option("--charge", words.charge, "Of every battery at the start, such as \"40 %\"; else the file's")
+        ->expected(1)
+        ->type_name("SHARE");
+    command.add_option("--for", words.longest, "Stop after this time, such as \"8 h\"")->expected(1)->type_name("TIME");
+    command.footer(std::string("Example: bankwright recharge boat.toml\n\n") + statuses);
     return command;
 }
 
@@ -238,6 +261,26 @@ std::string read_moment(Words const& words, bool rest, Moment& moment) {
     return {};
 }
 
+// A time above 0, if one was typed; what is wrong with it, if anything is.
+std::string read_time(std::string const& option, std::vector<std::string> const& typed, std::optional<Duration>& time) {
+    if (typed.empty()) return {};
+    auto const parsed = parse<Duration>(typed.front());
+    if (!parsed.value) return option + ": " + parsed.problem;
+    if (parsed.value->value() <= 0.0) return option + ": `" + terminal_safe(typed.front()) + "` is no time above 0";
+    time = *parsed.value;
+    return {};
+}
+
+std::string read_charge(std::vector<std::string> const& typed, std::optional<StateOfCharge>& charge) {
+    if (typed.empty()) return {};
+    auto const parsed = parse<StateOfCharge>(typed.front());
+    if (!parsed.value) return "--charge: " + parsed.problem;
+    if (parsed.value->value() < 0.0 || parsed.value->value() > 1.0)
+        return "--charge: `" + terminal_safe(typed.front()) + "` is out of range; a charge is 0 % to 100 %";
+    charge = *parsed.value;
+    return {};
+}
+
 } // namespace
 
 Request read_command_line(int argc, char const* const* argv) {
@@ -249,18 +292,20 @@ Request read_command_line(int argc, char const* const* argv) {
     CheckRequest check;
     SolveRequest solve;
     DischargeRequest discharge;
+    RechargeRequest recharge;
     DrawRequest draw;
     HookupRequest hookup;
     ShortCircuitRequest short_circuit;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, draw_words, hookup_words, short_circuit_words, rules_words,
-        schema_words;
+    Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, short_circuit_words,
+        rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
     auto const& check_command = add_check(app, check, check_words);
     auto const& solve_command = add_solve(app, solve, solve_words, rest);
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
+    auto const& recharge_command = add_recharge(app, recharge, recharge_words);
     auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
     auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
@@ -297,15 +342,18 @@ Request read_command_line(int argc, char const* const* argv) {
     }
     if (discharge_command.parsed()) {
         discharge.format = formats.at(discharge_words.format);
-        if (auto const problem = read_moment(discharge_words, false, discharge.moment); !problem.empty())
-            return Misuse{problem};
-        if (discharge_words.longest.empty()) return discharge;
-        auto const longest = parse<Duration>(discharge_words.longest.front());
-        if (!longest.value) return Misuse{"--for: " + longest.problem};
-        if (longest.value->value() <= 0.0)
-            return Misuse{"--for: `" + terminal_safe(discharge_words.longest.front()) + "` is no time above 0"};
-        discharge.longest = *longest.value;
+        for (auto const& problem : {read_moment(discharge_words, false, discharge.moment),
+                                    read_time("--for", discharge_words.longest, discharge.longest),
+                                    read_time("--rest", discharge_words.rest_time, discharge.rest)})
+            if (!problem.empty()) return Misuse{problem};
         return discharge;
+    }
+    if (recharge_command.parsed()) {
+        recharge.format = formats.at(recharge_words.format);
+        for (auto const& problem : {read_charge(recharge_words.charge, recharge.charge),
+                                    read_time("--for", recharge_words.longest, recharge.longest)})
+            if (!problem.empty()) return Misuse{problem};
+        return recharge;
     }
     if (draw_command.parsed()) {
         if (auto const problem = read_moment(draw_words, draw_rest, draw.moment); !problem.empty())

@@ -5,6 +5,7 @@
 #include "commands/discharge.hpp"
 #include "commands/draw.hpp"
 #include "commands/hookup.hpp"
+#include "commands/recharge.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
 #include "commands/short_circuit.hpp"
@@ -26,7 +27,7 @@ inline Outcome run(Misuse const& misuse, bool) {
     return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
 }
 
-using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, DrawRequest,
-                             HookupRequest, ShortCircuitRequest, RulesRequest, SchemaRequest>;
+using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest,
+                             DrawRequest, HookupRequest, ShortCircuitRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

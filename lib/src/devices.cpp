@@ -1,4 +1,5 @@
 // The devices' bodies, once, for bankwright::compiled.
+#include "bankwright/devices/battery_acceptance_inl.hpp"
 #include "bankwright/devices/battery_capacity_inl.hpp"
 #include "bankwright/devices/battery_gravity_inl.hpp"
 #include "bankwright/devices/battery_limits_inl.hpp"

@@ -16,6 +16,8 @@ from test_voltage_curve import reference
 
 AMBIENT = 25.0  # degC, at which capacity is the rated one and an explicit resistance is what it says
 
+COULOMBIC = {"flooded": 0.85, "agm": 0.95, "gel": 0.95}  # data/tables/chemistries.toml, losses
+
 
 class Star:
     def __init__(self, seed):
@@ -71,7 +73,7 @@ class Star:
             for b in range(s * self.series, (s + 1) * self.series):
                 there = self.capacity[b] * self.health[b]  # [Ah]
                 if amperes <= 0:
-                    out.append(-amperes * 0.85 / (there * 3600) if self.chemistry == "flooded" else math.nan)
+                    out.append(-amperes * COULOMBIC[self.chemistry] / (there * 3600))
                     continue
                 rated = self.capacity[b] / 20
                 exponent = math.log(20 * 60 / self.reserve[b]) / math.log(25 / rated)
@@ -87,8 +89,8 @@ class Star:
         return solve_ivp(self.rates, (0, 200 * 3600), self.charge, method="DOP853", rtol=1e-11, atol=1e-13, max_step=60, events=empty)
 
 
-def discharge(command, text):
-    ran = subprocess.run([command, "discharge", "-", "--format", "json"], input=text, capture_output=True, text=True, timeout=60)
+def discharge(command, text, *options):
+    ran = subprocess.run([command, "discharge", "-", "--format", "json", *options], input=text, capture_output=True, text=True, timeout=60)
     assert ran.returncode == 0, ran.stdout + ran.stderr
     return json.loads(ran.stdout)
 
@@ -118,3 +120,37 @@ def test_the_energy_that_leaves_the_batteries_is_what_the_load_and_the_leads_tak
         tops = [sum(batteries[f"B{s * star.series + k}"]["voltage"] for k in range(star.series)) - amperes[s] * star.leads[s]
                 for s in range(star.strings)]
         assert tops == pytest.approx([tops[0]] * star.strings, rel=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_rest_is_scipys(command, seed):
+    star = Star(200 + seed)
+    star.strings = max(star.strings, 2)
+    while len(star.capacity) < star.series * star.strings:
+        for values in (star.capacity, star.health, star.charge, star.ohms, star.reserve):
+            values.append(values[0] * 0.9)
+    star.leads = (star.leads * star.strings)[: star.strings]
+    ours = discharge(command, star.toml(), "--for", "20 min", "--rest", "5 h")
+    ran = solve_ivp(star.rates, (0, 1200), star.charge, method="DOP853", rtol=1e-11, atol=1e-13, max_step=60)
+    star.power, star.load = False, 0.0
+    rested = solve_ivp(star.rates, (0, 5 * 3600), ran.y[:, -1], method="DOP853", rtol=1e-11, atol=1e-13, max_step=60)
+    last = ours["rest"][-1]["batteries"]
+    for b, charge in enumerate(rested.y[:, -1]):
+        assert last[f"B{b}"]["charge"] == pytest.approx(charge, abs=1e-6)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_what_the_cells_give_is_what_is_used_and_lost_over_the_whole_run(command, seed):
+    star = Star(300 + seed)
+    ours = discharge(command, star.toml())
+    energy = ours["energy"]
+    assert energy["given"] == pytest.approx(energy["used"] + energy["wiring_heat"] + energy["battery_heat"], rel=1e-9)
+    given = ours["given"]
+    sums = [given[f"B{s * star.series}"] for s in range(star.strings)]
+    for s in range(star.strings):  # one current through a string, so one charge
+        for k in range(star.series):
+            assert given[f"B{s * star.series + k}"] == pytest.approx(sums[s], rel=1e-9)
+    if not star.power:
+        assert sum(sums) == pytest.approx(star.load * ours["runtime"], rel=1e-9)
+    else:
+        assert energy["used"] == pytest.approx(star.load * ours["runtime"], rel=1e-9)

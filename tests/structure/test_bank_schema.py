@@ -7,7 +7,8 @@ import jsonschema
 import pytest
 from project import ROOT, project_files, read
 
-EXAMPLES = [path for path in project_files(".toml") if path.is_relative_to("data/examples")]
+ALL = [path for path in project_files(".toml") if path.is_relative_to("data/examples")]
+EXAMPLES = [path for path in ALL if str(path.parent) == "data/examples"]  # folders in it hold what goes with a bank
 SCHEMA = json.loads(read("data/schema/bank.schema.json"))
 
 
@@ -32,6 +33,10 @@ def test_the_schema_is_a_schema():
 
 def test_there_are_examples():
     assert len(EXAMPLES) >= 2
+
+
+def test_whatever_goes_with_a_bank_is_invented_too():
+    assert all(read(path).startswith("# Invented") for path in ALL)
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.name)

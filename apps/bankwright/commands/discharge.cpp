@@ -1,41 +1,42 @@
 #include "commands/discharge.hpp"
 
+#include "input.hpp"
 #include "reading.hpp"
+#include "through_time.hpp"
 
+#include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/config/read_duty.hpp"
 #include "bankwright/reports/discharge_text.hpp"
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/text.hpp"
-#include "bankwright/text/escape.hpp"
+#include "bankwright/reports/time_json.hpp"
 
 using namespace bankwright;
 
 Outcome run(DischargeRequest const& request, bool colour) {
     auto reading = read_and_check(request.file);
-    auto const trouble = [&](std::string const& what) {
-        return Outcome{{}, "bankwright: " + terminal_safe(request.file) + ": " + what + "\n", ExitCode::unusable};
-    };
-    if (!reading.trouble.empty()) return trouble(reading.trouble);
     bool const as_text = request.format == Format::text;
-    if (!reading.as_written) { // running what could be understood of it would answer another question
-        Verdicts const verdicts{std::move(reading.verdict)};
-        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
-        return {std::move(out), reading.remark, ExitCode::unusable};
-    }
+    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
     if (auto const missing = missing_for_discharge(reading.bank))
-        return trouble(*missing + " before it can be run down");
+        return unusable(request.file, *missing + " before it can be run down");
     DischargeOptions options;
     options.moment = request.moment;
     if (request.longest) options.longest = *request.longest;
-    Discharged discharged;
-    discharged.file = request.file;
-    discharged.arrangement = reading.verdict.arrangement;
-    discharged.run = discharge(reading.bank, options);
-    discharged.counts = count(reading.verdict.findings);
-    for (auto const& battery : reading.bank.batteries) {
-        discharged.batteries.push_back(battery.id);
-        discharged.capacities.push_back(battery.capacity);
+    if (request.rest) options.rest = *request.rest;
+    if (!request.duty.empty()) {
+        ReadLimits const limits;
+        auto const input = read_input(request.duty, limits.bytes);
+        if (!input.trouble.empty()) return unusable(request.duty, input.trouble);
+        auto read = read_duty(input.text, limits);
+        if (!read.findings.empty()) // a leg left out would be another trip
+            return refused({.file = request.duty, .text = input.text, .findings = std::move(read.findings)}, as_text,
+                           colour);
+        options.duty = std::move(read.duty);
     }
+    Discharged discharged{through_time(request.file, reading), discharge(reading.bank, options), {}};
+    options.rest = {};
+    if (auto const alike = with_batteries_alike(reading.bank)) discharged.alike = discharge(*alike, options).runtime;
     bool const ran = discharged.run.end != RunEnd::no_operating_point || discharged.run.samples.size() > 1;
     return {
         as_text ? discharge_text(discharged) : discharge_json(discharged), {}, ran ? ExitCode::clean : ExitCode::found};

@@ -13,7 +13,9 @@ struct DischargeRequest {
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::Moment moment;
+    std::string duty; // the duty file; empty: none
     std::optional<bankwright::Duration> longest;
+    std::optional<bankwright::Duration> rest;
 };
 
 Outcome run(DischargeRequest const& request, bool colour);

@@ -125,3 +125,94 @@ TEST_CASE("a run without a load says so, and a bank without capacity is a caller
     CHECK_THROWS_AS(discharge(bank), std::invalid_argument);
     CHECK(missing_for_discharge(bank) == "battery `A` needs `capacity`");
 }
+
+namespace {
+
+Bank one_motor() {
+    auto bank = one_battery(5_A);
+    bank.loads.clear();
+    Motor motor;
+    motor.id = "lamp"; // where the wires go
+    motor.voltage = 12_V;
+    motor.current = 40_A;
+    bank.motors = {motor};
+    return bank;
+}
+
+DutyLeg leg(double throttle, Duration duration) { return {Throttle::of(throttle), duration}; }
+
+} // namespace
+
+TEST_CASE("a trip of legs that all say the same is a run at that throttle") {
+    DischargeOptions straight;
+    straight.moment.throttle = Throttle::of(0.7);
+    DischargeOptions in_legs;
+    in_legs.duty = {{leg(0.7, 7_min), leg(0.7, 11_min)}, true};
+    auto const one = discharge(one_motor(), straight);
+    auto const other = discharge(one_motor(), in_legs);
+    CHECK(other.end == RunEnd::battery_empty);
+    CHECK(other.runtime.value() == doctest::Approx(one.runtime.value()).epsilon(1e-6));
+    auto const minutes = one.runtime.value() / 60.0;
+    auto const rounds = std::floor(minutes / 18.0);
+    CHECK(other.legs_done == static_cast<std::size_t>(2.0 * rounds) + (minutes - 18.0 * rounds >= 7.0 ? 1 : 0));
+}
+
+TEST_CASE("time at anchor costs time and no charge") {
+    DischargeOptions there_and_back;
+    there_and_back.duty.legs = {leg(1.0, 30_min), leg(0.0, 2_h), leg(1.0, 30_min)};
+    DischargeOptions without;
+    without.duty.legs = {leg(1.0, 60_min)};
+    auto const rested = discharge(one_motor(), there_and_back);
+    auto const straight = discharge(one_motor(), without);
+    CHECK(rested.end == RunEnd::time);
+    CHECK(rested.legs_done == 3);
+    CHECK(hours(rested) == doctest::Approx(3.0));
+    CHECK(rested.samples.back().charge[0].value() ==
+          doctest::Approx(straight.samples.back().charge[0].value()).epsilon(1e-6));
+    CHECK(rested.given[0].value() == doctest::Approx(straight.given[0].value()).epsilon(1e-6));
+}
+
+TEST_CASE("a trip at anchor draws nothing, and a leg of no time is a caller's mistake") {
+    DischargeOptions options;
+    options.duty.legs = {leg(0.0, 1_h)};
+    options.duty.repeat = true;
+    CHECK(discharge(one_motor(), options).end == RunEnd::nothing_drawn);
+    options.duty.legs.push_back(leg(0.5, 0_min));
+    CHECK_THROWS_AS(discharge(one_motor(), options), std::invalid_argument);
+}
+
+// Charge is conserved but for what charging loses: with 95 % coulombic efficiency the one gains 0.95 of what the other
+// gives, until both show the same voltage, which for two of a kind means the same charge.
+TEST_CASE("at rest afterwards the fuller of two in parallel charges the other until they are alike") {
+    auto bank = one_battery(10_A);
+    bank.batteries.push_back(agm("B"));
+    bank.batteries[1].charge = StateOfCharge::of(0.8);
+    bank.jumpers = {wire("P", "A+", "B+", 0.5), wire("N", "A-", "B-", 0.5)};
+    DischargeOptions options;
+    options.longest = 600.0 * si::second;
+    options.rest = 100.0 * 3600.0 * si::second;
+    auto const run = discharge(bank, options);
+    auto const& before = run.rest.front();
+    auto const& after = run.rest.back();
+    CHECK((after.time - before.time).value() == doctest::Approx(options.rest.value()));
+    CHECK(before.current[0] > 1_A);
+    CHECK(before.current[0].value() == doctest::Approx(-before.current[1].value()).epsilon(1e-9));
+    CHECK(after.charge[0].value() == doctest::Approx(after.charge[1].value()).epsilon(1e-3));
+    auto const given = before.charge[0].value() - after.charge[0].value();
+    auto const gained = after.charge[1].value() - before.charge[1].value();
+    // What a discharge current above C/20 costs more by Peukert's law is on the giver's side.
+    CHECK(gained <= doctest::Approx(0.95 * given).epsilon(1e-6));
+    CHECK(gained >= 0.85 * given);
+}
+
+TEST_CASE("energy and charge balance over a run") {
+    auto bank = one_motor();
+    bank.batteries.push_back(agm("B"));
+    bank.batteries[1].health = Health::of(0.8);
+    bank.jumpers = {wire("P", "A+", "B+", 2.0), wire("N", "A-", "B-", 3.0)};
+    auto const run = discharge(bank);
+    auto const& e = run.energy;
+    CHECK(e.given.value() == doctest::Approx((e.battery_heat + e.wiring_heat + e.used).value()).epsilon(1e-9));
+    CHECK(e.wiring_heat.value() > 0.0);
+    CHECK(e.charged.value() == 0.0);
+}

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/duty.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
 #include "bankwright/units/fractions.hpp"
@@ -19,12 +20,14 @@ namespace bankwright {
 
 struct DischargeOptions {
     Moment moment;                                  // what the loads do all the while; chargers give nothing
+    Duty duty;                                      // if it has legs: the throttle of every motor, leg after leg
     Duration longest = 200.0 * 3600.0 * si::second; // give up looking
+    Duration rest{};                                // afterwards, with motors and loads off
     double tolerance = 1e-8;                        // of a battery's charge, a step
 };
 
 enum class RunEnd {
-    time,               // DischargeOptions::longest is over
+    time,               // DischargeOptions::longest is over, or the last leg
     battery_empty,      // a battery has no charge left
     battery_cutoff,     // a battery's voltage is down to its low_cutoff, its own or its chemistry's
     load_cutoff,        // a motor or load sees less than its min_voltage
@@ -33,7 +36,7 @@ enum class RunEnd {
 };
 
 // One moment of the run. By battery, in the bank's order.
-struct DischargeSample {
+struct BatterySample {
     Duration time{};
     std::vector<StateOfCharge> charge;
     std::vector<Current> current; // positive when it discharges
@@ -46,18 +49,31 @@ struct DroppedOut {
     Duration time{};
 };
 
+// Where the energy went. given = battery_heat + wiring_heat + used - charged, at every moment and so over the time.
+struct EnergySplit {
+    Energy given{};        // by the cells; negative while they charge
+    Energy battery_heat{}; // in the batteries' resistances
+    Energy wiring_heat{};  // in conductors, joints and contacts
+    Energy used{};         // by motors and loads
+    Energy charged{};      // by the chargers
+};
+
 struct DischargeResult {
     RunEnd end = RunEnd::time;
     std::string ended_by; // the battery, motor or load; empty where none is to blame
     Duration runtime{};
-    std::vector<DischargeSample> samples; // the first at 0, the last at `runtime`
+    std::vector<BatterySample> samples; // the first at 0, the last at `runtime`
+    std::vector<BatterySample> rest;    // afterwards, if asked for; its times go on from `runtime`
     std::vector<DroppedOut> dropped_out;
+    std::vector<Charge> given; // by battery, over the run without the rest
+    EnergySplit energy;        // likewise
+    std::size_t legs_done = 0; // whole ones, repeats counted
 };
 
 // Why a bank cannot be run through time: a battery of which `capacity` or `chemistry` is not stated; nothing if it can.
 std::optional<std::string> missing_for_discharge(Bank const& bank);
 
-// Throws std::invalid_argument for a bank of which missing_for_discharge() says something.
+// Throws std::invalid_argument for a bank of which missing_for_discharge() says something, and for legs of no duration.
 DischargeResult discharge(Bank const& bank, DischargeOptions const& options = {});
 
 } // namespace bankwright

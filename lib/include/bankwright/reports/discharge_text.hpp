@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/discharged.hpp"
+#include "bankwright/reports/through_time.hpp"
 
 #include <string>
 

@@ -1,9 +1,8 @@
-// Findings, solutions and runs for programs: the JSON documents "findings", "solution" and "discharge", version 1.
+// Findings and solutions for programs: the JSON documents "findings" and "solution", version 1.
 // Numbers are SI in full precision; what has no value is null, never a made-up number.
 #pragma once
 
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/discharged.hpp"
 #include "bankwright/reports/solved.hpp"
 #include "bankwright/reports/verdict.hpp"
 
@@ -13,7 +12,6 @@ namespace bankwright {
 
 std::string findings_json(Verdicts const& verdicts);
 std::string solution_json(Solved const& solved);
-std::string discharge_json(Discharged const& discharged);
 
 } // namespace bankwright
 

@@ -101,29 +101,4 @@ BANKWRIGHT_INLINE std::string solution_json(Solved const& solved) {
     return json::print(document);
 }
 
-BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
-    auto const& run = discharged.run;
-    auto samples = json::Json::array();
-    for (auto const& sample : run.samples) {
-        json::Json one{{"time", json::number(sample.time.value())}, {"batteries", json::Json::object()}};
-        for (std::size_t b = 0; b < discharged.batteries.size(); ++b)
-            one["batteries"][discharged.batteries[b]] = {{"charge", json::number(sample.charge[b].value())},
-                                                         {"current", json::number(sample.current[b].value())},
-                                                         {"voltage", json::number(sample.voltage[b].value())}};
-        samples.push_back(std::move(one));
-    }
-    auto dropped = json::Json::array();
-    for (auto const& gone : run.dropped_out)
-        dropped.push_back({{"battery", gone.battery}, {"time", json::number(gone.time.value())}});
-    return json::print({{"bankwright", "discharge"},
-                        {"version", 1},
-                        {"file", discharged.file},
-                        {"arrangement", json::text(discharged.arrangement)},
-                        {"end", name(run.end)},
-                        {"ended_by", run.ended_by.empty() ? json::Json() : json::Json(run.ended_by)},
-                        {"runtime", json::number(run.runtime.value())},
-                        {"dropped_out", dropped},
-                        {"samples", samples}});
-}
-
 } // namespace bankwright

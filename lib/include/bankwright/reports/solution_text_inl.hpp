@@ -64,6 +64,17 @@ inline std::string trouble(FindingCounts const& counts, std::string const& file)
                        terminal_safe(file), counted(counts.error, "error"));
 }
 
+// What rounding leaves differs from machine to machine, and says nothing below a billionth.
+inline std::string balance(OperatingPoint const& point) {
+    constexpr double negligible = 1e-9; // [A], [W]
+    auto const within = [](double value, char const* unit) {
+        return std::abs(value) < negligible ? fmt::format("1 n{}", unit)
+                                            : fmt::format("{:.1g} {}", std::abs(value), unit);
+    };
+    return fmt::format("currents balance within {} at every node, powers within {}; condition number: {:.1g}\n",
+                       within(point.residual.value(), "A"), within(point.imbalance.value(), "W"), point.condition);
+}
+
 } // namespace solution
 
 BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle const& style) {
@@ -76,8 +87,7 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
     out +=
         fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, solution::terminals(point), solution::parts(point));
     out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
-    out += fmt::format("left over at any node: {:.1g} A; in the power balance: {:.1g} W; condition number: {:.1g}\n",
-                       point.residual.value(), point.imbalance.value(), point.condition);
+    out += solution::balance(point);
     return out + solution::trouble(solved.counts, solved.file);
 }
 

@@ -24,6 +24,13 @@ inline constexpr Source source_ieee_485{
     "from memory, none seen in full; range of 25 to 125 degF read",
 };
 
+inline constexpr Source source_ampere_hour_law{
+    "J. L. Woodbridge, ampere-hour law of charging, as told by manualika.com/en/wiki/woodbridge.htm",
+    "a lead-acid battery takes, without gassing, no more amperes than ampere-hours are missing; 90 % back in 2 to 3 hours",
+    "1935",
+    "row by row",
+};
+
 struct ChargeVoltagesRow {
     std::string_view chemistry;
     double float_low; // [V]
@@ -109,6 +116,24 @@ inline constexpr std::array<LossesRow, 5> losses{{
     {"nmc", 0.02, 0.99, "self-discharge common practice; efficiency from memory"},
 }};
 inline constexpr Source losses_source = source_usual_limits;
+
+struct AcceptanceRow {
+    std::string_view chemistry;
+    double hours; // [h]
+    double side; // [1/h]
+    double tail; // [1/h]
+    std::string_view mark;
+};
+// At the absorption voltage: missing charge over the current taken, what a full one takes over its capacity,
+// and the current at which it counts as full.
+inline constexpr std::array<AcceptanceRow, 5> acceptance{{
+    {"flooded", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
+    {"agm", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
+    {"gel", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
+    {"lifepo4", 0.1, 0.001, 0.05, "hours from memory (95 percent in at C/2 when the voltage is reached); tail common practice"},
+    {"nmc", 0.2, 0.001, 0.05, "hours from memory (90 percent in at C/2 when the voltage is reached); tail common practice"},
+}};
+inline constexpr Source acceptance_source = source_ampere_hour_law;
 
 struct PeukertRow {
     std::string_view chemistry;

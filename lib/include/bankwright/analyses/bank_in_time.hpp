@@ -1,0 +1,86 @@
+// A bank at one moment of a run or a charge, as the integration sees it: charges in, currents, voltages and powers out.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/moment.hpp"
+#include "bankwright/network/network.hpp"
+#include "bankwright/solver/solution.hpp"
+#include "bankwright/solver/topology.hpp"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+// [W] Where the power is at one moment: given = battery_heat + wiring_heat + used - charged.
+struct PowerSplit {
+    double given = 0.0;        // by the cells' electromotive forces; negative while they charge
+    double battery_heat = 0.0; // in the batteries' resistances
+    double wiring_heat = 0.0;  // in conductors, joints and contacts
+    double used = 0.0;         // by motors and loads
+    double charged = 0.0;      // by the chargers
+};
+
+class BankInTime {
+public:
+    // `charging`: a battery stands in for what it accepts at a charger's voltage, not for what it can give.
+    BankInTime(Bank const& bank, Moment const& moment, bool charging = false);
+
+    // From here on this happens; who has dropped out stays out.
+    void change(Moment const& moment);
+    Moment const& moment() const { return moment_; }
+
+    // What flows at these states of charge. False: there is no operating point.
+    bool solve(std::vector<double> const& charge);
+
+    // Of the moment last solved.
+    double charge_solved(std::size_t battery) const { return charge_[battery]; } // [1]
+    double amperes(std::size_t battery) const;     // [A] positive when it discharges; 0 once it has dropped out
+    double volts(std::size_t battery) const;       // [V] across its posts
+    double charge_rate(std::size_t battery) const; // [1/s] of its state of charge, negative when it discharges
+    double load_volts(std::size_t load) const;     // [V] by load_ids()
+    bool draws() const;                            // any motor or load carries current
+    PowerSplit powers() const;
+
+    std::vector<std::string> const& load_ids() const { return load_ids_; } // motors and loads
+    struct Output {
+        std::string name;     // "ch.1"
+        double volts = 0.0;   // [V] at its terminals
+        double amperes = 0.0; // [A] that it gives
+        bool limited = false; // it gives all it can, and its voltage is what the bank makes of that
+    };
+    std::vector<Output> outputs() const; // of every charger that gives
+    std::size_t output_count() const { return output_places_.size(); }
+
+    void drop_out(std::size_t battery); // its protective disconnect opens
+    bool has_dropped_out(std::size_t battery) const { return branch_[battery] < 0; }
+
+private:
+    void build_network();
+    void take_out(std::size_t battery);
+    double watts(Element const& element) const;
+
+    Bank const& bank_;
+    Moment moment_;
+    bool charging_;
+    Network network_;
+    solver::Topology topology_;
+    solver::Solution solution_;
+    std::vector<double> charge_; // last solved
+    std::vector<int> branch_;    // by battery, in the circuit; -1 once it has dropped out
+    std::vector<std::string> load_ids_;
+    std::vector<Element> load_elements_;
+    struct OutputPlace {
+        std::string name;
+        Element element;
+    };
+    std::vector<OutputPlace> output_places_;
+};
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/bank_in_time_inl.hpp"
+#endif

@@ -1,0 +1,158 @@
+#pragma once
+
+#include "bankwright/analyses/recharge.hpp"
+
+#include "bankwright/analyses/charge_course.hpp"
+#include "bankwright/analyses/discharge_inl.hpp"
+#include "bankwright/devices/battery_acceptance.hpp"
+#include "bankwright/devices/battery_limits.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <stdexcept>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace bankwright {
+
+inline Bank plugged_in(Bank bank, std::optional<StateOfCharge> charge) {
+    for (auto& charger : bank.chargers)
+        charger.connected = true;
+    for (auto& battery : bank.batteries)
+        if (charge) battery.charge = charge;
+    return bank;
+}
+
+class RechargeRun {
+public:
+    RechargeRun(Bank const& bank, RechargeOptions const& options)
+        : bank_(plugged_in(bank, options.charge)), options_(options), course_(bank_, at_rest(), options.tolerance, true) {
+        result_.batteries.resize(bank.batteries.size());
+    }
+
+    RechargeResult run() {
+        result_.end = fill();
+        result_.duration = course_.time() * si::second;
+        result_.energy = course_samples::energy_of(course_);
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+            result_.batteries[b].charge = StateOfCharge::of(std::clamp(course_.charge(b), 0.0, 1.0));
+        return std::move(result_);
+    }
+
+private:
+    static Moment at_rest() {
+        Moment moment;
+        moment.loads = LoadsAre::at_rest;
+        return moment;
+    }
+
+    RechargeEnd fill() {
+        if (!course_.settle()) return RechargeEnd::nothing_charges;
+        for (auto const& output : course_.state().outputs())
+            result_.outputs.push_back({output.name, {}, {}, {}, {}});
+        name_limits();
+        note();
+        if (!any_takes(0.0)) return RechargeEnd::nothing_charges;
+        for (;;) {
+            auto const stages = limited();
+            auto const is_event = [&] { return limited() != stages || is_full() || over_voltage() >= 0; };
+            auto const stop = course_.advance(options_.longest.value(), is_event, [this] { note(); });
+            if (stop == ChargeCourse::Stop::time) return RechargeEnd::time;
+            if (stop == ChargeCourse::Stop::no_operating_point) return RechargeEnd::nothing_charges;
+            if (auto const battery = over_voltage(); battery >= 0) {
+                auto const b = static_cast<std::size_t>(battery);
+                result_.dropped_out.push_back({bank_.batteries[b].id, course_.time() * si::second});
+                course_.state().drop_out(b);
+                if (!course_.settle()) return RechargeEnd::nothing_charges;
+                note();
+            }
+            if (is_full()) return RechargeEnd::full;
+        }
+    }
+
+    void name_limits() {
+        std::size_t at = 0;
+        for (auto const& charger : bank_.chargers)
+            for (int k = 0; k < charger.outputs.value_or(1) && at < result_.outputs.size(); ++k, ++at) {
+                result_.outputs[at].holds = *charger.voltage;
+                result_.outputs[at].most = *charger.current;
+            }
+    }
+
+    std::vector<bool> limited() const {
+        std::vector<bool> limited;
+        for (auto const& output : course_.state().outputs())
+            limited.push_back(output.limited);
+        return limited;
+    }
+
+    // Any battery takes more than this share of its tail current.
+    bool any_takes(double share) const {
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+            if (-course_.state().amperes(b) >
+                std::max(1e-6, share * tail_current(bank_.batteries[b], bank_.system.ambient).value()))
+                return true;
+        return false;
+    }
+
+    bool is_full() const {
+        auto const stages = limited();
+        return std::find(stages.begin(), stages.end(), true) == stages.end() && !any_takes(1.0);
+    }
+
+    // The battery whose protective disconnect opens, or -1. A millivolt is forgiven: a charger may hold that very
+    // voltage.
+    int over_voltage() const {
+        constexpr double forgiven = 1e-3; // [V]
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
+            auto const& battery = bank_.batteries[b];
+            if (course_.state().has_dropped_out(b) || !has_protective_disconnect(battery)) continue;
+            auto const cutoff = high_cutoff(battery);
+            if (cutoff && course_.state().amperes(b) < 0.0 && course_.state().volts(b) > cutoff->value() + forgiven)
+                return static_cast<int>(b);
+        }
+        return -1;
+    }
+
+    void note() {
+        constexpr double as_good_as_full = 0.99;
+        auto const now = course_.time() * si::second;
+        result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
+        auto const& state = course_.state();
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
+            auto& battery = result_.batteries[b];
+            if (!battery.full && course_.charge(b) >= as_good_as_full) battery.full = now;
+            battery.highest = std::max(battery.highest, Voltage(state.volts(b) * si::volt));
+            battery.most = std::max(battery.most, Current(-state.amperes(b) * si::ampere));
+        }
+        auto const outputs = state.outputs();
+        for (std::size_t k = 0; k < outputs.size(); ++k) {
+            auto& stages = result_.outputs[k];
+            if (!stages.bulk && !outputs[k].limited && outputs[k].amperes > 0.0) stages.bulk = now;
+            stages.given = course_.output_coulombs(k) * si::coulomb;
+        }
+    }
+
+    Bank bank_;
+    RechargeOptions options_;
+    ChargeCourse course_;
+    RechargeResult result_;
+};
+
+BANKWRIGHT_INLINE std::optional<std::string> missing_for_recharge(Bank const& bank) {
+    if (auto missing = missing_for_discharge(bank)) return missing;
+    if (bank.chargers.empty()) return "the bank has no charger";
+    for (auto const& charger : bank.chargers) {
+        if (!charger.voltage) return "charger `" + charger.id + "` needs `voltage`";
+        if (!charger.current) return "charger `" + charger.id + "` needs `current`";
+    }
+    return std::nullopt;
+}
+
+BANKWRIGHT_INLINE RechargeResult recharge(Bank const& bank, RechargeOptions const& options) {
+    if (auto const missing = missing_for_recharge(bank)) throw std::invalid_argument(*missing);
+    return RechargeRun(bank, options).run();
+}
+
+} // namespace bankwright

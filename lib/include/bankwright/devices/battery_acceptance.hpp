@@ -1,0 +1,35 @@
+// What current does a battery take at a charger's voltage as it fills, and how much of it is stored?
+//
+// Lead-acid follows the ampere-hour law: it takes, without gassing, no more amperes than ampere-hours are missing
+// (J. L. Woodbridge 1935; read in manualika.com/en/wiki/woodbridge.htm, which gives as its consequence that 90 % is
+// restored in two to three hours). A full one still takes about a hundredth of its capacity an hour, as gas [common
+// practice]. Lithium holds its current until about 95 % is in at C/2, and then falls the same way with a tenth of the
+// time constant [from memory].
+#pragma once
+
+#include "bankwright/devices/battery.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/tables/source.hpp"
+
+namespace bankwright {
+
+// At the middle of the chemistry's absorption voltages, 25 degC. Throws std::invalid_argument naming the missing key.
+Current acceptance(Battery const&, StateOfCharge, Temperature ambient);
+
+// The same as a resistance behind the open-circuit voltage, and never less than the internal one.
+Resistance charging_resistance(Battery const&, StateOfCharge, Temperature ambient);
+
+// Of a charging current, what becomes charge before the coulombic efficiency: less the nearer to full.
+double share_stored(Battery const&, StateOfCharge);
+
+// When this is all that a battery takes at the absorption voltage, it counts as full: a fiftieth of its capacity an
+// hour for lead-acid [common practice: 1 to 3 %], a twentieth for lithium [common practice].
+Current tail_current(Battery const&, Temperature ambient);
+
+Source acceptance_source(Chemistry);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/devices/battery_acceptance_inl.hpp"
+#endif

@@ -1,0 +1,87 @@
+#pragma once
+
+#include "bankwright/reports/recharge_text.hpp"
+
+#include "bankwright/reports/battery_table_inl.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+
+namespace bankwright {
+namespace charge_words {
+
+inline std::string ending(RechargeResult const& run) {
+    switch (run.end) {
+    case RechargeEnd::full:
+        return "the chargers have done what they can";
+    case RechargeEnd::time:
+        return "still charging when the time asked for is over";
+    case RechargeEnd::nothing_charges:
+        return "no charger gives any current to a battery";
+    }
+    return {};
+}
+
+inline std::string stages(OutputStages const& output) {
+    auto line = fmt::format("`{}` ", output.output);
+    if (!output.bulk)
+        line += fmt::format("gives {} all the while and never reaches its {}", print(output.most), print(output.holds));
+    else if (output.bulk->value() > 0.0)
+        line +=
+            fmt::format("gives {} for {}, then holds {}", print(output.most), print(*output.bulk), print(output.holds));
+    else
+        line += fmt::format("holds {} from the start", print(output.holds));
+    return line + fmt::format(": {} in all\n", print(output.given));
+}
+
+inline std::string batteries(Recharged const& recharged) {
+    auto const& run = recharged.run;
+    auto out = "\n" + battery_table(run.samples, recharged.batteries) + "\n";
+    auto const& first = run.batteries.front();
+    bool const together = std::all_of(run.batteries.begin(), run.batteries.end(), [&](RechargedBattery const& battery) {
+        return battery.full && first.full && print(*battery.full) == print(*first.full);
+    });
+    if (together && run.batteries.size() > 1)
+        out += fmt::format("every battery is full after {}\n", print(*first.full));
+    for (std::size_t b = 0; b < run.batteries.size(); ++b) {
+        auto const& battery = run.batteries[b];
+        auto const& id = recharged.batteries[b];
+        if (!battery.full)
+            out += fmt::format("`{}` is at {} in the end, not full\n", id, print(battery.charge));
+        else if (!together || run.batteries.size() == 1)
+            out += fmt::format("`{}` is full after {}\n", id, print(*battery.full));
+        auto const& limit = recharged.high_cutoffs[b];
+        if (limit && battery.highest > *limit * 1.005)
+            out +=
+                fmt::format("`{}` sees up to {}; allowed are {}: charge it by itself, or with an output of its own\n",
+                            id, print(battery.highest), print(*limit));
+    }
+    return out;
+}
+
+} // namespace charge_words
+
+BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
+    auto const& run = recharged.run;
+    auto out = fmt::format("{}: {}{}: {}\n", terminal_safe(recharged.file),
+                           recharged.arrangement ? *recharged.arrangement + ", " : std::string(), print(run.duration),
+                           charge_words::ending(run));
+    for (auto const& output : run.outputs)
+        if (run.end != RechargeEnd::nothing_charges) out += charge_words::stages(output);
+    for (auto const& gone : run.dropped_out)
+        out += fmt::format("after {} the protective disconnect of `{}` opens: its voltage is too high\n",
+                           print(gone.time), gone.battery);
+    if (run.end != RechargeEnd::nothing_charges) out += charge_words::batteries(recharged);
+    if (recharged.counts.error > 0)
+        out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before plugging in\n",
+                           terminal_safe(recharged.file), counted(recharged.counts.error, "error"));
+    return out;
+}
+
+} // namespace bankwright

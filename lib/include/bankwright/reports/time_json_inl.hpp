@@ -1,0 +1,97 @@
+#pragma once
+
+#include "bankwright/reports/time_json.hpp"
+
+#include "bankwright/reports/json_inl.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace bankwright {
+namespace json {
+
+inline Json samples(std::vector<BatterySample> const& all, std::vector<std::string> const& batteries) {
+    auto out = Json::array();
+    for (auto const& sample : all) {
+        Json one{{"time", number(sample.time.value())}, {"batteries", Json::object()}};
+        for (std::size_t b = 0; b < batteries.size(); ++b)
+            one["batteries"][batteries[b]] = {{"charge", number(sample.charge[b].value())},
+                                              {"current", number(sample.current[b].value())},
+                                              {"voltage", number(sample.voltage[b].value())}};
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+inline Json dropped_out(std::vector<DroppedOut> const& all) {
+    auto out = Json::array();
+    for (auto const& gone : all)
+        out.push_back({{"battery", gone.battery}, {"time", number(gone.time.value())}});
+    return out;
+}
+
+inline Json energy(EnergySplit const& split) { // [J]
+    return {{"given", number(split.given.value())},
+            {"battery_heat", number(split.battery_heat.value())},
+            {"wiring_heat", number(split.wiring_heat.value())},
+            {"used", number(split.used.value())},
+            {"charged", number(split.charged.value())}};
+}
+
+inline Json duration(std::optional<Duration> const& value) { return value ? number(value->value()) : Json(); }
+
+} // namespace json
+
+BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
+    auto const& run = discharged.run;
+    auto given = json::Json::object();
+    for (std::size_t b = 0; b < run.given.size(); ++b)
+        given[discharged.batteries[b]] = json::number(run.given[b].value());
+    return json::print({{"bankwright", "discharge"},
+                        {"version", 1},
+                        {"file", discharged.file},
+                        {"arrangement", json::text(discharged.arrangement)},
+                        {"end", name(run.end)},
+                        {"ended_by", run.ended_by.empty() ? json::Json() : json::Json(run.ended_by)},
+                        {"runtime", json::number(run.runtime.value())},
+                        {"runtime_alike", json::duration(discharged.alike)},
+                        {"legs_done", run.legs_done},
+                        {"dropped_out", json::dropped_out(run.dropped_out)},
+                        {"given", given},
+                        {"energy", json::energy(run.energy)},
+                        {"samples", json::samples(run.samples, discharged.batteries)},
+                        {"rest", json::samples(run.rest, discharged.batteries)}});
+}
+
+BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
+    auto const& run = recharged.run;
+    auto outputs = json::Json::array();
+    for (auto const& output : run.outputs)
+        outputs.push_back({{"output", output.output},
+                           {"holds", json::number(output.holds.value())},
+                           {"most", json::number(output.most.value())},
+                           {"bulk", json::duration(output.bulk)},
+                           {"given", json::number(output.given.value())}});
+    auto batteries = json::Json::object();
+    for (std::size_t b = 0; b < run.batteries.size(); ++b)
+        batteries[recharged.batteries[b]] = {{"charge", json::number(run.batteries[b].charge.value())},
+                                             {"full", json::duration(run.batteries[b].full)},
+                                             {"highest", json::number(run.batteries[b].highest.value())},
+                                             {"most", json::number(run.batteries[b].most.value())}};
+    return json::print({{"bankwright", "recharge"},
+                        {"version", 1},
+                        {"file", recharged.file},
+                        {"arrangement", json::text(recharged.arrangement)},
+                        {"end", name(run.end)},
+                        {"duration", json::number(run.duration.value())},
+                        {"outputs", outputs},
+                        {"batteries", batteries},
+                        {"dropped_out", json::dropped_out(run.dropped_out)},
+                        {"energy", json::energy(run.energy)},
+                        {"samples", json::samples(run.samples, recharged.batteries)}});
+}
+
+} // namespace bankwright

@@ -1,0 +1,158 @@
+#include "bankwright/analyses/recharge.hpp"
+#include "bankwright/devices/battery_acceptance.hpp"
+#include "bankwright/devices/charger_limits.hpp"
+#include "bankwright/units/literals.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <stdexcept>
+
+using namespace bankwright;
+using namespace bankwright::literals;
+
+namespace {
+
+Run lead(char const* id, char const* from, char const* to) {
+    Run run;
+    run.conductor.id = id;
+    run.conductor.resistance = 0.0 * si::ohm;
+    run.from = from;
+    run.to = to;
+    return run;
+}
+
+Battery twelve_volts(char const* id, Chemistry chemistry) {
+    Battery b;
+    b.id = id;
+    b.chemistry = chemistry;
+    b.voltage = chemistry == Chemistry::lifepo4 ? 12.8_V : 12_V;
+    b.capacity = 100_Ah;
+    b.resistance = 2_mohm;
+    return b;
+}
+
+// One charger across one battery, or across two in series.
+Bank on_charge(std::vector<Battery> batteries, Voltage holds, Current most) {
+    Bank bank;
+    bank.batteries = std::move(batteries);
+    Charger charger;
+    charger.id = "ch";
+    charger.voltage = holds;
+    charger.current = most;
+    bank.chargers = {charger};
+    auto const last = bank.batteries.back().id + "+";
+    bank.cables = {lead("p", "ch.1+", last.c_str()), lead("n", "ch.1-", "A-")};
+    if (bank.batteries.size() > 1) bank.jumpers = {lead("j", "A+", "B-")};
+    return bank;
+}
+
+Voltage absorption(Chemistry chemistry) {
+    auto const stages = charge_stages(chemistry, chemistry == Chemistry::lifepo4 ? 4 : 6);
+    return 0.5 * (stages.absorption_low + stages.absorption_high);
+}
+
+} // namespace
+
+// The ampere-hour law (battery_acceptance.hpp): amperes taken are ampere-hours missing, and a hundredth of the
+// capacity.
+TEST_CASE("at the absorption voltage a lead-acid battery takes as many amperes as ampere-hours are missing") {
+    auto const agm = twelve_volts("A", Chemistry::agm);
+    for (double charge : {0.0, 0.3, 0.8, 1.0}) {
+        CAPTURE(charge);
+        auto const taken = acceptance(agm, StateOfCharge::of(charge), celsius(25.0));
+        CHECK(taken.value() == doctest::Approx(100.0 * (1.0 - charge) + 1.0).epsilon(1e-9));
+    }
+    CHECK(share_stored(agm, StateOfCharge::of(1.0)) == 0.0);
+}
+
+// Held at the absorption voltage all the while, what is missing falls by d m / d t = -efficiency m / 1 h: in closed
+// form m = m0 exp(-0.95 t / h), so that 90 % are back after ln(10) / 0.95 = 2.42 h; the law's source says two to three
+// hours.
+TEST_CASE("nine tenths of what a strong charger has to restore are back in two to three hours") {
+    auto battery = twelve_volts("A", Chemistry::agm);
+    battery.charge = StateOfCharge::of(0.2);
+    RechargeOptions options;
+    options.longest = std::log(10.0) / 0.95 * 3600.0 * si::second;
+    auto const run = recharge(on_charge({battery}, absorption(Chemistry::agm), 500_A), options);
+    CHECK(run.end == RechargeEnd::time);
+    CHECK(run.batteries[0].charge.value() == doctest::Approx(1.0 - 0.8 * 0.1).epsilon(1e-6));
+    CHECK(run.duration.value() / 3600.0 > 2.0);
+    CHECK(run.duration.value() / 3600.0 < 3.0);
+    CHECK(run.outputs[0].bulk == Duration(0.0 * si::second));
+}
+
+// Constant current until I = missing / 1 h + C / 100: with C/10 and 95 % efficiency from 50 %, (0.5 - 0.09) / 0.095 h.
+TEST_CASE("a weak charger gives its current until that is all the battery takes") {
+    auto battery = twelve_volts("A", Chemistry::agm);
+    battery.charge = StateOfCharge::of(0.5);
+    auto const run = recharge(on_charge({battery}, absorption(Chemistry::agm), 10_A));
+    CHECK(run.end == RechargeEnd::full);
+    REQUIRE(run.outputs[0].bulk);
+    // What is stored falls short of the current the nearer to full: d m / d t = -0.95 x 0.1 m / (m + 0.01) per hour,
+    // so t = ((m0 - m1) + 0.01 ln(m0 / m1)) / 0.095 h.
+    auto const hours = (0.5 - 0.09 + 0.01 * std::log(0.5 / 0.09)) / 0.095;
+    CHECK(run.outputs[0].bulk->value() / 3600.0 == doctest::Approx(hours).epsilon(1e-6));
+    CHECK(run.batteries[0].charge.value() == doctest::Approx(0.99).epsilon(1e-4));
+    CHECK(run.batteries[0].most.value() == doctest::Approx(10.0));
+}
+
+TEST_CASE("charging balances: what the charger gives is in the cells and in heat") {
+    auto low = twelve_volts("A", Chemistry::flooded);
+    low.charge = StateOfCharge::of(0.3);
+    auto bank = on_charge({low, twelve_volts("B", Chemistry::flooded)}, 28.8_V, 15_A);
+    bank.jumpers[0].conductor.resistance = 3_mohm;
+    auto const run = recharge(bank);
+    auto const& e = run.energy;
+    CHECK(e.charged.value() > 0.0);
+    CHECK((e.given + e.charged).value() ==
+          doctest::Approx((e.battery_heat + e.wiring_heat + e.used).value()).epsilon(1e-9));
+}
+
+TEST_CASE("of two in series the fuller one sees too much, and the emptier one is not filled") {
+    auto low = twelve_volts("A", Chemistry::agm);
+    low.charge = StateOfCharge::of(0.5);
+    auto const run = recharge(on_charge({low, twelve_volts("B", Chemistry::agm)}, 28.8_V, 20_A));
+    CHECK(run.batteries[1].highest > 15_V);
+    CHECK(run.batteries[0].charge.value() < 0.99);
+    CHECK(run.batteries[0].highest < 14.4_V);
+}
+
+TEST_CASE("a lithium battery that is driven above its limit opens, and the charge is over") {
+    auto low = twelve_volts("A", Chemistry::lifepo4);
+    low.charge = StateOfCharge::of(0.5);
+    auto const run = recharge(on_charge({low, twelve_volts("B", Chemistry::lifepo4)}, 29.2_V, 20_A));
+    REQUIRE(run.dropped_out.size() == 1);
+    CHECK(run.dropped_out[0].battery == "B");
+    CHECK(run.batteries[0].charge.value() < 0.6);
+}
+
+TEST_CASE("a charger that holds less than the bank gives nothing, and one without a current is a caller's mistake") {
+    CHECK(recharge(on_charge({twelve_volts("A", Chemistry::agm)}, 6_V, 20_A)).end == RechargeEnd::nothing_charges);
+    auto bank = on_charge({twelve_volts("A", Chemistry::agm)}, 14_V, 20_A);
+    bank.chargers[0].current.reset();
+    CHECK_THROWS_AS(recharge(bank), std::invalid_argument);
+    CHECK(missing_for_recharge(bank) == "charger `ch` needs `current`");
+    bank.chargers.clear();
+    CHECK(missing_for_recharge(bank) == "the bank has no charger");
+}
+
+TEST_CASE("with an output of its own each battery in a string is filled, whatever the other's charge") {
+    auto low = twelve_volts("A", Chemistry::agm);
+    low.charge = StateOfCharge::of(0.4);
+    auto bank = on_charge({low, twelve_volts("B", Chemistry::agm)}, absorption(Chemistry::agm), 20_A);
+    bank.batteries[1].charge = StateOfCharge::of(0.9);
+    bank.chargers[0].outputs = 2;
+    bank.cables = {lead("p1", "ch.1+", "A+"), lead("n1", "ch.1-", "A-"), lead("p2", "ch.2+", "B+"),
+                   lead("n2", "ch.2-", "B-")};
+    auto const run = recharge(bank);
+    CHECK(run.end == RechargeEnd::full);
+    REQUIRE(run.outputs.size() == 2);
+    REQUIRE(run.batteries[0].full);
+    REQUIRE(run.batteries[1].full);
+    CHECK(*run.batteries[1].full < *run.batteries[0].full);
+    CHECK(run.batteries[1].highest < absorption(Chemistry::agm) * 1.001);
+    // 20 A until 20 A is what it takes: 0.19 missing; from 0.6, at 95 % and C/5, as in the closed form above.
+    auto const hours = (0.6 - 0.19 + 0.01 * std::log(0.6 / 0.19)) / 0.19;
+    CHECK(run.outputs[0].bulk->value() / 3600.0 == doctest::Approx(hours).epsilon(1e-6));
+}
