@@ -18,12 +18,14 @@ public:
     ConstantPowerLoads(Ports const& ports, std::vector<std::size_t> rising, std::vector<std::size_t> powered,
                        int max_iterations);
 
-    // With all powers times `share`: solved, no_operating_point or not_converged.
-    Status find(double share);
+    // With all powers times `share`: solved, no_operating_point or not_converged. `start` [A], in the order of
+    // `powered`, is the answer to a smaller share: 0 if none is known.
+    Status find(double share, std::vector<double> const& start);
 
     std::vector<double> const& amps() const { return amps_; } // [A] in the order of `powered`
     Settled const& around() const { return around_; }
     int iterations() const { return iterations_; }
+    double slack() const; // determinant of power by current, each row over its volts: 1 at rest, 0 at the fold
 
 private:
     void settle_at(std::vector<double> const& amps);

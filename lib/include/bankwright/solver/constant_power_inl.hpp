@@ -46,20 +46,23 @@ BANKWRIGHT_INLINE double ConstantPowerLoads::worst_missing(double share) const {
     return worst;
 }
 
+// d(V I) = V dI - I Z dI, row by row divided by V.
+inline Eigen::MatrixXd power_by_current(Settled const& around, std::vector<double> const& drawn) {
+    auto const count = static_cast<Eigen::Index>(drawn.size());
+    using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+    Eigen::Map<Rows const> const ohms(around.driven_ohms.data(), count, count);
+    Eigen::Map<Eigen::VectorXd const> const volts(around.driven_volts.data(), count), amps(drawn.data(), count);
+    return Eigen::MatrixXd::Identity(count, count) - Eigen::MatrixXd(amps.cwiseQuotient(volts).asDiagonal() * ohms);
+}
+
+BANKWRIGHT_INLINE double ConstantPowerLoads::slack() const { return power_by_current(around_, amps_).determinant(); }
+
 BANKWRIGHT_INLINE bool ConstantPowerLoads::step_for(std::vector<double> const& watts, std::vector<double> const& drawn,
                                                     std::vector<double>& step) const {
     auto const count = static_cast<Eigen::Index>(powered_.size());
-    using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-    Eigen::Map<Rows const> const ohms(around_.driven_ohms.data(), count, count);
-    auto const vector = [&](std::vector<double> const& v) {
-        return Eigen::Map<Eigen::VectorXd const>(v.data(), count);
-    };
-    // d(V I) = V dI - I Z dI, row by row divided by V
-    Eigen::VectorXd const volts = vector(around_.driven_volts);
-    Eigen::MatrixXd const matrix = Eigen::MatrixXd::Identity(count, count) -
-                                   Eigen::MatrixXd(vector(drawn).cwiseQuotient(volts).asDiagonal() * ohms);
-    Eigen::PartialPivLU<Eigen::MatrixXd> const lu(matrix);
-    Eigen::VectorXd const change = lu.solve(vector(watts).cwiseQuotient(volts));
+    Eigen::PartialPivLU<Eigen::MatrixXd> const lu(power_by_current(around_, drawn));
+    Eigen::Map<Eigen::VectorXd const> const more(watts.data(), count), volts(around_.driven_volts.data(), count);
+    Eigen::VectorXd const change = lu.solve(more.cwiseQuotient(volts));
     step.assign(change.data(), change.data() + count);
     return lu.determinant() > 0.0 && change.allFinite();
 }
@@ -190,8 +193,8 @@ BANKWRIGHT_INLINE Status ConstantPowerLoads::follow(double share) {
     return Status::solved;
 }
 
-BANKWRIGHT_INLINE Status ConstantPowerLoads::find(double share) {
-    settle_at(std::vector<double>(powered_.size(), 0.0));
+BANKWRIGHT_INLINE Status ConstantPowerLoads::find(double share, std::vector<double> const& start) {
+    settle_at(start);
     if (powered_.empty() || share == 0.0) return around_.converged ? Status::solved : Status::not_converged;
     if (!pull_down()) return follow(share);
     Status const status = climb(share);

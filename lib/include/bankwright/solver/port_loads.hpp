@@ -24,6 +24,7 @@ struct PortCurrents {
     std::vector<double> amps;              // [A] by port, if solved
     int iterations = 0;
     double reachable_share = 1.0; // of the constant powers, if there is no operating point
+    double slack = 1.0;           // how far from the fold, if solved: 1 with no constant power, 0 there
 };
 
 // A constant-power load whose voltage would be zero or reversed draws nothing.

@@ -13,7 +13,7 @@ namespace bankwright::solver {
 
 // V^2 - V0 V + Z P = 0, the larger root. Just at the fold rounding decides; a few ulps are given to the load.
 inline PortCurrents single_constant_power(double watts, double open_volts, double ohms) {
-    PortCurrents answer{Status::solved, {0.0}, 0, 1.0};
+    PortCurrents answer{Status::solved, {0.0}, 0, 1.0, 1.0};
     if (!(open_volts > 0.0) || watts == 0.0) return answer;
     double const half = 0.5 * open_volts, square = half * half;
     double const rest = square - ohms * watts;
@@ -26,8 +26,8 @@ inline PortCurrents single_constant_power(double watts, double open_volts, doubl
     return answer;
 }
 
-// One attempt with the constant powers times `share`.
-inline PortCurrents port_currents_at(Ports const& ports, double share, int max_iterations) {
+// One attempt with the constant powers times `share`. `less` is the answer to a smaller share, to climb on from.
+inline PortCurrents port_currents_at(Ports const& ports, double share, int max_iterations, PortCurrents const& less) {
     std::vector<std::size_t> rising, powered, idle;
     for (std::size_t port = 0; port < ports.laws.size(); ++port) {
         auto const* power = std::get_if<ConstantPower>(&ports.laws[port]);
@@ -40,9 +40,13 @@ inline PortCurrents port_currents_at(Ports const& ports, double share, int max_i
     // A load draws once it sees a voltage; that of the others can bring it one, so idle ports are asked again.
     for (bool woken = true; woken;) {
         ConstantPowerLoads loads(ports, rising, powered, max_iterations);
-        answer.status = loads.find(share);
+        std::vector<double> start;
+        for (std::size_t port : powered)
+            start.push_back(less.amps.empty() ? 0.0 : less.amps[port]);
+        answer.status = loads.find(share, start);
         answer.iterations += loads.iterations();
         if (answer.status != Status::solved) return answer;
+        answer.slack = powered.empty() ? 1.0 : loads.slack();
         answer.amps.assign(ports.laws.size(), 0.0);
         for (std::size_t i = 0; i < rising.size(); ++i)
             answer.amps[rising[i]] = loads.around().rising_amps[i];
@@ -66,26 +70,53 @@ inline PortCurrents port_currents_at(Ports const& ports, double share, int max_i
     return answer;
 }
 
+// The share of the constant powers at which the answers end. Towards it the square of the slack falls to zero in a
+// straight line, which tells where to look next: short of it by a `margin` of the way, until it is known well enough to
+// look beyond. Where it misleads, at a kink of a limited source, the interval is halved.
+inline PortCurrents at_the_fold(Ports const& ports, int max_iterations) {
+    PortCurrents less, answer{Status::no_operating_point, {}, 0, 0.0, 0.0};
+    double low = 0.0, high = 1.0, before = 0.0, square_before = 1.0, square = 1.0, margin = 0.3;
+    for (int tries = 0; high - low > 1e-10 * high && high >= 1e-15; ++tries) {
+        double share = 0.5 * (low + high), next_margin = margin;
+        if (tries < 25 && square < square_before) {
+            double const way = square * (low - before) / (square_before - square), near = 3e-11 * (low + way);
+            double const aim =
+                margin * way > near ? low + (1.0 - margin) * way : low + way + (way > near ? -near : near);
+            if (aim > low && aim < high) {
+                share = aim;
+                next_margin = std::max(1e-3, 0.3 * margin);
+            }
+        }
+        PortCurrents const tried = port_currents_at(ports, share, max_iterations, less);
+        answer.iterations += tried.iterations;
+        if (tried.status == Status::solved) {
+            before = low, square_before = square;
+            low = share, square = tried.slack * tried.slack;
+            less = tried;
+            margin = next_margin;
+        } else {
+            high = share;
+            margin = std::min(0.5, 5.0 * margin);
+        }
+    }
+    answer.reachable_share = low;
+    return answer;
+}
+
 BANKWRIGHT_INLINE PortCurrents port_currents(Ports const& ports, int max_iterations) {
     if (ports.laws.size() == 1) { // behind one port every law has a formula
         double const volts = ports.open_volts[0], ohms = ports.ohms[0];
         if (auto const* power = std::get_if<ConstantPower>(&ports.laws[0]))
             return single_constant_power(power->watts, volts, ohms);
         if (auto const* square = std::get_if<SquareLaw>(&ports.laws[0]))
-            return {Status::solved, {current_from(*square, volts, ohms)}, 0, 1.0};
+            return {Status::solved, {current_from(*square, volts, ohms)}, 0, 1.0, 1.0};
     }
 
-    PortCurrents answer = port_currents_at(ports, 1.0, max_iterations);
+    PortCurrents answer = port_currents_at(ports, 1.0, max_iterations, {});
     if (answer.status != Status::no_operating_point) return answer;
-    double low = 0.0, high = 1.0;
-    while (high - low > 1e-10 * high) {
-        double const middle = 0.5 * (low + high);
-        PortCurrents const tried = port_currents_at(ports, middle, max_iterations);
-        answer.iterations += tried.iterations;
-        (tried.status == Status::solved ? low : high) = middle;
-        if (high < 1e-15) break;
-    }
-    answer.reachable_share = low;
+    auto const fold = at_the_fold(ports, max_iterations);
+    answer.reachable_share = fold.reachable_share;
+    answer.iterations += fold.iterations;
     return answer;
 }
 
