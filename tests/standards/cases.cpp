@@ -24,6 +24,7 @@ Tolerance tolerance_of(toml::table const& group, std::string const& where) {
         tolerance.within = *within;
         return tolerance;
     }
+    if (group["within"].value<std::string>() == "printed") return tolerance; // each value has its own
     auto const* how = group["within"].as_table();
     if (!how || how->empty()) throw std::runtime_error(where + ": `within` is missing");
     for (auto const& [key, node] : *how) {
@@ -52,9 +53,27 @@ void fill(Case& one, std::string const& column, toml::node const& cell) {
         one.words[column] = *word;
 }
 
-std::vector<Case> read_file(std::filesystem::path const& path, std::string const& kind) {
+// A value written as it is printed, "2.50": half a unit of its last digit is what it says.
+void read_as_printed(Case& one) {
+    std::string const text = one.word("value");
+    one.words.erase("value");
+    one.value = std::stod(text);
+    auto const point = text.find('.');
+    auto const decimals = point == std::string::npos ? 0.0 : static_cast<double>(text.size() - point - 1);
+    one.tolerance.within = 0.5 * std::pow(10.0, -decimals);
+}
+
+// A group says its quantity and unit once, or has a column for them.
+void take(std::string& what, std::string const& name, Case& one, std::string const& where) {
+    if (auto const found = one.words.find(name); found != one.words.end()) {
+        what = found->second;
+        one.words.erase(found);
+    }
+    if (what.empty()) throw std::runtime_error(where + ": `" + name + "` is missing or empty");
+}
+
+std::vector<Case> read_file(std::filesystem::path const& path) {
     auto const file = toml::parse_file(path.string());
-    if (file["kind"].value_or(std::string{}) != kind) return {};
     std::string const where = path.parent_path().filename().string();
     auto const* source = file["source"].as_table();
     if (!source) throw std::runtime_error(where + ": [source] is missing");
@@ -67,9 +86,11 @@ std::vector<Case> read_file(std::filesystem::path const& path, std::string const
     for (auto const& node : *groups) {
         auto const& group = *node.as_table();
         Case common;
+        common.kind = required(file, "kind", where);
         common.source = where;
-        common.quantity = required(group, "quantity", where);
-        common.unit = required(group, "unit", where);
+        common.quantity = group["quantity"].value_or(std::string{});
+        common.unit = group["unit"].value_or(std::string{});
+        if (auto const circuit = group["circuit"].value<std::string>()) common.words["circuit"] = *circuit;
         common.clause = required(group, "clause", where);
         common.mark = required(group, "mark", where);
         common.why = required(group, "why", where);
@@ -81,7 +102,15 @@ std::vector<Case> read_file(std::filesystem::path const& path, std::string const
             auto one = common;
             for (std::size_t i = 0; i < columns.size(); ++i)
                 fill(one, *columns[i].value<std::string>(), cells[i]);
-            one.value = one.number("value");
+            take(one.quantity, "quantity", one, where);
+            take(one.unit, "unit", one, where);
+            bool const printed = group["within"].value<std::string>() == "printed";
+            if (printed != (one.words.count("value") == 1))
+                throw std::runtime_error(where + ": a value in quotes goes with `within = \"printed\"`");
+            if (printed)
+                read_as_printed(one);
+            else
+                one.value = one.number("value");
             cases.push_back(one);
         }
     }
@@ -106,13 +135,13 @@ std::string Case::describe() const {
     return text + " [" + unit + "] (" + mark + "; " + why + ")";
 }
 
-std::vector<Case> read_cases(std::string const& folder, std::string const& kind) {
+std::vector<Case> read_cases(std::string const& folder) {
     std::set<std::filesystem::path> files;
     for (auto const& entry : std::filesystem::directory_iterator(folder))
         if (std::filesystem::exists(entry.path() / "cases.toml")) files.insert(entry.path() / "cases.toml");
     std::vector<Case> all;
     for (auto const& file : files) {
-        auto const cases = read_file(file, kind);
+        auto const cases = read_file(file);
         all.insert(all.end(), cases.begin(), cases.end());
     }
     return all;
@@ -132,20 +161,22 @@ std::string table(std::vector<Case> const& cases, std::vector<Deviation> const& 
     struct Tally {
         int checked = 0;
         Deviation worst;
+        std::string why; // of the case farthest from its value
     };
     std::map<std::string, Tally> tallies;
     for (std::size_t i = 0; i < cases.size(); ++i) {
         auto& tally = tallies[cases[i].source];
         ++tally.checked;
+        if (deviations[i].of_value > tally.worst.of_value || tally.why.empty()) tally.why = cases[i].why;
         tally.worst.of_value = std::max(tally.worst.of_value, deviations[i].of_value);
         tally.worst.of_tolerance = std::max(tally.worst.of_tolerance, deviations[i].of_tolerance);
     }
     std::string text;
     for (auto const& [source, tally] : tallies) {
-        char line[160];
-        std::snprintf(line, sizeof line, "| %-22s | %5d | %8.3f %% | %8.0f %% |\n", source.c_str(), tally.checked,
+        char numbers[80];
+        std::snprintf(numbers, sizeof numbers, " | %d | %.2f %% | %.0f %% | ", tally.checked,
                       100.0 * tally.worst.of_value, 100.0 * tally.worst.of_tolerance);
-        text += line;
+        text += "| " + source + numbers + tally.why + " |\n";
     }
     return text;
 }

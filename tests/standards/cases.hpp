@@ -16,6 +16,7 @@ struct Tolerance {
 };
 
 struct Case {
+    std::string kind;   // who answers: answers.cpp
     std::string source; // folder
     std::string clause;
     std::string quantity;
@@ -33,8 +34,8 @@ struct Case {
     std::string describe() const;
 };
 
-// Every case of the given kind below the folder; throws std::runtime_error where a file does not add up.
-std::vector<Case> read_cases(std::string const& folder, std::string const& kind);
+// Every case below the folder; throws std::runtime_error where a file does not add up.
+std::vector<Case> read_cases(std::string const& folder);
 
 // How far an answer is from the printed value: over the value, and over what is allowed (<= 1 passes).
 struct Deviation {
@@ -43,7 +44,8 @@ struct Deviation {
 };
 Deviation deviation(Case const&, double answer);
 
-// One line a source: values checked, worst deviation. The lines that table.py gathers.
+// One line a source: values checked, worst deviation from the value, most of a tolerance used, and the reason for the
+// tolerance of the case that deviates most. The lines that table.py gathers.
 std::string table(std::vector<Case> const&, std::vector<Deviation> const&);
 
 } // namespace standards

@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
-"""Puts what the command prints now into the console blocks of README.md and DEVELOPERS.md, and draws their pictures. Read the
-difference before committing.
+"""Puts what the command prints now into the console blocks of README.md and DEVELOPERS.md, draws their pictures, and puts what
+test_standards measures into README.md's table of published values. Read the difference before committing.
 
     tests/structure/refresh_docs.py [COMMAND]
 """
 import re
+import subprocess
 import sys
 
 from console import DOCUMENTS, PICTURES, printed, shown
@@ -23,3 +24,4 @@ if __name__ == "__main__":
         (ROOT / document).write_text(text, encoding="utf-8")
     for picture, typed in PICTURES.items():
         (ROOT / picture).write_text(printed(command, typed) + "\n", encoding="utf-8")
+    subprocess.run([sys.executable, ROOT / "tests/standards/table.py", "--write"], check=True)
