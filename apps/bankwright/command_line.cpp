@@ -23,8 +23,9 @@ constexpr char statuses[] =
     "Exit status: 0 nothing at or above --fail-on, 1 something was, 2 the input could not be read "
     "or wrong usage, 3 a fault of the program itself.";
 
-std::map<std::string, Format> const formats{
-    {"text", Format::text}, {"json", Format::json}, {"sarif", Format::sarif}, {"junit", Format::junit}};
+std::map<std::string, Format> const formats{{"text", Format::text},         {"json", Format::json},
+                                            {"sarif", Format::sarif},       {"junit", Format::junit},
+                                            {"markdown", Format::markdown}, {"csv", Format::csv}};
 std::map<std::string, Level> const levels{{"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
 
 struct Words { // options as typed
@@ -37,6 +38,9 @@ struct Words { // options as typed
     std::vector<std::string> longest;
     std::vector<std::string> rest_time;
     std::vector<std::string> charge;
+    std::vector<std::string> runtime;
+    std::vector<std::string> ambient;
+    std::string sizes = "AWG";
     std::vector<std::string> meter;
     std::vector<std::string> resolution;
     std::vector<std::string> charge_within;
@@ -140,6 +144,28 @@ CLI::App& add_recharge(CLI::App& app, RechargeRequest& request, Words& words) {
         ->type_name("SHARE");
     command.add_option("--for", words.longest, "Stop after this time, such as \"8 h\"")->expected(1)->type_name("TIME");
     command.footer(std::string("Example: bankwright recharge boat.toml\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_size(CLI::App& app, SizeRequest& request, Words& words) {
+    auto& command =
+        *app.add_subcommand("size", "The smallest conductors, breakers and number of strings that every rule "
+                                    "is content with, why no less, and a cut list");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "markdown", "csv", "json"});
+    command.add_option("--sizes", words.sizes, "Sizes of the cut list: AWG or mm2")
+        ->check(CLI::IsMember(std::vector<std::string>{"AWG", "mm2"}))
+        ->type_name("SYSTEM")
+        ->capture_default_str();
+    command.add_option("--runtime", words.runtime, "How long it shall run, such as \"2 h\"; else the file's")
+        ->expected(1)
+        ->type_name("TIME");
+    command.add_option("--ambient", words.ambient, "How warm it may be, such as \"40 degC\"; else the file's")
+        ->expected(1)
+        ->type_name("TEMPERATURE");
+    command.add_flag("--keep-strings", request.options.keep_strings, "Leave the number of strings as drawn");
+    command.footer(std::string("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown\n\n") +
+                   statuses);
     return command;
 }
 
@@ -281,6 +307,16 @@ std::string read_charge(std::vector<std::string> const& typed, std::optional<Sta
     return {};
 }
 
+std::string read_ambient(std::vector<std::string> const& typed, std::optional<Temperature>& ambient) {
+    if (typed.empty()) return {};
+    auto const parsed = parse<Temperature>(typed.front());
+    if (!parsed.value) return "--ambient: " + parsed.problem;
+    if (in_celsius(*parsed.value) < -60.0 || in_celsius(*parsed.value) > 100.0)
+        return "--ambient: `" + terminal_safe(typed.front()) + "` is out of range; -60 degC to 100 degC";
+    ambient = *parsed.value;
+    return {};
+}
+
 } // namespace
 
 Request read_command_line(int argc, char const* const* argv) {
@@ -296,10 +332,11 @@ Request read_command_line(int argc, char const* const* argv) {
     DrawRequest draw;
     HookupRequest hookup;
     ShortCircuitRequest short_circuit;
+    SizeRequest size;
     RulesRequest rules;
     SchemaRequest schema;
     Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, short_circuit_words,
-        rules_words, schema_words;
+        size_words, rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
     auto const& check_command = add_check(app, check, check_words);
@@ -309,6 +346,7 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
     auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
+    auto const& size_command = add_size(app, size, size_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -368,6 +406,14 @@ Request read_command_line(int argc, char const* const* argv) {
     if (short_circuit_command.parsed()) {
         short_circuit.format = formats.at(short_circuit_words.format);
         return short_circuit;
+    }
+    if (size_command.parsed()) {
+        size.format = formats.at(size_words.format);
+        size.options.system = size_words.sizes == "mm2" ? SizeSystem::metric : SizeSystem::awg;
+        for (auto const& problem : {read_time("--runtime", size_words.runtime, size.options.runtime),
+                                    read_ambient(size_words.ambient, size.options.ambient)})
+            if (!problem.empty()) return Misuse{problem};
+        return size;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

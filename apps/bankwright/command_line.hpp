@@ -9,6 +9,7 @@
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
 #include "commands/short_circuit.hpp"
+#include "commands/size.hpp"
 #include "commands/solve.hpp"
 
 #include <string>
@@ -28,6 +29,6 @@ inline Outcome run(Misuse const& misuse, bool) {
 }
 
 using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest,
-                             DrawRequest, HookupRequest, ShortCircuitRequest, RulesRequest, SchemaRequest>;
+                             DrawRequest, HookupRequest, ShortCircuitRequest, SizeRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

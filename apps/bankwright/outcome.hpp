@@ -16,4 +16,4 @@ struct Outcome {
 };
 
 // How the results are printed. Not every command knows every one.
-enum class Format { text, json, sarif, junit };
+enum class Format { text, json, sarif, junit, markdown, csv };

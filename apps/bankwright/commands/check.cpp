@@ -34,6 +34,9 @@ std::string print(Verdicts const& verdicts, CheckRequest const& request, bool co
         return findings_sarif(verdicts, all_rules());
     case Format::junit:
         return findings_junit(verdicts, request.asked.fail_on.value_or(Level::error));
+    case Format::markdown: // not offered
+    case Format::csv:
+        break;
     }
     return {};
 }

@@ -182,6 +182,11 @@
 #include "bankwright/rules/solving.hpp"
 #include "bankwright/rules/wiring.hpp"
 
+#include "bankwright/sizing/cut_list.hpp"
+#include "bankwright/sizing/sizing.hpp"
+#include "bankwright/sizing/standard_sizes.hpp"
+#include "bankwright/sizing/strings.hpp"
+
 #include "bankwright/drawing/badges.hpp"
 #include "bankwright/drawing/battery_places.hpp"
 #include "bankwright/drawing/battery_rows.hpp"
@@ -222,6 +227,9 @@
 #include "bankwright/reports/short_circuit_json.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
 #include "bankwright/reports/short_circuited.hpp"
+#include "bankwright/reports/sized.hpp"
+#include "bankwright/reports/sizing_json.hpp"
+#include "bankwright/reports/sizing_text.hpp"
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/reports/solved.hpp"
 #include "bankwright/reports/style.hpp"

@@ -1,0 +1,16 @@
+// `bankwright size FILE`: which conductors, breakers and number of strings are enough, why no less, and what to cut.
+#pragma once
+
+#include "outcome.hpp"
+
+#include "bankwright/sizing/sizing.hpp"
+
+#include <string>
+
+struct SizeRequest {
+    std::string file; // "-": standard input
+    Format format = Format::text;
+    bankwright::SizingOptions options;
+};
+
+Outcome run(SizeRequest const& request, bool colour);

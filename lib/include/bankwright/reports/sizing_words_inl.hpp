@@ -1,0 +1,135 @@
+// The lines of a sizing and of its cut list, as tables of words that every renderer lays out in its own way.
+#pragma once
+
+#include "bankwright/reports/sized.hpp"
+#include "bankwright/reports/table.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace bankwright::sizing_words {
+
+// 5.70 m (18 ft 9 in): up to the next inch, so that nothing is cut short.
+inline std::string length(Length value) {
+    auto const inches = static_cast<long>(std::ceil(value.value() / 0.0254 - 1e-9));
+    return fmt::format("{:.2f} m ({})", value.value(),
+                       inches < 12 ? fmt::format("{} in", inches)
+                                   : fmt::format("{} ft {} in", inches / 12, inches % 12));
+}
+
+inline std::string joined(std::vector<std::string> const& words) { return fmt::format("{}", fmt::join(words, ", ")); }
+
+inline std::string reasons(Findings const& findings) {
+    constexpr std::size_t most = 2;
+    std::vector<std::string> words;
+    for (auto const& finding : findings) {
+        if (words.size() == most) break;
+        words.push_back(fmt::format("{} [{}]", finding.message, finding.rule));
+    }
+    auto line = fmt::format("{}", fmt::join(words, "; "));
+    if (findings.size() > most) line += fmt::format("; and {} more", findings.size() - most);
+    return line;
+}
+
+struct Table {
+    std::string title;
+    std::vector<Row> rows; // the first is the heading
+    std::vector<Align> aligned;
+};
+
+inline Table groups(Sized const& sized) {
+    bool const gauges = sized.system == SizeSystem::awg;
+    Table out{"what is enough",
+              {{"parts", "as written", "enough", gauges ? "or in mm2" : "or in AWG"}},
+              {Align::left, Align::left, Align::left, Align::left}};
+    auto const& chosen = sized.chosen().groups;
+    auto const& other = sized.alternative().groups;
+    if (auto const& strings = sized.chosen().strings)
+        out.rows.push_back(
+            {"strings in parallel", std::to_string(strings->as_written), std::to_string(strings->chosen), ""});
+    for (std::size_t i = 0; i < chosen.size(); ++i)
+        out.rows.push_back({joined(chosen[i].parts), chosen[i].as_written, chosen[i].chosen,
+                            i < other.size() && other[i].parts == chosen[i].parts ? other[i].chosen : ""});
+    return out;
+}
+
+inline Table wire(CutList const& list) {
+    Table out{
+        "conductor", {{"size", "colour", "pieces", "in all"}}, {Align::left, Align::left, Align::right, Align::left}};
+    for (auto const& total : list.wire)
+        out.rows.push_back(
+            {print(total.size), terminal_safe(total.color), std::to_string(total.pieces), length(total.length)});
+    return out;
+}
+
+inline Table cuts(CutList const& list) {
+    Table out{"cut", {{"conductor", "size", "colour", "from", "to", "run", "cut"}}, std::vector<Align>(7, Align::left)};
+    for (auto const& cut : list.cuts)
+        out.rows.push_back(
+            {cut.id, print(cut.size), terminal_safe(cut.color), cut.from, cut.to, length(cut.run), length(cut.cut)});
+    return out;
+}
+
+inline Table ends(CutList const& list) {
+    Table out{"ends", {{"end", "size", "count", "on"}}, {Align::left, Align::left, Align::right, Align::left}};
+    for (auto const& end : list.ends)
+        out.rows.push_back({end.what, print(end.size), std::to_string(end.count), end.on});
+    return out;
+}
+
+inline Table articles(CutList const& list) {
+    Table out{"parts", {{"part", "count", "detail", "for"}}, {Align::left, Align::right, Align::left, Align::left}};
+    for (auto const& battery : list.batteries)
+        out.rows.push_back({"battery", std::to_string(battery.count),
+                            battery.what + (battery.each ? ", " + print(*battery.each) + " each" : ""), ""});
+    for (auto const& article : list.articles)
+        out.rows.push_back({article.what, std::to_string(article.parts.size()), article.detail, joined(article.parts)});
+    if (list.heat_shrink.value() > 0.0)
+        out.rows.push_back({"heat-shrink", "", length(list.heat_shrink), "every ring terminal"});
+    if (list.screws > 0)
+        out.rows.push_back(
+            {"No. 10 screw", std::to_string(list.screws), "pilot hole 1/8 in", "devices and receptacles"});
+    if (list.receptacle_holes > 0)
+        out.rows.push_back({"hole", std::to_string(list.receptacle_holes), "about 1 in", "plug and receptacle"});
+    if (list.battery_mass) out.rows.push_back({"batteries", "", print(*list.battery_mass) + " in all", ""});
+    return out;
+}
+
+inline std::vector<Table> cut_tables(CutList const& list) {
+    std::vector<Table> out;
+    for (auto&& one : {wire(list), cuts(list), ends(list), articles(list)})
+        if (one.rows.size() > 1) out.push_back(one);
+    return out;
+}
+
+// Why no less, one line for each thing that was sized.
+inline std::vector<std::string> no_less(SizingResult const& result) {
+    std::vector<std::string> lines;
+    if (result.strings && !result.strings->refused.empty())
+        lines.push_back(fmt::format("{} in parallel would not do: {}", result.strings->chosen - 1,
+                                    reasons(result.strings->refused)));
+    for (auto const& group : result.groups)
+        if (!group.smaller.empty() && !group.refused.empty())
+            lines.push_back(
+                fmt::format("{} for {} would not do: {}", group.smaller, joined(group.parts), reasons(group.refused)));
+    return lines;
+}
+
+inline std::string run_time(Sized const& sized) {
+    if (!sized.reached) return {};
+    auto line = fmt::format("it runs {}", print(*sized.reached));
+    if (sized.wanted) line += fmt::format("; {} are wanted", print(*sized.wanted));
+    return line;
+}
+
+inline constexpr char assumed[] =
+    "lengths hold a tenth of slack; slack, heat-shrink (an inch on every ring terminal) and screws are common "
+    "practice, without a source; rings to suit the posts and studs that you find";
+
+} // namespace bankwright::sizing_words

@@ -1,0 +1,5 @@
+// The compiled twin of sizing/.
+#include "bankwright/sizing/cut_list_inl.hpp"
+#include "bankwright/sizing/sizing_inl.hpp"
+#include "bankwright/sizing/standard_sizes_inl.hpp"
+#include "bankwright/sizing/strings_inl.hpp"
