@@ -4,4 +4,6 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 apps/install_packages.sh apps/packages.txt tests/packages.txt
+# A Node.js that brings npm along has no such package; Debian's own does.
+command -v npm >/dev/null || apps/install_packages.sh tests/pictures/packages.txt
 exec /usr/bin/python3 tests/run_all.py "$@"

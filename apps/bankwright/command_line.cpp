@@ -182,11 +182,7 @@ CLI::App& add_draw(CLI::App& app, DrawRequest& request, Words& words, bool& rest
     return command;
 }
 
-CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("hookup", "The order in which to connect it, what the meter must read at each "
-                                                  "step, and what a wrong reading means; then how to take it apart");
-    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
-    add_format(command, words, {"text", "json"});
+void add_meter(CLI::App& command, Words& words) {
     command
         .add_option("--meter", words.meter,
                     "How far the meter may be off (default \"0.5 % + 2 digits\", common practice)")
@@ -202,7 +198,30 @@ CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
                     "How near each battery is to the charge that the file states (default \"5 %\")")
         ->expected(1)
         ->type_name("SHARE");
+}
+
+CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
+    auto& command = *app.add_subcommand("hookup", "The order in which to connect it, what the meter must read at each "
+                                                  "step, and what a wrong reading means; then how to take it apart");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    add_meter(command, words);
     command.footer(std::string("Example: bankwright hookup boat.toml --meter \"0.8 % + 1 digit\"\n\n") + statuses);
+    return command;
+}
+
+CLI::App& add_report(CLI::App& app, ReportRequest& request, Words& words, bool& rest) {
+    auto& command =
+        *app.add_subcommand("report", "Everything about it on one page for a phone, a desk and a printer: HTML");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    command.add_option("-o,--output", request.output, "Write it into this file instead of standard output")
+        ->type_name("FILE");
+    auto const moment = add_moment(command, words);
+    auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
+    moment.current->excludes(at_rest);
+    moment.throttle->excludes(at_rest);
+    add_meter(command, words);
+    command.footer(std::string("Example: bankwright report boat.toml -o boat.html\n\n") + statuses);
     return command;
 }
 
@@ -331,20 +350,23 @@ Request read_command_line(int argc, char const* const* argv) {
     RechargeRequest recharge;
     DrawRequest draw;
     HookupRequest hookup;
+    ReportRequest report;
     ShortCircuitRequest short_circuit;
     SizeRequest size;
     RulesRequest rules;
     SchemaRequest schema;
-    Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, short_circuit_words,
-        size_words, rules_words, schema_words;
+    Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, report_words,
+        short_circuit_words, size_words, rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
+    bool report_rest = false;
     auto const& check_command = add_check(app, check, check_words);
     auto const& solve_command = add_solve(app, solve, solve_words, rest);
     auto const& discharge_command = add_discharge(app, discharge, discharge_words);
     auto const& recharge_command = add_recharge(app, recharge, recharge_words);
     auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
     auto const& hookup_command = add_hookup(app, hookup, hookup_words);
+    auto const& report_command = add_report(app, report, report_words, report_rest);
     auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
     auto const& size_command = add_size(app, size, size_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
@@ -402,6 +424,12 @@ Request read_command_line(int argc, char const* const* argv) {
         hookup.format = formats.at(hookup_words.format);
         if (auto const problem = read_hookup(hookup_words, hookup.options); !problem.empty()) return Misuse{problem};
         return hookup;
+    }
+    if (report_command.parsed()) {
+        if (auto const problem = read_moment(report_words, report_rest, report.moment); !problem.empty())
+            return Misuse{problem};
+        if (auto const problem = read_hookup(report_words, report.hookup); !problem.empty()) return Misuse{problem};
+        return report;
     }
     if (short_circuit_command.parsed()) {
         short_circuit.format = formats.at(short_circuit_words.format);

@@ -6,6 +6,7 @@
 #include "commands/draw.hpp"
 #include "commands/hookup.hpp"
 #include "commands/recharge.hpp"
+#include "commands/report.hpp"
 #include "commands/rules.hpp"
 #include "commands/schema.hpp"
 #include "commands/short_circuit.hpp"
@@ -28,7 +29,8 @@ inline Outcome run(Misuse const& misuse, bool) {
     return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
 }
 
-using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest,
-                             DrawRequest, HookupRequest, ShortCircuitRequest, SizeRequest, RulesRequest, SchemaRequest>;
+using Request =
+    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest, DrawRequest,
+                 HookupRequest, ReportRequest, ShortCircuitRequest, SizeRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

@@ -10,6 +10,7 @@
 #include "bankwright/reports/sarif_inl.hpp"
 #include "bankwright/reports/short_circuit_json_inl.hpp"
 #include "bankwright/reports/short_circuit_text_inl.hpp"
+#include "bankwright/reports/short_circuit_words_inl.hpp"
 #include "bankwright/reports/sizing_json_inl.hpp"
 #include "bankwright/reports/sizing_text_inl.hpp"
 #include "bankwright/reports/solution_text_inl.hpp"

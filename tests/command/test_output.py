@@ -59,11 +59,21 @@ def test_an_input_is_never_written_over_under_whatever_name(check, tmp_path, out
     assert (tmp_path / "boat.toml").read_text(encoding="utf-8") == WARNED and left_over(tmp_path) == []
 
 
-def test_a_drawing_is_not_written_over_its_bank_either(command, tmp_path):
+@pytest.mark.parametrize("what", ["draw", "report"])
+def test_a_picture_is_not_written_over_its_bank_either(command, tmp_path, what):
     (tmp_path / "boat.toml").write_text(WARNED, encoding="utf-8")
-    done = subprocess.run([command, "draw", "boat.toml", "-o", "./boat.toml"], cwd=tmp_path, capture_output=True, timeout=60)
+    done = subprocess.run([command, what, "boat.toml", "-o", "./boat.toml"], cwd=tmp_path, capture_output=True, timeout=60)
     assert done.returncode == 2 and b"is the bank file" in done.stderr
-    assert (tmp_path / "boat.toml").read_text(encoding="utf-8") == WARNED
+    assert (tmp_path / "boat.toml").read_text(encoding="utf-8") == WARNED and left_over(tmp_path) == []
+
+
+@pytest.mark.parametrize("what", ["draw", "report"])
+def test_a_picture_goes_into_its_file_whole_and_nowhere_else(command, tmp_path, what):
+    (tmp_path / "boat.toml").write_text(WARNED, encoding="utf-8")
+    done = subprocess.run([command, what, "boat.toml", "-o", "boat.out"], cwd=tmp_path, capture_output=True, timeout=60)
+    direct = subprocess.run([command, what, "boat.toml"], cwd=tmp_path, capture_output=True, timeout=60)
+    assert (done.returncode, done.stdout, done.stderr) == (0, b"", b"")
+    assert (tmp_path / "boat.out").read_bytes() == direct.stdout and left_over(tmp_path) == []
 
 
 def test_a_link_stays_a_link(check, tmp_path):

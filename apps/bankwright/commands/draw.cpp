@@ -1,5 +1,6 @@
 #include "commands/draw.hpp"
 
+#include "commands/moment_words.hpp"
 #include "output_file.hpp"
 #include "reading.hpp"
 
@@ -7,27 +8,10 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/text/escape.hpp"
-#include "bankwright/units/print.hpp"
 
 #include <stdexcept>
 
 using namespace bankwright;
-
-namespace {
-
-std::string in_words(Moment const& moment) {
-    switch (moment.loads) {
-    case LoadsAre::at_rest:
-        return "with every load off";
-    case LoadsAre::constant_current:
-        return "at " + print(moment.current);
-    case LoadsAre::as_drawn:
-        break;
-    }
-    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
-}
-
-} // namespace
 
 // Standard output, or the file that was asked for, holds a drawing or nothing.
 Outcome run(DrawRequest const& request, bool) {

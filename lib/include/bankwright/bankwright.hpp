@@ -226,6 +226,7 @@
 #include "bankwright/reports/sarif.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
+#include "bankwright/reports/short_circuit_words.hpp"
 #include "bankwright/reports/short_circuited.hpp"
 #include "bankwright/reports/sized.hpp"
 #include "bankwright/reports/sizing_json.hpp"
@@ -239,3 +240,10 @@
 #include "bankwright/reports/through_time.hpp"
 #include "bankwright/reports/time_json.hpp"
 #include "bankwright/reports/verdict.hpp"
+
+#include "bankwright/page/bank_report.hpp"
+#include "bankwright/page/chart.hpp"
+#include "bankwright/page/html.hpp"
+#include "bankwright/page/sentences.hpp"
+#include "bankwright/page/style_sheet.hpp"
+#include "bankwright/page/to_html.hpp"

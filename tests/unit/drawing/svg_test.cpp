@@ -1,4 +1,5 @@
 #include "bankwright/drawing/svg.hpp"
+#include "bankwright/drawing/words.hpp"
 
 #include "miswires/good_banks.hpp"
 #include "support/any_bank.hpp"
@@ -69,7 +70,7 @@ TEST_CASE("every battery, conductor and reading is there as text") {
         CHECK(has(svg, word));
     auto const point = operating_point(bank);
     CHECK(has(svg, ">" + print(*voltage_at(point, "C+")) + "</text>"));
-    CHECK(has(svg, ">" + print(reading_of(point, "main").current) + "</text>"));
+    CHECK(has(svg, ">" + drawing::printed_amperes(reading_of(point, "main").current.value()) + "</text>"));
     CHECK(has(svg, "role=\"img\""));
     CHECK(has(svg, "<title id=\"bankwright-title\">Wiring diagram of 16-ft jon boat"));
     CHECK(has(svg, "cable main: CB.load to bow+, 12 m\u03a9"));

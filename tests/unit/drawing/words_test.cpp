@@ -53,7 +53,19 @@ TEST_CASE("nameplates say what the file says and no more") {
     CHECK(drawing::nameplate(charger) == "57.6 V");
 }
 
-TEST_CASE("what rounding has left is no current") {
+TEST_CASE("currents read as on a clamp, without a sign, and what rounding has left is none") {
     CHECK(drawing::printed_amperes(-3e-14) == "0 A");
-    CHECK(drawing::printed_amperes(-52.08) == "52.08 A");
+    CHECK(drawing::printed_amperes(-52.08) == "52.1 A");
+    CHECK(drawing::printed_amperes(0.08687) == "86.9 mA");
+    CHECK(drawing::printed_amperes(448.1) == "448 A");
+    CHECK(drawing::printed_amperes(2106.0) == "2.11 kA");
+}
+
+TEST_CASE("voltages read as on a meter") {
+    CHECK(drawing::printed_volts(1e-12) == "0 V");
+    CHECK(drawing::printed_volts(2.866e-4) == "0.3 mV");
+    CHECK(drawing::printed_volts(-0.3759) == "-376 mV");
+    CHECK(drawing::printed_volts(37.7) == "37.70 V");
+    CHECK(drawing::printed_volts(-12.826) == "-12.83 V");
+    CHECK(drawing::printed_volts(120.04) == "120.0 V");
 }

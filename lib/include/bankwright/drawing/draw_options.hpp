@@ -14,6 +14,7 @@ struct DrawOptions {
     std::string moment;                     // at which moment that is: "at full throttle"; empty: as the file describes
     std::optional<std::string> arrangement; // "3S1P"
     Findings findings;                      // marked where they are and listed below; accepted ones are left out
+    bool alone = true;                      // false: the page that it is put into lists findings and says the caution
     std::string prefix = "bankwright";      // of every id and class, so that several drawings can share a page
 };
 

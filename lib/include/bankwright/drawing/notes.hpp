@@ -12,6 +12,7 @@ namespace bankwright::drawing {
 struct Notes {
     double top = 0.0;
     double width = 0.0;                  // of the page
+    bool alone = true;                   // with findings and the caution: DrawOptions
     std::vector<std::string> unlabelled; // conductors that had no room for a label, in words
 };
 

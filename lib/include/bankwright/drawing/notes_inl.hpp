@@ -19,9 +19,9 @@ public:
 
     double draw() {
         legend();
-        findings();
+        if (notes_.alone) findings();
         leftovers();
-        caution();
+        if (notes_.alone) caution();
         return y_;
     }
 

@@ -30,6 +30,9 @@ inline constexpr std::string_view warning = "#ffc533";
 inline constexpr std::string_view note = "#1f4e8c";
 } // namespace ink
 
+// Broad faces first: text is measured by them (text_fit.hpp).
+inline constexpr std::string_view typeface = "'DejaVu Sans', Verdana, Arial, Helvetica, sans-serif";
+
 enum class Anchor { start, middle, end };
 
 struct TextLook {

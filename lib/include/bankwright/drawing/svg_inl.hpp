@@ -36,7 +36,7 @@ public:
         // The notes come last and tell how long the page is, which its first line must say.
         Pen pen(options_.prefix);
         body(pen);
-        Notes notes{drawing_.height + 34.0, width_, {}};
+        Notes notes{drawing_.height + 34.0, width_, options_.alone, {}};
         for (std::size_t w = 0; w < labels_.size(); ++w)
             if (!labels_[w]) notes.unlabelled.push_back(wire_in_words(drawing_.wires[w], context_));
         pen.open_group("notes", "Notes");
@@ -49,7 +49,7 @@ public:
         page.attribute("width", coordinate(width_)).attribute("height", coordinate(height));
         page.attribute("role", "img").attribute("class", pen.named("drawing"));
         page.attribute("aria-labelledby", pen.named("title") + " " + pen.named("desc"));
-        page.attribute("font-family", "'DejaVu Sans', Verdana, Arial, Helvetica, sans-serif");
+        page.attribute("font-family", typeface);
         page.open("title").attribute("id", pen.named("title")).text(title()).close();
         page.open("desc").attribute("id", pen.named("desc")).text(description()).close();
         page.open("rect").attribute("width", "100%").attribute("height", "100%").attribute("fill", ink::paper).close();

@@ -42,8 +42,11 @@ private:
     OperatingPoint const* point_;
 };
 
-// "52.1 A", without its sign; what rounding has left is 0 A.
+// As a clamp shows it: "52.1 A", "2.11 kA", without its sign; what rounding has left is 0 A.
 std::string printed_amperes(double amperes);
+
+// As a meter shows it: "37.70 V", "-376 mV", "0 V".
+std::string printed_volts(double volts);
 
 } // namespace bankwright::drawing
 

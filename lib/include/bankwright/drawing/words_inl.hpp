@@ -14,7 +14,9 @@ BANKWRIGHT_INLINE std::string with_signs(std::string printed) {
     auto const ends_in = [&](std::string_view end) {
         return printed.size() > end.size() && printed.compare(printed.size() - end.size(), end.size(), end) == 0;
     };
-    if (ends_in("ohm"))
+    if (ends_in("uohm"))
+        printed.replace(printed.size() - 4, 4, "\u00b5\u03a9");
+    else if (ends_in("ohm"))
         printed.replace(printed.size() - 3, 3, "\u03a9");
     else if (ends_in("mm2"))
         printed.replace(printed.size() - 1, 1, "\u00b2");
@@ -91,15 +93,10 @@ BANKWRIGHT_INLINE PartReading const* Readings::reading(std::string_view part) co
     return nullptr;
 }
 
-inline std::string printed_volts(Voltage volts) {
-    constexpr double rounding = 1e-9; // [V]
-    return std::abs(volts.value()) < rounding ? "0 V" : print(volts);
-}
-
 BANKWRIGHT_INLINE std::string Readings::volts_at(std::string_view terminal) const {
     if (!any()) return {};
     for (auto const& reading : point_->terminals)
-        if (reading.name == terminal) return reading.voltage ? printed_volts(*reading.voltage) : std::string();
+        if (reading.name == terminal) return reading.voltage ? printed_volts(reading.voltage->value()) : std::string();
     return {};
 }
 
@@ -111,12 +108,22 @@ BANKWRIGHT_INLINE std::optional<double> Readings::amperes(std::string_view part)
 
 BANKWRIGHT_INLINE std::string Readings::volts_across(std::string_view part) const {
     auto const* found = reading(part);
-    return found && std::isfinite(found->voltage.value()) ? printed_volts(found->voltage) : std::string();
+    return found && std::isfinite(found->voltage.value()) ? printed_volts(found->voltage.value()) : std::string();
 }
 
 BANKWRIGHT_INLINE std::string printed_amperes(double amperes) {
-    constexpr double rounding = 1e-6; // [A] less than any conductor of a boat carries
-    return std::abs(amperes) < rounding ? "0 A" : print(std::abs(amperes) * si::ampere);
+    constexpr double rounding = 5e-5; // [A] less than any conductor of a boat carries
+    auto const size = std::abs(amperes);
+    if (size < rounding) return "0 A";
+    return size < 0.9995 ? in_unit(size * 1e3, "mA") : size < 999.5 ? in_unit(size, "A") : in_unit(size / 1e3, "kA");
+}
+
+BANKWRIGHT_INLINE std::string printed_volts(double volts) {
+    auto const size = std::abs(volts);
+    if (size < 5e-5) return "0 V";
+    if (size < 9.95e-3) return fmt::format("{:.1f} mV", volts * 1e3);
+    if (size < 0.9995) return fmt::format("{:.0f} mV", volts * 1e3);
+    return fmt::format("{:.{}f} V", volts, size < 99.995 ? 2 : 1);
 }
 
 } // namespace bankwright::drawing

@@ -2,6 +2,7 @@
 
 #include "bankwright/reports/battery_table_inl.hpp"
 #include "bankwright/reports/discharge_text.hpp"
+#include "bankwright/reports/discharge_words_inl.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
@@ -13,31 +14,6 @@
 
 namespace bankwright {
 namespace run_words {
-
-inline std::string ending(DischargeResult const& run) {
-    switch (run.end) {
-    case RunEnd::time:
-        return run.legs_done > 0 ? "the last leg is over" : "still running when the time asked for is over";
-    case RunEnd::battery_empty:
-        return fmt::format("`{}` is empty", run.ended_by);
-    case RunEnd::battery_cutoff:
-        return fmt::format("`{}` is down to its cut-off voltage", run.ended_by);
-    case RunEnd::load_cutoff:
-        return fmt::format("`{}` sees less than its least voltage", run.ended_by);
-    case RunEnd::no_operating_point:
-        return "the bank can no longer give what is asked of it";
-    case RunEnd::nothing_drawn:
-        return "nothing draws any current";
-    }
-    return {};
-}
-
-inline std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", energy.value() / 3600.0); }
-
-inline std::string energy(EnergySplit const& split) {
-    return fmt::format("{} go to motors and loads, {} are lost in conductors and contacts, {} in the batteries\n",
-                       watt_hours(split.used), watt_hours(split.wiring_heat), watt_hours(split.battery_heat));
-}
 
 // What the differences between the batteries, and their joining, cost. Less than a minute is not worth a line.
 inline std::string against_alike(Discharged const& discharged) {

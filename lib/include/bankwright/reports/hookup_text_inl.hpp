@@ -116,20 +116,6 @@ private:
         return fmt::format("expect {} ({} to {})\n", volts(right.expected), volts(right.low), volts(right.high));
     }
 
-    static std::string words(HookupAction action, bool undo) {
-        switch (action) {
-        case HookupAction::land:
-            return undo ? "take off" : "land";
-        case HookupAction::fit:
-            return undo ? "take out fuse" : "fit fuse";
-        case HookupAction::close:
-            return undo ? "open" : "close";
-        case HookupAction::mate:
-            return undo ? "pull the plug of" : "push in the plug of";
-        }
-        return {};
-    }
-
     // "6 AWG, 0.3048 m, red"
     std::string copper(std::string const& part) const {
         for (auto const* runs : {&hooked_.bank.jumpers, &hooked_.bank.cables})
@@ -145,7 +131,7 @@ private:
     }
 
     void connect(int number, HookupStep const& step) {
-        auto title = words(step.action, false) + " " + step.part;
+        auto title = in_words(step.action, false) + " " + step.part;
         if (step.action == HookupAction::land)
             title += fmt::format(": {} first, then {}{}", step.first, step.last, copper(step.part));
         out_ += fmt::format("{:>3}. {}{}\n", number, paint(Ink::strong, title, style_),
@@ -176,7 +162,7 @@ private:
     }
 
     void disconnect(int number, DisconnectStep const& step) {
-        auto title = words(step.undoes, true) + " " + step.part;
+        auto title = in_words(step.undoes, true) + " " + step.part;
         if (step.undoes == HookupAction::land) title += fmt::format(": {} first, then {}", step.first, step.last);
         out_ += fmt::format("{:>3}. {}\n", number, paint(Ink::strong, title, style_));
         if (step.then) reading("then: ", *step.then);

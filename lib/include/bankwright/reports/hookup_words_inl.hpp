@@ -84,6 +84,20 @@ BANKWRIGHT_INLINE std::string shown(std::optional<Voltage> const& reading, Hooku
     return text;
 }
 
+BANKWRIGHT_INLINE std::string in_words(HookupAction action, bool undo) {
+    switch (action) {
+    case HookupAction::land:
+        return undo ? "take off" : "land";
+    case HookupAction::fit:
+        return undo ? "take out fuse" : "fit fuse";
+    case HookupAction::close:
+        return undo ? "open" : "close";
+    case HookupAction::mate:
+        return undo ? "pull the plug of" : "push in the plug of";
+    }
+    return {};
+}
+
 BANKWRIGHT_INLINE std::string said(WrongReading const& wrong, std::size_t most) {
     auto const all = hookup_words::phrases(wrong);
     std::string out;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/reports/short_circuit_text.hpp"
+#include "bankwright/reports/short_circuit_words.hpp"
 #include "bankwright/reports/table.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
@@ -9,36 +10,11 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <string>
 #include <vector>
 
 namespace bankwright {
 namespace short_circuit_words {
-
-inline std::string heat(LetThrough const& heat) { return fmt::format("{:.3g} A2s", heat.value()); }
-
-inline std::string ended(FaultPlace const& place) {
-    if (place.cleared_within)
-        return fmt::format("{} within {}", fmt::join(place.cleared_by, ", "), print(*place.cleared_within));
-    if (place.devices.empty()) return "nothing opens";
-    if (place.bypassed) return "flows on past every device";
-    for (auto const& device : place.devices)
-        if (!device.interrupts.value_or(true)) return fmt::format("not sure: {} cannot break it", device.id);
-    for (auto const& device : place.devices)
-        if (!device.band) return fmt::format("not sure: the curve of {} is not known", device.id);
-    return "not sure: its standard sets no limit";
-}
-
-// "1.2 s to 20 s": what the standard says of the time to open at that current.
-inline std::string band(FaultDevice const& device) {
-    if (!device.band) return "curve not known";
-    auto const at_least = device.band->at_least.value();
-    auto const at_most = device.band->at_most.value();
-    if (!std::isfinite(at_least)) return "holds";
-    auto const from = at_least > 0.0 ? print(device.band->at_least) + " to " : std::string("up to ");
-    return std::isfinite(at_most) ? from + print(device.band->at_most) : from + "no limit";
-}
 
 inline std::string places(ShortCircuitResult const& result) {
     std::vector<Row> rows{{"short between", "and", "before", "flows", "through", "opens in", "ended by"}};

@@ -74,6 +74,15 @@ public:
         return open(std::move(name)).text(content).close();
     }
 
+    // What another writer has written, as it is, where no element may be left open: the only way past the escaping.
+    XmlWriter& markup(std::string_view written) {
+        finish_tag();
+        indent();
+        text_ += written;
+        if (!written.empty() && written.back() == '\n') text_.pop_back();
+        return *this;
+    }
+
     // Closes what is still open.
     std::string str() && {
         while (!open_.empty())

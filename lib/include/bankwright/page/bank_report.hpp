@@ -1,0 +1,52 @@
+// What a report tells of one bank: its description, what is wrong with it, and the answer of every analysis.
+#pragma once
+
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/hookup.hpp"
+#include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/short_circuit.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/findings/rule_info.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/reports/verdict.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright::page {
+
+struct ReportOptions {
+    Moment moment;
+    std::string moment_in_words; // "with every load off"; empty: as the file describes
+    HookupOptions hookup;
+};
+
+struct BankReport {
+    Bank bank;
+    Verdict verdict;
+    std::vector<RuleInfo const*> rules; // all: a finding tells where its limit comes from
+    ReportOptions options;
+    OperatingPoint point;
+    std::vector<std::vector<std::string>> strings; // ids of parallel strings' batteries; empty: no such arrangement
+    std::optional<DischargeResult> run;
+    std::string no_run; // why there is none
+    ShortCircuitResult shorts;
+    std::optional<HookupResult> hookup;
+    std::string no_hookup; // why there is none
+};
+
+inline std::string moment_of(BankReport const& report) {
+    auto const& said = report.options.moment_in_words;
+    return said.empty() ? std::string("with every load as the file describes it") : said;
+}
+
+// Asks every analysis about the bank. A run and a hook-up of a bank that is wired wrongly are left out: nobody is told
+// how to put together what must not be put together. Throws std::invalid_argument where build() does.
+BankReport report_on(Bank bank, Verdict verdict, std::vector<RuleInfo const*> rules, ReportOptions options = {});
+
+} // namespace bankwright::page
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/page/bank_report_inl.hpp"
+#endif

@@ -1,0 +1,61 @@
+// Body of bank_report.hpp.
+#pragma once
+
+#include "bankwright/analyses/arrangement.hpp"
+#include "bankwright/findings/rule_id.hpp"
+#include "bankwright/page/bank_report.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace bankwright::page {
+
+inline std::vector<std::vector<std::string>> strings_of(Bank const& bank) {
+    auto const graph = wiring_graph(bank);
+    auto const arranged = arrangement(graph, graph.edges, judge(graph, graph.edges));
+    std::vector<std::vector<std::string>> strings;
+    for (auto const& string : arranged.strings) {
+        auto& ids = strings.emplace_back();
+        for (auto const edge : string)
+            ids.push_back(graph.id(graph.edges[static_cast<std::size_t>(edge)]));
+    }
+    return strings;
+}
+
+BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<RuleInfo const*> rules,
+                                       ReportOptions options) {
+    BankReport report;
+    report.point = operating_point(bank, {.moment = options.moment});
+    if (verdict.arrangement) report.strings = strings_of(bank);
+    report.shorts = short_circuit(bank);
+
+    auto const first_error = [&](auto&& concerns) {
+        return std::any_of(verdict.findings.begin(), verdict.findings.end(), [&](Finding const& finding) {
+            return finding.level == Level::error && !finding.accepted && concerns(finding);
+        });
+    };
+    if (first_error([](Finding const& finding) { return family(finding.rule) == "wiring"; })) {
+        report.no_run = "not worked out: the wiring has to be put right first";
+    } else if (auto missing = missing_for_discharge(bank)) {
+        report.no_run = "not worked out: " + *missing;
+    } else {
+        DischargeOptions asked;
+        asked.moment = options.moment;
+        report.run = discharge(bank, asked);
+    }
+    // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
+    if (first_error([](Finding const&) { return true; }))
+        report.no_hookup = "no hook-up yet: the errors above have to be put right first";
+    else if (auto const unfit = unfit_for_hookup(bank))
+        report.no_hookup = "no hook-up: " + *unfit;
+    else
+        report.hookup = hookup(bank, options.hookup);
+
+    report.bank = std::move(bank);
+    report.verdict = std::move(verdict);
+    report.rules = std::move(rules);
+    report.options = std::move(options);
+    return report;
+}
+
+} // namespace bankwright::page

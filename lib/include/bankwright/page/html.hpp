@@ -1,0 +1,111 @@
+// How is HTML written? Elements with a class each, prose with names in it, tables, lists. Every word goes through
+// XmlWriter, which escapes it: there is no other place that does, and none that needs to.
+#pragma once
+
+#include "bankwright/text/xml_writer.hpp"
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace bankwright::page {
+
+struct Column {
+    std::string head;
+    bool is_number = false; // aligned right
+};
+
+class Html {
+public:
+    Html& open(std::string tag, std::string_view kind = {}) {
+        xml_.open(std::move(tag));
+        return kind.empty() ? *this : attribute("class", kind);
+    }
+    // Only directly after open().
+    Html& attribute(std::string_view name, std::string_view value) {
+        xml_.attribute(name, value);
+        return *this;
+    }
+    Html& text(std::string_view words) {
+        xml_.text(words);
+        return *this;
+    }
+    // Never <td/>: HTML knows no such thing but for the few elements that are always empty.
+    Html& close() {
+        xml_.text({}).close();
+        return *this;
+    }
+    Html& close_empty() { // meta, link, input, br
+        xml_.close();
+        return *this;
+    }
+    Html& element(std::string tag, std::string_view words, std::string_view kind = {}) {
+        return open(std::move(tag), kind).text(words).close();
+    }
+    // What stands between backquotes is the name of a part or terminal, and is set as one.
+    // Two that are joined by " -J1- ", as a loop's message has it, are joined by arrows.
+    Html& prose(std::string_view words) {
+        bool is_name = false;
+        for (std::size_t at = 0;; is_name = !is_name) {
+            auto const end = words.find('`', at);
+            auto const piece = words.substr(at, end == std::string_view::npos ? end : end - at);
+            if (is_name)
+                element("bdi", piece, "name");
+            else if (piece.size() > 4 && piece.substr(0, 2) == " -" && piece.substr(piece.size() - 2) == "- ")
+                text(" \u2192 ").text(piece.substr(2, piece.size() - 4)).text(" \u2192 ");
+            else
+                text(piece);
+            if (end == std::string_view::npos) return *this;
+            at = end + 1;
+        }
+    }
+    Html& paragraph(std::string_view words, std::string_view kind = {}) { return open("p", kind).prose(words).close(); }
+    Html& items(std::vector<std::string> const& words, std::string_view kind = {}) {
+        open("ul", kind);
+        for (auto const& item : words)
+            open("li").prose(item).close();
+        return close();
+    }
+    // A term and what is to be said of it, inside a <dl>.
+    Html& fact(std::string_view term, std::string_view words) {
+        return open("div").element("dt", term).open("dd").prose(words).close().close();
+    }
+    // A chapter of the page, with its heading; closed by close().
+    Html& chapter(std::string_view id, std::string_view heading) {
+        open("section").attribute("id", id).attribute("aria-labelledby", std::string(id) + "-heading");
+        return open("h2").attribute("id", std::string(id) + "-heading").text(heading).close();
+    }
+    // The first column names the row. A table too wide for the screen moves sideways by itself, not the page.
+    Html& table(std::string_view caption, std::vector<Column> const& columns,
+                std::vector<std::vector<std::string>> const& rows) {
+        open("div", "wide").attribute("role", "region").attribute("aria-label", caption).attribute("tabindex", "0");
+        open("table").element("caption", caption).open("thead").open("tr");
+        for (auto const& column : columns)
+            open("th", column.is_number ? "number" : "").attribute("scope", "col").prose(column.head).close();
+        close().close().open("tbody");
+        for (auto const& row : rows) {
+            open("tr");
+            for (std::size_t i = 0; i < row.size(); ++i) {
+                bool const heads = i == 0;
+                open(heads ? "th" : "td", columns[i].is_number ? "number" : "");
+                if (heads) attribute("scope", "row");
+                prose(row[i]).close();
+            }
+            close();
+        }
+        return close().close().close();
+    }
+    // A picture that another writer has written.
+    Html& picture(std::string_view svg) {
+        xml_.markup(svg);
+        return *this;
+    }
+
+    std::string str() && { return "<!doctype html>\n" + std::move(xml_).str(); }
+
+private:
+    XmlWriter xml_;
+};
+
+} // namespace bankwright::page

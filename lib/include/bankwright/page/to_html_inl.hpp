@@ -1,0 +1,116 @@
+// Body of to_html.hpp.
+#pragma once
+
+#include "bankwright/drawing/svg.hpp"
+#include "bankwright/page/findings_chapter_inl.hpp"
+#include "bankwright/page/hookup_chapter_inl.hpp"
+#include "bankwright/page/readings_chapter_inl.hpp"
+#include "bankwright/page/run_chapter_inl.hpp"
+#include "bankwright/page/sharing_chapter_inl.hpp"
+#include "bankwright/page/short_circuit_chapter_inl.hpp"
+#include "bankwright/page/sources_chapter_inl.hpp"
+#include "bankwright/page/style_sheet.hpp"
+#include "bankwright/page/to_html.hpp"
+#include "bankwright/page/verdict_chapter_inl.hpp"
+#include "bankwright/version.hpp"
+
+#include <array>
+#include <stdexcept>
+#include <string>
+#include <utility>
+
+namespace bankwright::page {
+
+inline std::string title_of(BankReport const& report) {
+    return report.bank.name.empty() ? std::string("Battery bank") : report.bank.name;
+}
+
+// What the page may do is said in its head: nothing but show itself.
+inline void head(Html& html, BankReport const& report) {
+    html.open("head").open("meta").attribute("charset", "utf-8").close_empty();
+    html.open("meta").attribute("http-equiv", "Content-Security-Policy");
+    html.attribute("content",
+                   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'");
+    html.close_empty();
+    html.open("meta")
+        .attribute("name", "viewport")
+        .attribute("content", "width=device-width, initial-scale=1")
+        .close_empty();
+    html.open("meta")
+        .attribute("name", "generator")
+        .attribute("content", "bankwright " BANKWRIGHT_VERSION)
+        .close_empty();
+    html.open("link").attribute("rel", "icon").attribute("href", "data:,").close_empty();
+    html.element("title", title_of(report) + ": battery bank report").element("style", style_sheet).close();
+}
+
+inline void contents(Html& html, BankReport const& report) {
+    html.open("nav").attribute("aria-label", "On this page").open("ul");
+    std::vector<std::pair<char const*, char const*>> chapters{
+        {"drawing", "Drawing"}, {"findings", "Findings"}, {"readings", "Readings"}};
+    if (report.point.status == solver::Status::solved) chapters.emplace_back("sharing", "Sharing");
+    for (auto const& more : {std::pair{"run", "Run time"},
+                             {"shorts", "Shorts"},
+                             {"cautions", "Cautions"},
+                             {"hookup", "Hook-up"},
+                             {"sources", "Sources"}})
+        chapters.emplace_back(more);
+    for (auto const& [id, words] : chapters)
+        html.open("li").open("a").attribute("href", std::string("#") + id).text(words).close().close();
+    html.close().close();
+}
+
+inline void drawing_chapter(Html& html, BankReport const& report) {
+    html.open("section", "drawing").attribute("id", "drawing").attribute("aria-labelledby", "drawing-heading");
+    html.open("h2").attribute("id", "drawing-heading").text("How it is wired").close();
+    drawing::DrawOptions options;
+    options.point = report.point;
+    options.moment = report.options.moment_in_words;
+    options.arrangement = report.verdict.arrangement;
+    options.findings = report.verdict.findings;
+    options.alone = false;
+    try {
+        auto const svg = drawing::to_svg(report.bank, options);
+        html.element("p", "Where the drawing is wider than the screen, it moves sideways.", "hint");
+        constexpr std::string_view before = " width=\"";
+        auto const from = svg.find(before) + before.size();
+        html.open("div", "wide wiring")
+            .attribute("role", "region")
+            .attribute("aria-label", "Wiring diagram, moves sideways");
+        html.attribute("tabindex", "0")
+            .attribute("style", "--width: " + svg.substr(from, svg.find('"', from) - from) + "px");
+        html.picture(svg).close();
+    } catch (std::length_error const& too_many) {
+        html.paragraph(sentence(too_many.what()));
+    }
+    html.close();
+}
+
+BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
+    Html html;
+    html.open("html").attribute("lang", "en");
+    head(html, report);
+    html.open("body")
+        .open("header")
+        .element("h1", title_of(report))
+        .element("p", report.verdict.file, "faint small")
+        .close();
+    html.open("main");
+    verdict_chapter(html, report);
+    contents(html, report);
+    drawing_chapter(html, report);
+    findings_chapter(html, report);
+    readings_chapter(html, report);
+    sharing_chapter(html, report);
+    run_chapter(html, report);
+    short_circuit_chapter(html, report);
+    cautions_chapter(html);
+    HookupChapter(html, report).write();
+    SourcesChapter(html, report).write();
+    html.close();
+    html.open("footer").element("p", "bankwright " BANKWRIGHT_VERSION, "faint small").close();
+    html.close().close();
+    return std::move(html).str();
+}
+
+} // namespace bankwright::page

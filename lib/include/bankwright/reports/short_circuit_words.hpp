@@ -1,0 +1,19 @@
+// How is it said what ends a short, when, and with how much heat?
+#pragma once
+
+#include "bankwright/analyses/short_circuit.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <string>
+
+namespace bankwright::short_circuit_words {
+
+std::string heat(LetThrough const& heat);
+std::string ended(FaultPlace const& place);  // "CB within 1.2 s", "nothing opens", "not sure: " and why
+std::string band(FaultDevice const& device); // "1.2 s to 20 s": what the standard says of the time to open
+
+} // namespace bankwright::short_circuit_words
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/reports/short_circuit_words_inl.hpp"
+#endif

@@ -1,0 +1,45 @@
+// What did the reports look like yesterday?
+#include "bankwright/page/to_html.hpp"
+
+#include "bankwright/rules/catalog.hpp"
+#include "bankwright/rules/run.hpp"
+#include "golden/golden_file.hpp"
+#include "support/jon_boat.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace bankwright;
+using golden::check_golden;
+
+namespace {
+
+std::string report(Bank const& bank) {
+    auto checked = check(bank);
+    Verdict verdict{"boat.toml", {}, checked.arrangement, std::move(checked.findings)};
+    return page::to_html(page::report_on(bank, std::move(verdict), all_rules()));
+}
+
+} // namespace
+
+TEST_CASE("the report of a good bank looks as it did") {
+    auto bank = support::jon_boat();
+    for (auto& battery : bank.batteries) {
+        battery.chemistry = Chemistry::agm;
+        battery.capacity = 100.0 * 3600.0 * si::coulomb;
+    }
+    for (auto& cable : bank.cables) // so that no more than 3 % is lost
+        cable.conductor.resistance = 1e-3 * si::ohm;
+    bank.breakers.front().interrupts = 5000.0 * si::ampere;
+    bank.breakers.front().voltage = 48.0 * si::volt;
+    auto const html = report(bank);
+    CHECK(html.find("Nothing wrong found") != std::string::npos);
+    check_golden("jon_boat.html", html);
+}
+
+TEST_CASE("the report of a bank with a turned battery looks as it did") {
+    auto bank = support::jon_boat();
+    bank.jumpers = {support::plain_run("J1", "A+", "B+", 1e-3), support::plain_run("J2", "B-", "C-", 1e-3)};
+    auto const html = report(bank);
+    CHECK(html.find("Stop: 1 error") != std::string::npos);
+    check_golden("jon_boat_turned.html", html);
+}

@@ -1,0 +1,57 @@
+"""One browser for all pictures, and the faults that a person would see in what it shows."""
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / "tests/support"))
+from browser import Browser  # noqa: E402
+
+TEXTS = (Path(__file__).resolve().parent / "texts.js").read_text(encoding="utf-8")
+BANKS = sorted((ROOT / "data/examples").glob("*.toml")) + sorted((ROOT / "tests/miswires/catalogue").glob("*.toml"))
+
+
+@pytest.fixture(scope="session")
+def banks():
+    """Every example and every bank of the catalogue of miswires."""
+    return BANKS
+
+
+@pytest.fixture(scope="session")
+def make(command):
+    """make("draw", file, text=...) -> what the command prints; it must be content."""
+    def made(*arguments, text=None):
+        done = subprocess.run([command, *arguments], capture_output=True, input=text, timeout=60, cwd=ROOT)
+        assert done.returncode == 0, done.stderr.decode()
+        return done.stdout.decode()
+
+    return made
+
+
+@pytest.fixture(scope="session")
+def browser(tmp_path_factory):
+    with Browser(tmp_path_factory.mktemp("browser")) as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def text_faults():
+    """text_faults(page) -> texts that leave what they stand in, or lie on another."""
+    def faults(page):
+        slack = 1.5  # [px] a box of text is a little higher than its letters
+        lines = sorted(page.evaluate(TEXTS), key=lambda line: line[1][1])
+        assert len(lines) > 20
+        found = []
+        for i, (words, (left, top, right, bottom), (l, t, r, b)) in enumerate(lines):
+            if left < l - slack or right > r + slack or top < t - slack or bottom > b + slack:
+                found.append(f"{words!r} leaves what it stands in")
+            for other, (l, t, r, b), _ in lines[i + 1:]:
+                if t > bottom - slack:
+                    break
+                if left < r - slack and l < right - slack and top < b - slack:
+                    found.append(f"{words!r} lies on {other!r}")
+        return found
+
+    return faults
