@@ -169,15 +169,19 @@ CLI::App& add_size(CLI::App& app, SizeRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_draw(CLI::App& app, DrawRequest& request, Words& words, bool& rest) {
-    auto& command = *app.add_subcommand("draw", "The bank as a wiring diagram, with readings and findings on it: SVG");
-    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
-    command.add_option("-o,--output", request.output, "Write it into this file instead of standard output")
-        ->type_name("FILE");
+// What a picture of a bank is asked for: of which file, where to, at which moment.
+void add_picture(CLI::App& command, std::string& file, std::string& output, Words& words, bool& rest) {
+    command.add_option("file", file, "A bank file; - is standard input")->required()->type_name("FILE");
+    command.add_option("-o,--output", output, "Write it into this file instead of standard output")->type_name("FILE");
     auto const moment = add_moment(command, words);
     auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
     moment.current->excludes(at_rest);
     moment.throttle->excludes(at_rest);
+}
+
+CLI::App& add_draw(CLI::App& app, DrawRequest& request, Words& words, bool& rest) {
+    auto& command = *app.add_subcommand("draw", "The bank as a wiring diagram, with readings and findings on it: SVG");
+    add_picture(command, request.file, request.output, words, rest);
     command.footer(std::string("Example: bankwright draw boat.toml -o boat.svg\n\n") + statuses);
     return command;
 }
@@ -213,13 +217,7 @@ CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
 CLI::App& add_report(CLI::App& app, ReportRequest& request, Words& words, bool& rest) {
     auto& command =
         *app.add_subcommand("report", "Everything about it on one page for a phone, a desk and a printer: HTML");
-    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
-    command.add_option("-o,--output", request.output, "Write it into this file instead of standard output")
-        ->type_name("FILE");
-    auto const moment = add_moment(command, words);
-    auto* at_rest = command.add_flag("--rest", rest, "Every motor and load off");
-    moment.current->excludes(at_rest);
-    moment.throttle->excludes(at_rest);
+    add_picture(command, request.file, request.output, words, rest);
     add_meter(command, words);
     command.footer(std::string("Example: bankwright report boat.toml -o boat.html\n\n") + statuses);
     return command;

@@ -26,13 +26,15 @@ LONG_ID = "J" * 200  # as long as an id may be
 
 
 @pytest.fixture(scope="session")
-def reports(make, banks):
+def reports(make, banks, tmp_path_factory):
     """name -> HTML: every example, every miswire of the catalogue, and one with hostile words wherever words may stand."""
     made = {path.stem: make("report", path.relative_to(ROOT)) for path in banks}
     text = (ROOT / "data/examples/bow-36v.toml").read_text()
     text = re.sub(r'^name = ".*"$', lambda _: "name = " + HOSTILE_NAME, text, flags=re.M)
     text = text.replace('color = "red"', "color = " + HOSTILE_COLOUR).replace("J1 =", LONG_ID + " =")
-    made["hostile"] = make("report", "-", text=text.encode())
+    hostile = tmp_path_factory.mktemp("hostile") / "<b onclick='alert(4)'>&amp;.toml"
+    hostile.write_text(text, encoding="utf-8")
+    made["hostile"] = make("report", hostile)
     return made
 
 
@@ -114,6 +116,7 @@ def test_what_the_user_wrote_is_text(seen, reports):
     heading = seen["hostile"]["heading"]
     assert heading.startswith("<script>alert(1)</script> & ' \" --> </title> ]]> ") and "<img src=x onerror=alert(2)>" in heading
     assert "\u202e" not in reports["hostile"] and LONG_ID in reports["hostile"]
+    assert "&lt;b onclick=&#39;alert(4)&#39;&gt;&amp;amp;.toml" in reports["hostile"]
     assert 'red" onmouseover="alert(3)' in html.unescape(reports["hostile"])
 
 

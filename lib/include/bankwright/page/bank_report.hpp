@@ -10,11 +10,17 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/reports/verdict.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace bankwright::page {
+
+// Parts and conductors beyond which an analysis is left out: nobody works from a page of that length, and the time that
+// it takes grows faster than the bank. Each command answers for itself alone, however large the bank.
+inline constexpr std::size_t most_parts = 600;
+inline constexpr std::size_t most_parts_of_hookup = 250;
 
 struct ReportOptions {
     Moment moment;
@@ -30,11 +36,14 @@ struct BankReport {
     OperatingPoint point;
     std::vector<std::vector<std::string>> strings; // ids of parallel strings' batteries; empty: no such arrangement
     std::optional<DischargeResult> run;
-    std::string no_run; // why there is none
-    ShortCircuitResult shorts;
+    std::string no_run;                       // why there is none
+    std::optional<ShortCircuitResult> shorts; // none: too large a bank
     std::optional<HookupResult> hookup;
     std::string no_hookup; // why there is none
 };
+
+// Is there an error of the wiring that nobody has accepted? Then nothing is worked out that would build on it.
+bool wiring_is_wrong(Verdict const& verdict);
 
 inline std::string moment_of(BankReport const& report) {
     auto const& said = report.options.moment_in_words;

@@ -22,19 +22,24 @@ inline std::vector<std::vector<std::string>> strings_of(Bank const& bank) {
     return strings;
 }
 
+BANKWRIGHT_INLINE bool wiring_is_wrong(Verdict const& verdict) {
+    return std::any_of(verdict.findings.begin(), verdict.findings.end(), [](Finding const& finding) {
+        return finding.level == Level::error && !finding.accepted && family(finding.rule) == "wiring";
+    });
+}
+
 BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<RuleInfo const*> rules,
                                        ReportOptions options) {
     BankReport report;
     report.point = operating_point(bank, {.moment = options.moment});
     if (verdict.arrangement) report.strings = strings_of(bank);
-    report.shorts = short_circuit(bank);
+    std::size_t parts = 0;
+    for_each_part(bank, [&](PartKind, auto const&) { ++parts; });
+    if (parts <= most_parts) report.shorts = short_circuit(bank);
 
-    auto const first_error = [&](auto&& concerns) {
-        return std::any_of(verdict.findings.begin(), verdict.findings.end(), [&](Finding const& finding) {
-            return finding.level == Level::error && !finding.accepted && concerns(finding);
-        });
-    };
-    if (first_error([](Finding const& finding) { return family(finding.rule) == "wiring"; })) {
+    if (parts > most_parts) {
+        report.no_run = "left out for a bank of so many parts; the `discharge` command works it out";
+    } else if (wiring_is_wrong(verdict)) {
         report.no_run = "not worked out: the wiring has to be put right first";
     } else if (auto missing = missing_for_discharge(bank)) {
         report.no_run = "not worked out: " + *missing;
@@ -44,8 +49,10 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         report.run = discharge(bank, asked);
     }
     // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
-    if (first_error([](Finding const&) { return true; }))
+    if (count(verdict.findings).error > 0)
         report.no_hookup = "no hook-up yet: the errors above have to be put right first";
+    else if (parts > most_parts_of_hookup)
+        report.no_hookup = "left out for a bank of so many parts; the `hookup` command works it out";
     else if (auto const unfit = unfit_for_hookup(bank))
         report.no_hookup = "no hook-up: " + *unfit;
     else

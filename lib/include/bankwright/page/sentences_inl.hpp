@@ -23,10 +23,11 @@ BANKWRIGHT_INLINE std::string sentence(std::string_view message) {
 }
 
 BANKWRIGHT_INLINE std::string with_unit_signs(std::string text) {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 6> signs{{{" mohm", " m\u03a9"},
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 7> signs{{{" mohm", " m\u03a9"},
                                                                                   {" uohm", " \u00b5\u03a9"},
                                                                                   {" ohm", " \u03a9"},
                                                                                   {" degC", " \u00b0C"},
+                                                                                  {" degF", " \u00b0F"},
                                                                                   {" mm2", " mm\u00b2"},
                                                                                   {" A2s", " A\u00b2s"}}};
     for (auto const& [plain, sign] : signs)

@@ -87,6 +87,8 @@ private:
                                        : " is taken to have its whole rated capacity: the file "
                                          "states no health."));
         }
+        for (auto& one : said)
+            one = with_unit_signs(one);
         html_.element("h3", "Taken for granted").items(said);
     }
 

@@ -82,6 +82,7 @@ figcaption { font-weight: 700; }
 .record .write { width: 15rem; max-width: 100%; }
 footer { margin-top: 2.5rem; padding-bottom: 2rem; }
 @media (min-width: 50rem) {
+  th, td { padding-right: 1rem; }
   .wiring svg { width: max(calc(var(--width) * 0.8), min(100%, calc(var(--width) * 1.3))); margin: 0 auto; } }
 @page { margin: 14mm 12mm; }
 @page drawing { size: landscape; margin: 10mm; }

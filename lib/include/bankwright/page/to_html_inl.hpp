@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/drawing/svg.hpp"
+#include "bankwright/page/cut_chapter_inl.hpp"
 #include "bankwright/page/findings_chapter_inl.hpp"
 #include "bankwright/page/hookup_chapter_inl.hpp"
 #include "bankwright/page/readings_chapter_inl.hpp"
@@ -53,6 +54,7 @@ inline void contents(Html& html, BankReport const& report) {
                              {"shorts", "Shorts"},
                              {"cautions", "Cautions"},
                              {"hookup", "Hook-up"},
+                             {"cut", "Cut list"},
                              {"sources", "Sources"}})
         chapters.emplace_back(more);
     for (auto const& [id, words] : chapters)
@@ -106,6 +108,7 @@ BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     short_circuit_chapter(html, report);
     cautions_chapter(html);
     HookupChapter(html, report).write();
+    cut_chapter(html, report);
     SourcesChapter(html, report).write();
     html.close();
     html.open("footer").element("p", "bankwright " BANKWRIGHT_VERSION, "faint small").close();

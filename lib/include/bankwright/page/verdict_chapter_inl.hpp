@@ -86,11 +86,13 @@ inline void key_figures(Html& html, BankReport const& report) {
                                                                : "nothing reaches it");
     }
     if (report.run && report.run->end != RunEnd::nothing_drawn) html.fact("Runs for", run_time(*report.run));
-    FaultPlace const* hardest = nullptr;
-    for (auto const& place : report.shorts.places)
-        if (hardest == nullptr || place.prospective > hardest->prospective) hardest = &place;
-    if (hardest != nullptr)
+    if (report.shorts && !report.shorts->places.empty()) {
+        auto const& places = report.shorts->places;
+        auto const hardest =
+            std::max_element(places.begin(), places.end(),
+                             [](FaultPlace const& a, FaultPlace const& b) { return a.prospective < b.prospective; });
         html.fact("A short can drive", amperes(hardest->prospective) + " at `" + hardest->terminal + "`");
+    }
     html.close();
 }
 
