@@ -1,4 +1,4 @@
-// What a report tells of one bank: its description, what is wrong with it, and the answer of every analysis.
+// What a report tells of one bank: its description, what is wrong with it, and what the analyses answer.
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
@@ -28,6 +28,12 @@ struct ReportOptions {
     HookupOptions hookup;
 };
 
+struct ThrottledRun {
+    Throttle throttle;
+    Duration runtime{};
+    bool ends = false; // false: still running after that time
+};
+
 struct BankReport {
     Bank bank;
     Verdict verdict;
@@ -37,6 +43,7 @@ struct BankReport {
     std::vector<std::vector<std::string>> strings; // ids of parallel strings' batteries; empty: no such arrangement
     std::optional<DischargeResult> run;
     std::string no_run;                       // why there is none
+    std::vector<ThrottledRun> at_throttles;   // rising; empty where there is no motor to throttle
     std::optional<ShortCircuitResult> shorts; // none: too large a bank
     std::optional<HookupResult> hookup;
     std::string no_hookup; // why there is none

@@ -22,6 +22,24 @@ inline std::vector<std::vector<std::string>> strings_of(Bank const& bank) {
     return strings;
 }
 
+// From half throttle on: below it a run soon takes days.
+inline std::vector<ThrottledRun> at_throttles(Bank const& bank, Moment moment) {
+    std::vector<ThrottledRun> runs;
+    bool const any = std::any_of(bank.motors.begin(), bank.motors.end(), [](Motor const& motor) {
+        return motor.control.value_or(SpeedControl::pulse_width) == SpeedControl::pulse_width;
+    });
+    if (!any || moment.loads != LoadsAre::as_drawn) return runs;
+    for (int percent = 50; percent <= 100; percent += 10) {
+        moment.throttle = Throttle::percent(percent);
+        DischargeOptions asked;
+        asked.moment = moment;
+        auto const run = discharge(bank, asked);
+        if (run.end == RunEnd::nothing_drawn) return {};
+        runs.push_back({*moment.throttle, run.runtime, run.end != RunEnd::time});
+    }
+    return runs;
+}
+
 BANKWRIGHT_INLINE bool wiring_is_wrong(Verdict const& verdict) {
     return std::any_of(verdict.findings.begin(), verdict.findings.end(), [](Finding const& finding) {
         return finding.level == Level::error && !finding.accepted && family(finding.rule) == "wiring";
@@ -47,6 +65,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         DischargeOptions asked;
         asked.moment = options.moment;
         report.run = discharge(bank, asked);
+        if (parts <= most_parts_of_hookup) report.at_throttles = at_throttles(bank, options.moment);
     }
     // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
     if (count(verdict.findings).error > 0)

@@ -34,6 +34,7 @@ struct CurveChart {
     std::string title;
     std::string x_axis;
     std::string y_axis;
+    double x_least = 0.0;
     double y_most = 100.0;
     std::vector<Curve> curves;
     std::optional<double> mark; // a line at that x

@@ -136,13 +136,16 @@ BANKWRIGHT_INLINE std::string to_svg(CurveChart const& chart) {
     }
     widest = std::min(widest, 96.0);
     auto const right = look::width - widest - 24.0;
-    auto const at = ticks(0.0, last, 4);
-    auto const x = [&](double value) { return left + value / at.back() * (right - left); };
-    auto const y = [&](double value) { return floor - value / chart.y_most * (floor - top); };
+    auto const at = ticks(chart.x_least, last, 4);
+    auto const up = ticks(0.0, chart.y_most, 5);
+    auto const x = [&](double value) {
+        return left + (value - at.front()) / (at.back() - at.front()) * (right - left);
+    };
+    auto const y = [&](double value) { return floor - value / up.back() * (floor - top); };
 
     Pen pen("chart");
     pen.text({6.0, 16.0}, chart.y_axis, {.size = look::small});
-    for (auto const tick : ticks(0.0, chart.y_most, 5)) {
+    for (auto const tick : up) {
         pen.line({{left, y(tick)}, {right, y(tick)}}, {"#c8c8c8", 1.0});
         pen.text({left - 7.0, y(tick) + 4.5}, tick_words(tick), {.size = look::small, .anchor = Anchor::end});
     }

@@ -42,8 +42,10 @@ inline std::vector<SameCourse> courses(Bank const& bank, DischargeResult const& 
 inline CurveChart charge_chart(Bank const& bank, DischargeResult const& run) {
     bool const in_hours = run.runtime.value() > 2.0 * 3600.0;
     auto const unit = in_hours ? 3600.0 : 60.0; // [s]
-    CurveChart chart{
-        "Charge of the batteries over time", in_hours ? "time, h" : "time, min", "charge, %", 100.0, {}, {}, {}};
+    CurveChart chart;
+    chart.title = "Charge of the batteries over time";
+    chart.x_axis = in_hours ? "time, h" : "time, min";
+    chart.y_axis = "charge, %";
     constexpr std::size_t most_points = 120, most_curves = 10;
     auto const stride = run.samples.size() / most_points + 1;
     for (auto const& course : courses(bank, run)) {
@@ -76,6 +78,27 @@ inline void charge_table(Html& html, Bank const& bank, DischargeResult const& ru
             rows.back().push_back(fmt::format("{:.0f} %", charge.in_percent()));
     }
     html.table("Charge of each battery over time, in figures", columns, rows);
+}
+
+inline void throttles(Html& html, BankReport const& report) {
+    auto const& runs = report.at_throttles;
+    if (runs.empty() || !runs.front().ends || runs.front().runtime.value() < 60.0) return;
+    CurveChart chart;
+    chart.title = "Run time over throttle";
+    chart.x_axis = "throttle, %";
+    chart.y_axis = "run time, h";
+    chart.x_least = runs.front().throttle.in_percent();
+    chart.y_most = runs.front().runtime.value() / 3600.0;
+    chart.curves.push_back({print(runs.back().runtime), {}, {}});
+    std::vector<Row> rows;
+    for (auto const& run : runs) {
+        chart.curves.front().x.push_back(run.throttle.in_percent());
+        chart.curves.front().y.push_back(run.runtime.value() / 3600.0);
+        rows.push_back({fmt::format("{:.0f} %", run.throttle.in_percent()), print(run.runtime)});
+    }
+    html.element("h3", "With every motor at another throttle");
+    html.open("figure", "chart").element("figcaption", chart.title).picture(to_svg(chart)).close();
+    html.table("Run time over throttle, in figures", {{"throttle"}, {"runs for", true}}, rows);
 }
 
 // A bank that stops within a minute is one that does not run.
@@ -111,6 +134,7 @@ inline void run_chapter(Html& html, BankReport const& report) {
         html.picture(to_svg(charge_chart(report.bank, run))).close();
         charge_table(html, report.bank, run);
     }
+    throttles(html, report);
     html.close();
 }
 
