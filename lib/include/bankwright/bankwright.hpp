@@ -10,6 +10,7 @@
 #include "bankwright/text/decimal.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/text/parse_number.hpp"
+#include "bankwright/text/quoted_names.hpp"
 #include "bankwright/text/source_excerpt.hpp"
 #include "bankwright/text/utf8.hpp"
 #include "bankwright/text/xml_writer.hpp"

@@ -25,7 +25,7 @@ namespace {
 std::vector<Bank> examples() {
     std::vector<std::filesystem::path> files;
     for (auto const& entry : std::filesystem::directory_iterator(BANKWRIGHT_SOURCE_DIR "/data/examples"))
-        files.push_back(entry.path());
+        if (entry.path().extension() == ".toml") files.push_back(entry.path());
     std::sort(files.begin(), files.end());
     std::vector<Bank> banks;
     for (auto const& file : files) {

@@ -5,6 +5,7 @@
 #include "bankwright/drawing/notes.hpp"
 #include "bankwright/drawing/text_fit.hpp"
 #include "bankwright/drawing/wire_lines.hpp"
+#include "bankwright/text/quoted_names.hpp"
 
 #include <fmt/format.h>
 
@@ -89,9 +90,9 @@ private:
             auto const words = fmt::format("{} {}", name(finding.level), i + 1);
             pen_.text({measures::margin + 22.0, y_}, words, {.size = size, .bold = true});
             auto const indent = 92.0;
-            paragraph(indent, fmt::format("{} [{}]", finding.message, finding.rule), {.size = size});
+            paragraph(indent, fmt::format("{} [{}]", without_quotes(finding.message), finding.rule), {.size = size});
             if (!finding.help.empty())
-                paragraph(indent, "what to do: " + finding.help, {.size = size, .fill = ink::faint});
+                paragraph(indent, "what to do: " + without_quotes(finding.help), {.size = size, .fill = ink::faint});
             y_ += 4.0;
         }
         if (listed.size() > most_findings)

@@ -6,6 +6,7 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/drawing/text_fit.hpp"
 #include "bankwright/drawing/wire_lines.hpp"
+#include "bankwright/text/quoted_names.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -79,7 +80,8 @@ private:
         for (auto const& wire : drawing_.wires)
             text += "\n" + wire_in_words(wire, context_) + ".";
         for (std::size_t i = 0; i < marks_.listed.size(); ++i)
-            text += fmt::format("\n{} {}: {}.", name(marks_.listed[i]->level), i + 1, marks_.listed[i]->message);
+            text += fmt::format("\n{} {}: {}.", name(marks_.listed[i]->level), i + 1,
+                                without_quotes(marks_.listed[i]->message));
         return text;
     }
 

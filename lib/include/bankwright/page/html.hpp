@@ -2,6 +2,7 @@
 // XmlWriter, which escapes it: there is no other place that does, and none that needs to.
 #pragma once
 
+#include "bankwright/text/quoted_names.hpp"
 #include "bankwright/text/xml_writer.hpp"
 
 #include <string>
@@ -44,21 +45,15 @@ public:
         return open(std::move(tag), kind).text(words).close();
     }
     // What stands between backquotes is the name of a part or terminal, and is set as one.
-    // Two that are joined by " -J1- ", as a loop's message has it, are joined by arrows.
     Html& prose(std::string_view words) {
-        bool is_name = false;
-        for (std::size_t at = 0;; is_name = !is_name) {
-            auto const end = words.find('`', at);
-            auto const piece = words.substr(at, end == std::string_view::npos ? end : end - at);
+        text({}); // so that nothing is indented before a name
+        for_each_piece(words, [&](std::string_view piece, bool is_name) {
             if (is_name)
                 element("bdi", piece, "name");
-            else if (piece.size() > 4 && piece.substr(0, 2) == " -" && piece.substr(piece.size() - 2) == "- ")
-                text(" \u2192 ").text(piece.substr(2, piece.size() - 4)).text(" \u2192 ");
             else
                 text(piece);
-            if (end == std::string_view::npos) return *this;
-            at = end + 1;
-        }
+        });
+        return *this;
     }
     Html& paragraph(std::string_view words, std::string_view kind = {}) { return open("p", kind).prose(words).close(); }
     Html& items(std::vector<std::string> const& words, std::string_view kind = {}) {
