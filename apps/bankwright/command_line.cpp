@@ -41,6 +41,7 @@ struct Words { // options as typed
     std::vector<std::string> runtime;
     std::vector<std::string> ambient;
     std::string sizes = "AWG";
+    std::vector<std::string> spreads;
     std::vector<std::string> meter;
     std::vector<std::string> resolution;
     std::vector<std::string> charge_within;
@@ -166,6 +167,44 @@ CLI::App& add_size(CLI::App& app, SizeRequest& request, Words& words) {
     command.add_flag("--keep-strings", request.options.keep_strings, "Leave the number of strings as drawn");
     command.footer(std::string("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown\n\n") +
                    statuses);
+    return command;
+}
+
+CLI::App& add_tolerance(CLI::App& app, ToleranceRequest& request, Words& words) {
+    auto& command =
+        *app.add_subcommand("tolerance", "How far voltages, currents and run time spread when nothing is quite as "
+                                         "stated, the worst that can be, what matters most, and which rules "
+                                         "that sets off");
+    command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
+    add_format(command, words, {"text", "json"});
+    add_moment(command, words);
+    command
+        .add_option("--spread", words.spreads,
+                    "How far a value may lie to either side where the file does not say, such as resistance=10%; of "
+                    "resistance (batteries), charge, capacity, conductor, joint, contact")
+        ->delimiter(',')
+        ->allow_extra_args(false)
+        ->type_name("KEY=SHARE,...");
+    command.add_option("--draws", request.options.draws, "How many banks are drawn and solved")
+        ->check(CLI::Range(std::size_t{1}, std::size_t{1'000'000'000}))
+        ->type_name("N")
+        ->capture_default_str();
+    command.add_option("--check", request.checked, "On how many of them every rule is tried")
+        ->check(CLI::Range(std::size_t{0}, std::size_t{1'000'000}))
+        ->type_name("N")
+        ->capture_default_str();
+    command.add_option("--seed", request.options.seed, "Of the draws: the same seed gives the same answer")
+        ->type_name("N")
+        ->capture_default_str();
+    command
+        .add_option("--threads", request.options.threads, "To draw and solve with; the answer does not depend on it")
+        ->check(CLI::Range(1, 1024))
+        ->type_name("N")
+        ->capture_default_str();
+    command.footer(
+        std::string("A value of the file may state its own, as in resistance = \"4 mohm +/- 10 %\".\nExample: "
+                    "bankwright tolerance boat.toml --spread joint=80%\n\n") +
+        statuses);
     return command;
 }
 
@@ -334,6 +373,25 @@ std::string read_ambient(std::vector<std::string> const& typed, std::optional<Te
     return {};
 }
 
+std::string read_spreads(std::vector<std::string> const& typed, Spreads& spreads) {
+    std::map<std::string, Spread*> const known{{"resistance", &spreads.resistance}, {"charge", &spreads.charge},
+                                               {"capacity", &spreads.capacity},     {"conductor", &spreads.conductor},
+                                               {"joint", &spreads.joint},           {"contact", &spreads.contact}};
+    for (auto const& one : typed) {
+        auto const at = one.find('=');
+        auto const key = known.find(one.substr(0, at));
+        if (at == std::string::npos || key == known.end())
+            return "--spread: `" + terminal_safe(one) +
+                   "` is not KEY=SHARE; keys are resistance, charge, capacity, conductor, joint and contact";
+        auto const share = parse<Spread>(one.substr(at + 1));
+        if (!share.value) return "--spread: " + share.problem;
+        if (share.value->value() < 0.0 || share.value->value() > 0.9)
+            return "--spread: `" + terminal_safe(one) + "` is out of range; a spread is 0 % to 90 %";
+        *key->second = *share.value;
+    }
+    return {};
+}
+
 } // namespace
 
 Request read_command_line(int argc, char const* const* argv) {
@@ -351,10 +409,11 @@ Request read_command_line(int argc, char const* const* argv) {
     ReportRequest report;
     ShortCircuitRequest short_circuit;
     SizeRequest size;
+    ToleranceRequest tolerance;
     RulesRequest rules;
     SchemaRequest schema;
     Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, report_words,
-        short_circuit_words, size_words, rules_words, schema_words;
+        short_circuit_words, size_words, tolerance_words, rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
     bool report_rest = false;
@@ -367,6 +426,7 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& report_command = add_report(app, report, report_words, report_rest);
     auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
     auto const& size_command = add_size(app, size, size_words);
+    auto const& tolerance_command = add_tolerance(app, tolerance, tolerance_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -440,6 +500,13 @@ Request read_command_line(int argc, char const* const* argv) {
                                     read_ambient(size_words.ambient, size.options.ambient)})
             if (!problem.empty()) return Misuse{problem};
         return size;
+    }
+    if (tolerance_command.parsed()) {
+        tolerance.format = formats.at(tolerance_words.format);
+        for (auto const& problem : {read_moment(tolerance_words, false, tolerance.options.moment),
+                                    read_spreads(tolerance_words.spreads, tolerance.options.spreads)})
+            if (!problem.empty()) return Misuse{problem};
+        return tolerance;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

@@ -12,6 +12,7 @@
 #include "commands/short_circuit.hpp"
 #include "commands/size.hpp"
 #include "commands/solve.hpp"
+#include "commands/tolerance.hpp"
 
 #include <string>
 #include <variant>
@@ -29,8 +30,8 @@ inline Outcome run(Misuse const& misuse, bool) {
     return {{}, "bankwright: " + misuse.problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
 }
 
-using Request =
-    std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest, DrawRequest,
-                 HookupRequest, ReportRequest, ShortCircuitRequest, SizeRequest, RulesRequest, SchemaRequest>;
+using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest,
+                             DrawRequest, HookupRequest, ReportRequest, ShortCircuitRequest, SizeRequest,
+                             ToleranceRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

@@ -11,12 +11,13 @@ constexpr std::chrono::milliseconds interval{100};
 
 } // namespace
 
-Progress::Progress(std::size_t files)
-    : files_(files), is_watched_(files > 1 && standard_error_is_a_terminal()), next_(Clock::now() + patience) {}
+Progress::Progress(std::size_t count, char const* things)
+    : count_(count), things_(things), is_watched_(count > 1 && standard_error_is_a_terminal()),
+      next_(Clock::now() + patience) {}
 
-void Progress::at(std::size_t file) {
+void Progress::at(std::size_t number) {
     if (!is_watched_ || Clock::now() < next_) return;
-    std::fprintf(stderr, "\r%zu of %zu files", file + 1, files_);
+    std::fprintf(stderr, "\r%zu of %zu %s", number + 1, count_, things_);
     std::fflush(stderr);
     is_shown_ = true;
     next_ = Clock::now() + interval;

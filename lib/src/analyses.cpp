@@ -4,4 +4,5 @@
 #include "bankwright/analyses/charge_course_inl.hpp"
 #include "bankwright/analyses/discharge_inl.hpp"
 #include "bankwright/analyses/operating_point_inl.hpp"
+#include "bankwright/analyses/tolerance_inl.hpp"
 #include "bankwright/analyses/recharge_inl.hpp"

@@ -16,3 +16,4 @@
 #include "bankwright/reports/solution_text_inl.hpp"
 #include "bankwright/reports/text_inl.hpp"
 #include "bankwright/reports/time_json_inl.hpp"
+#include "bankwright/reports/tolerance_text_inl.hpp"

@@ -6,6 +6,7 @@
 #include "bankwright/rules/load_inl.hpp"
 #include "bankwright/rules/matching_inl.hpp"
 #include "bankwright/rules/protection_inl.hpp"
+#include "bankwright/rules/rule_shares_inl.hpp"
 #include "bankwright/rules/run_inl.hpp"
 #include "bankwright/rules/settings_inl.hpp"
 #include "bankwright/rules/sharing_inl.hpp"

@@ -42,6 +42,10 @@ public:
         for (int i = below(3); i > 0; --i)
             bank.accepted.push_back(
                 {text(), ids_.empty() || chance(0.5) ? "" : ids_[pick(ids_.size())], "because " + text()});
+        for_each_field(bank.system, Doubter{*this, bank, {}});
+        for_each_part(bank, [&](PartKind, auto const& part) {
+            for_each_field(part, Doubter{*this, bank, id_of(part)});
+        });
         return bank;
     }
 
@@ -88,6 +92,23 @@ private:
         template <class Q>
         static Q make(Q*, double value) {
             return Q::from_value(value);
+        }
+    };
+
+    // Says of some values how far they may be off.
+    struct Doubter {
+        AnyBank& any;
+        Bank& bank;
+        std::string part;
+
+        template <class T>
+        void operator()(std::string_view name, std::optional<T> const& member) {
+            if (member) (*this)(name, *member);
+        }
+        template <class T>
+        void operator()(std::string_view name, T const&) {
+            if (takes_tolerance(name) && any.chance(0.2))
+                bank.tolerances.push_back({part, std::string(name), Spread::of(any.number({0.0, 0.9, true}))});
         }
     };
 

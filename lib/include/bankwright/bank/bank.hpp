@@ -40,6 +40,15 @@ struct Acceptance {
     friend bool operator==(Acceptance const&, Acceptance const&) = default;
 };
 
+// How far a value may lie from what the file says: "4 mohm +/- 10 %". Of a value that is a percentage itself, such as a
+// state of charge, the spread is in points: "90 % +/- 5 %" is 85 % to 95 %.
+struct Tolerance {
+    std::string part; // empty: [system]
+    std::string key;
+    Spread spread;
+    friend bool operator==(Tolerance const&, Tolerance const&) = default;
+};
+
 struct Bank {
     std::string name;
     System system;
@@ -55,6 +64,7 @@ struct Bank {
     std::vector<Load> loads;
     std::vector<Charger> chargers;
     std::vector<Acceptance> accepted;
+    std::vector<Tolerance> tolerances; // [system]'s first, then part by part
     friend bool operator==(Bank const&, Bank const&) = default;
 };
 

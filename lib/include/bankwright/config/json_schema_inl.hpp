@@ -36,6 +36,9 @@ inline std::string quantity_pattern(KeySpec const& key) {
         } else {
             UnitTable const& units = UnitsOf<Quantity>::table;
             auto const term = term_pattern(units, std::is_same_v<Quantity, Temperature>);
+            if (takes_tolerance(key.name))
+                return fmt::format(R"(^\s*{0}\s*((\u00B1|[+]/?-)\s*({0}|{1})\s*)?$)", term,
+                                   term_pattern(UnitsOf<Spread>::table, false));
             return units.sums ? fmt::format(R"(^\s*{0}(\s+{0})*\s*$)", term) : fmt::format(R"(^\s*{}\s*$)", term);
         }
     });

@@ -36,6 +36,13 @@ enum class KeyKind {
 
 constexpr bool is_quantity(KeyKind kind) { return kind >= KeyKind::voltage; }
 
+// Keys whose value may be followed by its tolerance, "4 mohm +/- 10 %".
+constexpr bool takes_tolerance(std::string_view key) {
+    for (std::string_view const known : {"resistance", "joint", "contact", "charge", "capacity", "emf"})
+        if (key == known) return true;
+    return false;
+}
+
 // "a voltage", as a message says it.
 constexpr std::string_view with_article(KeyKind kind) {
     switch (kind) {

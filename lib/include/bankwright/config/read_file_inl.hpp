@@ -40,9 +40,23 @@ public:
         drop_hanging_runs();
         if (auto const* section = find_entry(root, accept_section.name))
             read_accepted(*section, ids_, report_, result_);
+        keep_tolerances();
     }
 
 private:
+    // Those of parts that could be read, part by part.
+    void keep_tolerances() {
+        auto const all = report_.take_tolerances();
+        if (all.empty()) return;
+        auto const keep = [&](std::string_view as_read, std::string const& part) {
+            for (auto const& tolerance : all)
+                if (tolerance.part == as_read)
+                    result_.bank.tolerances.push_back({part, tolerance.key, tolerance.spread});
+        };
+        keep("[system]", {});
+        for_each_part(result_.bank, [&](PartKind, auto const& part) { keep(id_of(part), id_of(part)); });
+    }
+
     // False for a part list and for settings: they are TOML too, and nothing in them would be checked.
     bool is_bank_file(DocumentValue const& root) {
         for (auto const& entry : root.entries)

@@ -186,6 +186,7 @@ private:
         if (!entry) return std::nullopt;
         auto outcome = value_of<T>(key, entry->value);
         if (!accept(key, *entry, is_own, std::move(outcome.trouble))) return std::nullopt;
+        if (outcome.spread) report_.note({subject_.part, std::string(name), *outcome.spread});
         return std::move(outcome.value);
     }
 

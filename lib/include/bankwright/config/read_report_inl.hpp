@@ -72,6 +72,10 @@ public:
 
     std::size_t size() const { return findings_.size(); }
 
+    // Beside each value that is read: how far it may be off, where the file says so.
+    void note(Tolerance tolerance) { tolerances_.push_back(std::move(tolerance)); }
+    std::vector<Tolerance> take_tolerances() { return std::move(tolerances_); }
+
     // From here on findings stand in this part list; empty: in the bank file.
     void set_file(std::string file) { file_ = std::move(file); }
 
@@ -114,6 +118,7 @@ private:
     ReadLimits limits_;
     std::string file_;
     Findings findings_;
+    std::vector<Tolerance> tolerances_;
     std::size_t left_out_ = 0;
     std::size_t comparisons_left_ = 200'000;
 };

@@ -36,7 +36,22 @@ template <class T>
 struct Outcome {
     std::optional<T> value;
     std::optional<Trouble> trouble;
+    std::optional<Spread> spread{}; // of a quantity, if the text states its tolerance
 };
+
+// "4 mohm +/- 10 %" in its two parts; the second is empty where there is none.
+struct Tolerated {
+    std::string_view value;
+    std::string_view spread;
+    bool has_spread = false;
+};
+
+inline Tolerated split_tolerance(std::string_view text) {
+    for (std::string_view const sign : {"\u00B1", "+/-", "+-"})
+        if (auto const at = text.find(sign); at != std::string_view::npos)
+            return {text.substr(0, at), text.substr(at + sign.size()), true};
+    return {text, {}};
+}
 
 // Foreign text in a message: safe on a terminal, and not longer than a line.
 inline std::string clipped(std::string_view text) {
@@ -83,6 +98,19 @@ inline Trouble wrong_kind(KeySpec const& key, DocumentValue const& value) {
     return {&file_bad_value, fmt::format("is {}; expected {}", shown(value), with_article(key.kind)), help};
 }
 
+// From the text after the sign: a percentage of the value, or something of the value's own kind.
+template <class T>
+std::optional<Spread> spread_of(T const& value, std::string_view text) {
+    constexpr double most = 0.9; // more is no tolerance any more
+    double share = 0.0;
+    if (auto const percents = parse<Spread>(text); percents.value)
+        share = percents.value->value();
+    else if (auto const same = parse<T>(text); same.value)
+        share = key_words::in_si(*same.value) / key_words::in_si(value);
+    if (!(share > 0.0 && share <= most)) return std::nullopt;
+    return Spread::of(share);
+}
+
 // Quantities: text with a number and a unit.
 template <class T>
 Outcome<T> value_of(KeySpec const& key, DocumentValue const& value) {
@@ -95,7 +123,13 @@ Outcome<T> value_of(KeySpec const& key, DocumentValue const& value) {
                                     with_article(key.kind), key.example),
                         help()}};
     if (value.kind != Kind::text) return {{}, wrong_kind(key, value)};
-    Parsed<T> parsed = parse<T>(value.text);
+    auto const tolerated = split_tolerance(value.text);
+    if (tolerated.has_spread && !takes_tolerance(key.name))
+        return {{},
+                Trouble{&file_bad_value, fmt::format("is {}; a tolerance is not known of it", shown(value)),
+                        "write the value alone; a tolerance may stand at `resistance`, `joint`, `contact`, `charge`, "
+                        "`capacity` and `emf`"}};
+    Parsed<T> parsed = parse<T>(tolerated.value);
     if (!parsed.value)
         return {{},
                 Trouble{parsed.unit_is_wrong ? &file_bad_unit : &file_bad_value,
@@ -105,7 +139,17 @@ Outcome<T> value_of(KeySpec const& key, DocumentValue const& value) {
                 Trouble{&file_bad_value,
                         fmt::format("is {}; allowed is {}", shown(value), key_words::range_text<T>(key.range)),
                         fmt::format("correct the value, as in `{} = {}`", key.name, key.example)}};
-    return {*parsed.value, {}};
+    if (!tolerated.has_spread) return {*parsed.value, {}};
+    auto const spread = spread_of(*parsed.value, tolerated.spread);
+    if (!spread)
+        return {
+            {},
+            Trouble{&file_bad_value,
+                    fmt::format("is {}; its tolerance must be a percentage, or a value of the same kind, above 0 and "
+                                "at most 90 % of it",
+                                shown(value)),
+                    "write it as in `\"4 mohm +/- 10 %\"`"}};
+    return {*parsed.value, {}, spread};
 }
 
 template <>

@@ -46,6 +46,9 @@ inline std::string key_of(std::string_view name) {
 class KeyWriter {
 public:
     explicit KeyWriter(SectionSpec const& section) : section_(section) {}
+    // With the tolerances of one part.
+    KeyWriter(SectionSpec const& section, std::vector<Tolerance> const& tolerances, std::string_view part)
+        : section_(section), tolerances_(&tolerances), part_(part) {}
 
     template <class T>
     void operator()(std::string_view name, std::optional<T> const& member) {
@@ -67,7 +70,7 @@ public:
         else if constexpr (std::is_enum_v<T>)
             add(name, toml_string(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
         else if (std::isfinite(key_words::in_si(member)))
-            add(name, toml_string(print_exact(member)));
+            add(name, toml_string(print_exact(member) + tolerance_of(name)));
         else
             throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
     }
@@ -78,9 +81,18 @@ public:
     std::string lines() const { return fmt::format("{}\n", fmt::join(lines_, "\n")); }
 
 private:
+    std::string tolerance_of(std::string_view name) const {
+        if (tolerances_)
+            for (auto const& tolerance : *tolerances_)
+                if (tolerance.part == part_ && tolerance.key == name) return " +/- " + print_exact(tolerance.spread);
+        return {};
+    }
+
     void add(std::string_view name, std::string_view value) { lines_.push_back(fmt::format("{} = {}", name, value)); }
 
     SectionSpec const& section_;
+    std::vector<Tolerance> const* tolerances_ = nullptr;
+    std::string_view part_;
     std::vector<std::string> lines_;
 };
 
@@ -91,7 +103,7 @@ BANKWRIGHT_INLINE std::string write(Bank const& bank) {
     std::string text = fmt::format("bankwright = {}\n", format_version);
     if (!bank.name.empty()) text += fmt::format("name = {}\n", toml_string(bank.name));
 
-    KeyWriter system(system_section);
+    KeyWriter system(system_section, bank.tolerances, {});
     for_each_field(bank.system, system);
     text += fmt::format("\n[{}]\n{}", system_section.name, system.lines());
 
@@ -99,7 +111,7 @@ BANKWRIGHT_INLINE std::string write(Bank const& bank) {
     for_each_part(bank, [&](PartKind kind, auto const& part) {
         if (open_section != section(kind)) text += fmt::format("\n[{}]\n", section(kind));
         open_section = section(kind);
-        KeyWriter keys(section_spec(kind));
+        KeyWriter keys(section_spec(kind), bank.tolerances, id_of(part));
         for_each_field(part, keys);
         text += fmt::format("{} = {}\n", key_of(id_of(part)), keys.inline_table());
     });

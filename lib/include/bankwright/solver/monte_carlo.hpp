@@ -21,10 +21,12 @@ struct Spread {
     std::vector<double> relative; // by parameter, 0 to below 1
 };
 
-// What is gathered: the voltage of a wanted node, or the current of a branch whose two nodes are wanted.
+// What is gathered: the voltage of a wanted node, the current of a branch whose two nodes are wanted, or the voltage
+// of one wanted node against another.
 struct Gauge {
-    enum Kind { node_volts, branch_amps } kind = node_volts;
+    enum Kind { node_volts, branch_amps, span_volts } kind = node_volts;
     int number = 0; // node or branch
+    int other = -1; // span_volts: the node that it is counted from
 };
 
 struct Moments {

@@ -67,6 +67,13 @@ public:
     // The lanes' values; `buffer` may lend them room.
     double const* read(Gauge const& gauge, double* buffer) const {
         if (gauge.kind == Gauge::node_volts) return block_.volts(gauge.number);
+        if (gauge.kind == Gauge::span_volts) {
+            double const* const high = block_.volts(gauge.number);
+            double const* const low = block_.volts(gauge.other);
+            for (int lane = 0; lane < lanes; ++lane)
+                buffer[lane] = high[lane] - low[lane];
+            return buffer;
+        }
         block_.branch_amps(gauge.number, buffer);
         return buffer;
     }
@@ -94,7 +101,9 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
         return std::find(plan.wanted.begin(), plan.wanted.end(), node) != plan.wanted.end();
     };
     for (Gauge const& gauge : gauges) {
-        bool const volts = gauge.kind == Gauge::node_volts;
+        bool const volts = gauge.kind != Gauge::branch_amps;
+        if (gauge.kind == Gauge::span_volts && !wanted(gauge.other))
+            throw std::invalid_argument("a gauge reads a node that the plan does not find");
         bool const there = gauge.number >= 0 &&
                            gauge.number < (volts ? plan.pattern.nodes : static_cast<int>(plan.pattern.branches.size()));
         if (!there || (volts ? !wanted(gauge.number)

@@ -28,6 +28,7 @@ using DepthOfDischarge = Fraction<struct DepthOfDischargeMeaning>; // its comple
 using Health = Fraction<struct HealthMeaning>;                     // usable capacity over rated capacity
 using Efficiency = Fraction<struct EfficiencyMeaning>;             // what comes out over what goes in
 using Throttle = Fraction<struct ThrottleMeaning>;                 // duty cycle of a motor's speed control
+using Spread = Fraction<struct SpreadMeaning>;                     // how far a value may lie to either side, over itself
 
 constexpr DepthOfDischarge depth_of(StateOfCharge charge) { return DepthOfDischarge::of(1.0 - charge.value()); }
 constexpr StateOfCharge charge_at(DepthOfDischarge depth) { return StateOfCharge::of(1.0 - depth.value()); }

@@ -1,0 +1,39 @@
+#include "commands/tolerance.hpp"
+
+#include "progress.hpp"
+#include "reading.hpp"
+#include "through_time.hpp"
+
+#include "bankwright/reports/tolerance_text.hpp"
+#include "bankwright/rules/rule_shares.hpp"
+
+#include <utility>
+
+using namespace bankwright;
+
+Outcome run(ToleranceRequest const& request, bool colour) {
+    auto reading = read_and_check(request.file);
+    bool const as_text = request.format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
+    Toleranced toleranced;
+    toleranced.file = request.file;
+    toleranced.arrangement = reading.verdict.arrangement;
+    toleranced.options = request.options;
+    toleranced.result = tolerance(reading.bank, request.options);
+    if (toleranced.result.solved && request.checked > 0) {
+        Progress progress(request.checked, "banks");
+        RuleShareOptions options;
+        options.spreads = request.options.spreads;
+        options.draws = request.checked;
+        options.seed = request.options.seed;
+        options.on_draw = [&](std::size_t done) { progress.at(done - 1); };
+        auto const shares = rule_shares(reading.bank, options);
+        toleranced.checked = shares.draws;
+        for (auto const& rule : shares.rules)
+            toleranced.rules.push_back({rule.rule, rule.level, rule.draws, rule.as_stated, rule.part});
+        if (auto const& run = shares.run_time)
+            toleranced.run_time = RunTimeSpread{run->as_stated, run->mean, run->least, run->most, run->ended_by};
+    }
+    auto const status = toleranced.result.solved ? ExitCode::clean : ExitCode::found;
+    return {as_text ? tolerance_text(toleranced) : tolerance_json(toleranced), {}, status};
+}

@@ -1,0 +1,73 @@
+// How far do the answers spread when nothing is quite what the file says, how bad can it get, and what matters most?
+//
+// Every value is drawn evenly from its tolerance, apart from all others: by a million at once through the batch solver.
+// The worst cases are the corners at which every value pushes one way, as its own swing tells; the answers rise or fall
+// with each value over its whole tolerance, so that no point inside is worse.
+#pragma once
+
+#include "bankwright/analyses/spreads.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/moment.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+struct ToleranceOptions {
+    Moment moment;
+    Spreads spreads;
+    std::size_t draws = 100'000;
+    std::uint64_t seed = 1;
+    int threads = 1; // the answer does not depend on it
+};
+
+// Something that is let vary in the circuit.
+struct Varied {
+    std::string part;
+    std::string key;                // "resistance" or "emf"
+    double least = 0.0, most = 0.0; // [ohm] or [V]
+};
+
+// What one varied value does to one answer.
+struct Influence {
+    std::string part;
+    std::string key;
+    double swing = 0.0; // of the answer, from the value's least to its most
+    double share = 0.0; // of the sum of all swings' squares: about its share of the variance
+};
+
+// One answer: the voltage at a motor or load, or the current of a battery.
+struct Spreading {
+    std::string part;
+    std::string unit;       // "V" or "A"
+    double as_stated = 0.0; // with every value as the file says
+    double mean = 0.0, deviation = 0.0;
+    double least = 0.0, most = 0.0;             // of the draws
+    double worst_least = 0.0, worst_most = 0.0; // at the corners
+    std::vector<Influence> influences;          // the largest first
+};
+
+struct ToleranceResult {
+    bool solved = false; // false: as stated the bank has no operating point, and nothing else is filled in
+    std::size_t draws = 0;
+    std::size_t unanswered = 0; // draws that ask for more power than there is
+    std::vector<Varied> varied;
+    std::vector<Spreading> answers; // motors and loads, then batteries, in the bank's order
+};
+
+// Throws std::invalid_argument as build() does.
+ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options = {});
+
+// The bank as draw `number` of a seed makes it, capacities among what varies: for questions that need a whole bank.
+Bank drawn_bank(Bank const& bank, Spreads const& spreads, std::uint64_t seed, std::uint64_t number);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/tolerance_inl.hpp"
+#endif

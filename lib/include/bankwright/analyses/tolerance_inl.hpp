@@ -1,0 +1,252 @@
+#pragma once
+
+#include "bankwright/analyses/tolerance.hpp"
+
+#include "bankwright/analyses/tolerance_spreads_inl.hpp"
+#include "bankwright/network/build.hpp"
+#include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/monte_carlo.hpp"
+#include "bankwright/solver/solve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+#include <utility>
+
+namespace bankwright {
+
+class ToleranceStudy {
+public:
+    ToleranceStudy(Bank const& bank, ToleranceOptions const& options)
+        : bank_(bank), options_(options), network_(build(bank, options.moment)) {}
+
+    ToleranceResult run() {
+        if (solver::solve(network_.circuit).status != solver::Status::solved) return {};
+        plan_ = solver::compile(network_.circuit);
+        stated_ = solver::parameters_of(plan_, network_.circuit);
+        spread_.centre = stated_;
+        spread_.relative.assign(stated_.size(), 0.0);
+        vary_parts();
+        choose_gauges();
+        result_.solved = true;
+        result_.draws = options_.draws;
+        gather();
+        find_worst();
+        return std::move(result_);
+    }
+
+private:
+    void vary(int parameter, double least, double most, std::string const& part, char const* key) {
+        if (parameter < 0 || !(most > least)) return;
+        auto const p = static_cast<std::size_t>(parameter);
+        spread_.centre[p] = 0.5 * (least + most);
+        spread_.relative[p] = std::abs(0.5 * (most - least) / spread_.centre[p]);
+        varied_.push_back(parameter);
+        result_.varied.push_back({part, key, least, most});
+    }
+
+    void vary_resistance(Element const& element, double spread, std::string const& part) {
+        if (element.is != Element::Is::branch) return;
+        auto const parameter = plan_.layout.resistance[static_cast<std::size_t>(element.index)];
+        auto const ohms = stated_[static_cast<std::size_t>(parameter)];
+        vary(parameter, ohms * (1.0 - spread), ohms * (1.0 + spread), part, "resistance");
+    }
+
+    void vary_parts() {
+        SpreadsOfBank const spreads(bank_, options_.spreads);
+        for (auto const& battery : bank_.batteries) {
+            auto const& element = part_of(network_, battery.id).elements.front();
+            vary_resistance(element, spreads.of_resistance(battery), battery.id);
+            auto const range = emf_range(battery, spreads, bank_.system.ambient);
+            vary(plan_.layout.emf[static_cast<std::size_t>(element.index)], range.least, range.most, battery.id, "emf");
+        }
+        for (auto const* runs : {&bank_.jumpers, &bank_.cables})
+            for (auto const& run : *runs)
+                vary_all(run.conductor.id, spreads.of_conductor(run.conductor));
+        for (auto const* devices : {&bank_.breakers, &bank_.fuses})
+            for (auto const& device : *devices)
+                vary_all(device.id, spreads.of_device(device));
+        for (auto const& device : bank_.switches)
+            vary_all(device.id, spreads.of_device(device));
+        for (auto const& connector : bank_.connectors)
+            vary_all(connector.id, spreads.of_contact(connector));
+    }
+
+    void vary_all(std::string const& id, double spread) {
+        for (auto const& element : part_of(network_, id).elements)
+            vary_resistance(element, spread, id);
+    }
+
+    void choose_gauges() {
+        auto const add = [&](std::string const& id, char const* unit, solver::Gauge gauge) {
+            Spreading answer;
+            answer.part = id;
+            answer.unit = unit;
+            result_.answers.push_back(std::move(answer));
+            gauges_.push_back(gauge);
+        };
+        auto const span = [&](std::string const& id) {
+            add(id, "V", {solver::Gauge::span_volts, node_of(network_, id + "+"), node_of(network_, id + "-")});
+        };
+        for (auto const& motor : bank_.motors)
+            span(motor.id);
+        for (auto const& load : bank_.loads)
+            span(load.id);
+        for (auto const& battery : bank_.batteries)
+            add(battery.id, "A", {solver::Gauge::branch_amps, part_of(network_, battery.id).elements.front().index});
+    }
+
+    void gather() {
+        solver::MonteCarloOptions options;
+        options.seed = options_.seed;
+        options.threads = options_.threads;
+        auto const moments = solver::monte_carlo(plan_, spread_, gauges_, options_.draws, options);
+        for (std::size_t g = 0; g < gauges_.size(); ++g) {
+            auto& answer = result_.answers[g];
+            answer.mean = moments[g].mean;
+            answer.deviation = moments[g].deviation;
+            answer.least = moments[g].least;
+            answer.most = moments[g].most;
+            result_.unanswered = options_.draws - moments[g].count;
+        }
+    }
+
+    using Rows = std::vector<double>;
+
+    void add_row(Rows& rows, std::vector<double> const& parameters) const {
+        rows.insert(rows.end(), parameters.begin(), parameters.end());
+    }
+
+    // What every gauge shows for every row: gauge by gauge within a row.
+    Rows readings(Rows const& rows) const {
+        auto const width = stated_.size();
+        auto const count = rows.size() / width;
+        auto const nodes = plan_.wanted.size();
+        std::vector<double> volts(count * nodes);
+        solver::solve_rows(plan_, rows.data(), count, volts.data());
+        std::vector<std::size_t> at(static_cast<std::size_t>(plan_.pattern.nodes), 0);
+        for (std::size_t i = 0; i < nodes; ++i)
+            at[static_cast<std::size_t>(plan_.wanted[i])] = i;
+        Rows shown;
+        for (std::size_t row = 0; row < count; ++row) {
+            auto const volts_at = [&](int node) { return volts[row * nodes + at[static_cast<std::size_t>(node)]]; };
+            auto const value = [&](int parameter) { return rows[row * width + static_cast<std::size_t>(parameter)]; };
+            for (auto const& gauge : gauges_) {
+                if (gauge.kind == solver::Gauge::span_volts) {
+                    shown.push_back(volts_at(gauge.number) - volts_at(gauge.other));
+                    continue;
+                }
+                auto const b = static_cast<std::size_t>(gauge.number);
+                auto const& branch = plan_.pattern.branches[b];
+                auto const emf = plan_.layout.emf[b] < 0 ? 0.0 : value(plan_.layout.emf[b]);
+                shown.push_back((volts_at(branch.from) - volts_at(branch.to) + emf) /
+                                value(plan_.layout.resistance[b]));
+            }
+        }
+        return shown;
+    }
+
+    double end_of(int parameter, bool high) const {
+        auto const p = static_cast<std::size_t>(parameter);
+        return spread_.centre[p] * (1.0 + (high ? 1.0 : -1.0) * spread_.relative[p]);
+    }
+
+    // One value at a time to its two ends, then all of them to the ends that push an answer up, and down.
+    void find_worst() {
+        Rows rows;
+        add_row(rows, stated_);
+        for (auto const parameter : varied_)
+            for (bool const high : {false, true}) {
+                auto one = spread_.centre;
+                one[static_cast<std::size_t>(parameter)] = end_of(parameter, high);
+                add_row(rows, one);
+            }
+        auto const shown = readings(rows);
+        auto const gauges = gauges_.size();
+        Rows corners;
+        for (std::size_t g = 0; g < gauges; ++g) {
+            auto& answer = result_.answers[g];
+            answer.as_stated = shown[g];
+            auto low = spread_.centre;
+            auto high = spread_.centre;
+            double squares = 0.0;
+            for (std::size_t v = 0; v < varied_.size(); ++v) {
+                auto const swing = shown[(2 + 2 * v) * gauges + g] - shown[(1 + 2 * v) * gauges + g];
+                answer.influences.push_back({result_.varied[v].part, result_.varied[v].key, swing, 0.0});
+                squares += swing * swing;
+                auto const p = static_cast<std::size_t>(varied_[v]);
+                high[p] = end_of(varied_[v], swing > 0.0);
+                low[p] = end_of(varied_[v], swing <= 0.0);
+            }
+            for (auto& influence : answer.influences)
+                if (squares > 0.0) influence.share = influence.swing * influence.swing / squares;
+            std::stable_sort(answer.influences.begin(), answer.influences.end(),
+                             [](Influence const& a, Influence const& b) { return a.share > b.share; });
+            add_row(corners, low);
+            add_row(corners, high);
+        }
+        auto const at_corners = readings(corners);
+        for (std::size_t g = 0; g < gauges; ++g) {
+            result_.answers[g].worst_least = at_corners[2 * g * gauges + g];
+            result_.answers[g].worst_most = at_corners[(2 * g + 1) * gauges + g];
+        }
+    }
+
+    Bank const& bank_;
+    ToleranceOptions options_;
+    Network network_;
+    solver::BatchPlan plan_;
+    std::vector<double> stated_; // parameters as the file says
+    solver::Spread spread_;
+    std::vector<int> varied_; // parameters
+    std::vector<solver::Gauge> gauges_;
+    ToleranceResult result_;
+};
+
+BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options) {
+    return ToleranceStudy(bank, options).run();
+}
+
+BANKWRIGHT_INLINE Bank drawn_bank(Bank const& bank, Spreads const& usual, std::uint64_t seed, std::uint64_t number) {
+    std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32),
+                       static_cast<std::uint32_t>(number), static_cast<std::uint32_t>(number >> 32)};
+    std::mt19937_64 random(both);
+    // -1 to 1, from the raw bits: the same with every standard library.
+    auto const draw = [&] { return static_cast<double>(random() >> 11) * 0x1p-52 - 1.0; };
+    SpreadsOfBank const spreads(bank, usual);
+    auto const ambient = bank.system.ambient;
+    auto drawn = bank;
+    for (auto& battery : drawn.batteries) {
+        auto const resistance = internal_resistance(battery, ambient);
+        auto const points = spreads.of_charge(battery) * draw();
+        auto const emf = spreads.of_emf(battery) * draw();
+        if (battery.emf)
+            battery.emf = *battery.emf * (1.0 + emf);
+        else
+            battery.charge = StateOfCharge::of(
+                std::clamp(battery.charge.value_or(StateOfCharge::of(1.0)).value() + points, 0.0, 1.0));
+        battery.resistance = resistance * (1.0 + spreads.of_resistance(battery) * draw());
+        auto const capacity = 1.0 + spreads.of_capacity(battery) * draw();
+        if (battery.capacity) battery.capacity = *battery.capacity * capacity;
+    }
+    for (auto* runs : {&drawn.jumpers, &drawn.cables})
+        for (auto& run : *runs)
+            run.conductor.resistance = resistance(run.conductor, ambient, bank.system.joint) *
+                                       (1.0 + spreads.of_conductor(run.conductor) * draw());
+    auto const device = [&](auto& one) {
+        auto const factor = 1.0 + spreads.of_device(one) * draw();
+        if (one.resistance) one.resistance = *one.resistance * factor;
+    };
+    for (auto* devices : {&drawn.breakers, &drawn.fuses})
+        for (auto& one : *devices)
+            device(one);
+    for (auto& one : drawn.switches)
+        device(one);
+    for (auto& connector : drawn.connectors) {
+        auto const factor = 1.0 + spreads.of_contact(connector) * draw();
+        if (connector.contact) connector.contact = *connector.contact * factor;
+    }
+    return drawn;
+}
+
+} // namespace bankwright

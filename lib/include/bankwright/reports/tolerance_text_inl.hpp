@@ -1,0 +1,167 @@
+#pragma once
+
+#include "bankwright/reports/tolerance_text.hpp"
+
+#include "bankwright/reports/json_inl.hpp"
+#include "bankwright/reports/table.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <string>
+
+namespace bankwright {
+namespace tolerance_words {
+
+inline std::string what_varies(Spreads const& s) {
+    auto const share = [](Spread spread) { return fmt::format("{:.3g} %", spread.in_percent()); };
+    return fmt::format(
+        "unless the file says otherwise, what is let vary to either side: batteries' resistance {}, their "
+        "charge {:.3g} points, their capacity {}, conductors {}, joints {}, contacts {}\n",
+        share(s.resistance), s.charge.in_percent(), share(s.capacity), share(s.conductor), share(s.joint),
+        share(s.contact));
+}
+
+inline std::string answers(ToleranceResult const& result) {
+    std::vector<Row> rows{{"", "as stated", "mean", "deviation", "drawn", "", "at worst", ""}};
+    std::vector<Align> aligned(8, Align::right);
+    aligned.front() = Align::left;
+    for (auto const& answer : result.answers) {
+        auto const number = [&](double value) {
+            return fmt::format("{:.{}f} {}", value, answer.unit == "V" ? 3 : 2, answer.unit);
+        };
+        rows.push_back({answer.part, number(answer.as_stated), number(answer.mean), number(answer.deviation),
+                        number(answer.least), number(answer.most), number(answer.worst_least),
+                        number(answer.worst_most)});
+    }
+    return table(rows, aligned);
+}
+
+// Of the voltage at each motor and load, and of the battery that spreads most.
+inline std::string influences(ToleranceResult const& result) {
+    constexpr std::size_t most = 4;
+    constexpr double least_share = 0.01;
+    std::string out;
+    Spreading const* widest = nullptr;
+    auto const list = [&](Spreading const& answer, std::string const& what) {
+        std::string line;
+        for (std::size_t i = 0; i < answer.influences.size() && i < most; ++i) {
+            auto const& one = answer.influences[i];
+            if (one.share < least_share) break;
+            line += fmt::format("{}{:.0f} % {} of `{}`", line.empty() ? "" : ", ", 100.0 * one.share,
+                                one.key == "emf" ? "charge" : "resistance", one.part);
+        }
+        if (!line.empty()) out += fmt::format("  {}: {}\n", what, line);
+    };
+    for (auto const& answer : result.answers) {
+        if (answer.unit == "V") list(answer, fmt::format("voltage at `{}`", answer.part));
+        if (answer.unit == "A" && (!widest || answer.deviation > widest->deviation)) widest = &answer;
+    }
+    if (widest) list(*widest, fmt::format("current of `{}`", widest->part));
+    return out.empty() ? out : "\nwhat matters most, as a share of the variance:\n" + out;
+}
+
+inline std::string rules(Toleranced const& toleranced) {
+    if (toleranced.checked == 0) return {};
+    auto const share = [&](std::size_t draws) {
+        return fmt::format("{:.1f} %", 100.0 * static_cast<double>(draws) / static_cast<double>(toleranced.checked));
+    };
+    auto out = fmt::format("\nof {} banks so drawn", toleranced.checked);
+    if (toleranced.rules.empty()) return out + ", every rule is content with all\n";
+    out += ", the rules have something against\n";
+    for (auto const& rule : toleranced.rules)
+        out += fmt::format("  {:>7}  {}: {}{}{}\n", share(rule.draws), name(rule.level), rule.rule,
+                           rule.part.empty() ? "" : fmt::format(", `{}` most often", rule.part),
+                           rule.as_stated ? ", as stated too" : "");
+    return out;
+}
+
+inline std::string run_time(Toleranced const& toleranced) {
+    if (!toleranced.run_time || toleranced.checked == 0) return {};
+    auto const& run = *toleranced.run_time;
+    auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all draws", print(run.as_stated),
+                            print(run.mean), print(run.least), print(run.most));
+    if (!run.ended_by.empty()) line += fmt::format("; `{}` ends it most often", run.ended_by.front());
+    return line + "\n";
+}
+
+} // namespace tolerance_words
+
+BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
+    using namespace tolerance_words;
+    auto const& result = toleranced.result;
+    auto const head = fmt::format("{}: {}", terminal_safe(toleranced.file),
+                                  toleranced.arrangement ? *toleranced.arrangement + ", " : std::string());
+    if (!result.solved) return head + "no operating point as stated, and so nothing to let vary\n";
+    auto out = head + fmt::format("{} draws, seed {}\n", result.draws, toleranced.options.seed);
+    out += what_varies(toleranced.options.spreads) + "\n" + answers(result);
+    if (result.unanswered > 0)
+        out += fmt::format("{} draws have no operating point: more is asked than there is\n", result.unanswered);
+    return out + influences(result) + rules(toleranced) + run_time(toleranced);
+}
+
+BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
+    auto const& result = toleranced.result;
+    auto const& s = toleranced.options.spreads;
+    auto varied = json::Json::array(), answers = json::Json::array(), rules = json::Json::array();
+    for (auto const& one : result.varied)
+        varied.push_back({{"part", one.part},
+                          {"key", one.key},
+                          {"least", json::number(one.least)},
+                          {"most", json::number(one.most)}});
+    for (auto const& answer : result.answers) {
+        auto influences = json::Json::array();
+        for (auto const& one : answer.influences)
+            influences.push_back({{"part", one.part},
+                                  {"key", one.key},
+                                  {"swing", json::number(one.swing)},
+                                  {"share", json::number(one.share)}});
+        answers.push_back({{"part", answer.part},
+                           {"unit", answer.unit},
+                           {"as_stated", json::number(answer.as_stated)},
+                           {"mean", json::number(answer.mean)},
+                           {"deviation", json::number(answer.deviation)},
+                           {"least", json::number(answer.least)},
+                           {"most", json::number(answer.most)},
+                           {"worst_least", json::number(answer.worst_least)},
+                           {"worst_most", json::number(answer.worst_most)},
+                           {"influences", influences}});
+    }
+    for (auto const& rule : toleranced.rules)
+        rules.push_back({{"rule", rule.rule},
+                         {"level", name(rule.level)},
+                         {"draws", rule.draws},
+                         {"as_stated", rule.as_stated},
+                         {"part", rule.part}});
+    json::Json run_time;
+    if (toleranced.run_time)
+        run_time = {{"as_stated", json::number(toleranced.run_time->as_stated.value())},
+                    {"mean", json::number(toleranced.run_time->mean.value())},
+                    {"least", json::number(toleranced.run_time->least.value())},
+                    {"most", json::number(toleranced.run_time->most.value())},
+                    {"ended_by", toleranced.run_time->ended_by}};
+    return json::print({{"bankwright", "tolerance"},
+                        {"version", 1},
+                        {"file", toleranced.file},
+                        {"arrangement", json::text(toleranced.arrangement)},
+                        {"status", result.solved ? "solved" : "no-operating-point"},
+                        {"seed", toleranced.options.seed},
+                        {"draws", result.draws},
+                        {"unanswered", result.unanswered},
+                        {"spreads",
+                         {{"resistance", s.resistance.value()},
+                          {"charge", s.charge.value()},
+                          {"capacity", s.capacity.value()},
+                          {"conductor", s.conductor.value()},
+                          {"joint", s.joint.value()},
+                          {"contact", s.contact.value()}}},
+                        {"varied", varied},
+                        {"answers", answers},
+                        {"checked", toleranced.checked},
+                        {"rules", rules},
+                        {"run_time", run_time}});
+}
+
+} // namespace bankwright

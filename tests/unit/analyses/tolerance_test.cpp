@@ -1,0 +1,178 @@
+#include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/tolerance.hpp"
+#include "bankwright/units/literals.hpp"
+#include "unit/sizing/random_boats.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+using namespace bankwright;
+using namespace bankwright::literals;
+
+namespace {
+
+Run wire(char const* id, char const* from, char const* to, Resistance ohms) {
+    Run run;
+    run.conductor.id = id;
+    run.conductor.resistance = ohms;
+    run.from = from;
+    run.to = to;
+    return run;
+}
+
+// 12.8 V behind 5 mohm, and 2 x 2 mohm of cable, feed 50 A.
+Bank lamp_on_a_battery() {
+    Bank bank;
+    Battery battery;
+    battery.id = "A";
+    battery.emf = 12.8_V;
+    battery.resistance = 5_mohm;
+    battery.voltage = 12_V;
+    bank.batteries = {battery};
+    bank.cables = {wire("p", "A+", "L+", 2_mohm), wire("n", "L-", "A-", 2_mohm)};
+    Load lamp;
+    lamp.id = "L";
+    lamp.current = 50_A;
+    bank.loads = {lamp};
+    return bank;
+}
+
+Spreads none() {
+    auto const zero = Spread::of(0.0);
+    return {zero, zero, zero, zero, zero, zero};
+}
+
+double volts_of(Bank const& bank, char const* part) { return reading_of(operating_point(bank), part).voltage.value(); }
+
+} // namespace
+
+// V = E - I (R + r1 + r2) is linear: its extremes are the sums of all, and an even spread of half width w deviates by
+// w / sqrt 3, apart from all others.
+TEST_CASE("behind one battery the spread is what a hand can work out") {
+    auto bank = lamp_on_a_battery();
+    bank.tolerances = {{"A", "resistance", Spread::percent(20)},
+                       {"A", "emf", Spread::percent(1)},
+                       {"p", "resistance", Spread::percent(50)}};
+    ToleranceOptions options;
+    options.spreads = none();
+    options.draws = 1'000'000;
+    auto const result = tolerance(bank, options);
+    REQUIRE(result.solved);
+    CHECK(result.unanswered == 0);
+    CHECK(result.varied.size() == 3);
+    auto const& lamp = result.answers.front();
+    CHECK(lamp.part == "L");
+    CHECK(lamp.unit == "V");
+    double const stated = 12.8 - 50.0 * 9e-3;
+    double const emf = 0.128, inner = 50.0 * 1e-3, cable = 50.0 * 1e-3; // [V] half widths
+    CHECK(lamp.as_stated == doctest::Approx(stated));
+    CHECK(lamp.worst_least == doctest::Approx(stated - emf - inner - cable));
+    CHECK(lamp.worst_most == doctest::Approx(stated + emf + inner + cable));
+    auto const squares = emf * emf + inner * inner + cable * cable;
+    CHECK(lamp.mean == doctest::Approx(stated).epsilon(1e-4));
+    CHECK(lamp.deviation == doctest::Approx(std::sqrt(squares / 3.0)).epsilon(5e-3));
+    REQUIRE(lamp.influences.size() == 3);
+    CHECK(lamp.influences[0].key == "emf");
+    CHECK(lamp.influences[0].swing == doctest::Approx(2.0 * emf));
+    CHECK(lamp.influences[0].share == doctest::Approx(emf * emf / squares));
+}
+
+TEST_CASE("no draw is beyond the worst case, on any boat") {
+    for (unsigned seed = 0; seed < 25; ++seed) {
+        CAPTURE(seed);
+        ToleranceOptions options;
+        options.draws = 3000;
+        options.seed = seed;
+        auto const boat = boats::RandomBoat(seed).make();
+        auto const result = tolerance(boat, options);
+        if (!result.solved) continue;
+        for (auto const& answer : result.answers) {
+            CAPTURE(answer.part);
+            CHECK(answer.worst_least <= answer.least + 1e-9);
+            CHECK(answer.worst_most >= answer.most - 1e-9);
+            CHECK(answer.as_stated ==
+                  doctest::Approx(answer.unit == "V" ? volts_of(boat, answer.part.c_str())
+                                                     : reading_of(operating_point(boat), answer.part).current.value())
+                      .epsilon(1e-9));
+        }
+    }
+}
+
+// Every corner, one by one, through another door than the batch solver's.
+TEST_CASE("the worst corners are the worst of all corners") {
+    auto bank = lamp_on_a_battery();
+    auto other = bank.batteries.front();
+    other.id = "B";
+    other.resistance = 7_mohm;
+    bank.batteries.push_back(other);
+    bank.cables.push_back(wire("x", "A+", "B+", 1_mohm));
+    bank.cables.push_back(wire("y", "A-", "B-", 1_mohm));
+    ToleranceOptions options;
+    options.spreads = none();
+    options.spreads.resistance = Spread::percent(30);
+    options.spreads.conductor = Spread::percent(40);
+    options.draws = 100;
+    auto const result = tolerance(bank, options);
+    double least = 1e9, most = -1e9;
+    for (unsigned corner = 0; corner < 64; ++corner) {
+        auto at = bank;
+        auto const factor = [&](int bit, double spread) { return 1.0 + ((corner >> bit) & 1u ? spread : -spread); };
+        for (int b = 0; b < 2; ++b) {
+            auto& battery = at.batteries[static_cast<std::size_t>(b)];
+            battery.resistance = *battery.resistance * factor(b, 0.3);
+        }
+        for (int c = 0; c < 4; ++c) {
+            auto& cable = at.cables[static_cast<std::size_t>(c)].conductor;
+            cable.resistance = *cable.resistance * factor(2 + c, 0.4);
+        }
+        auto const amps = reading_of(operating_point(at), "A").current.value();
+        least = std::min(least, amps);
+        most = std::max(most, amps);
+    }
+    auto const& answer = result.answers[1];
+    CHECK(answer.part == "A");
+    CHECK(answer.worst_least == doctest::Approx(least).epsilon(1e-9));
+    CHECK(answer.worst_most == doctest::Approx(most).epsilon(1e-9));
+}
+
+TEST_CASE("the same seed gives the same answer on any number of threads, to the last bit, and another seed another") {
+    auto const boat = boats::RandomBoat(11).make();
+    ToleranceOptions options;
+    options.draws = 5000;
+    auto const one = tolerance(boat, options);
+    for (int threads : {2, 7}) {
+        options.threads = threads;
+        auto const more = tolerance(boat, options);
+        for (std::size_t i = 0; i < one.answers.size(); ++i) {
+            CHECK(one.answers[i].mean == more.answers[i].mean);
+            CHECK(one.answers[i].deviation == more.answers[i].deviation);
+        }
+    }
+    options.seed = 2;
+    CHECK(one.answers[0].mean != tolerance(boat, options).answers[0].mean);
+}
+
+TEST_CASE("a bank without an operating point is not let vary") {
+    auto bank = lamp_on_a_battery();
+    bank.loads[0].current.reset();
+    bank.loads[0].power = 1e5 * si::watt;
+    CHECK_FALSE(tolerance(bank).solved);
+}
+
+TEST_CASE("a drawn bank stays within its tolerances, and the same number draws the same bank") {
+    auto const boat = boats::RandomBoat(4).make();
+    Spreads const spreads;
+    CHECK(drawn_bank(boat, spreads, 1, 7) == drawn_bank(boat, spreads, 1, 7));
+    CHECK_FALSE(drawn_bank(boat, spreads, 1, 7) == drawn_bank(boat, spreads, 1, 8));
+    for (std::uint64_t n = 0; n < 200; ++n) {
+        auto const drawn = drawn_bank(boat, spreads, 1, n);
+        for (std::size_t b = 0; b < boat.batteries.size(); ++b) {
+            auto const ratio = (*drawn.batteries[b].capacity / *boat.batteries[b].capacity).value();
+            CHECK(std::abs(ratio - 1.0) <= 0.05 * (1.0 + 1e-9));
+            CHECK(drawn.batteries[b].charge->value() >= 0.98 - 1e-12);
+        }
+    }
+}

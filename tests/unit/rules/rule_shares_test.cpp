@@ -1,0 +1,62 @@
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/rules/rule_shares.hpp"
+#include "bankwright/rules/run.hpp"
+#include "unit/sizing/random_boats.hpp"
+
+#include <doctest/doctest.h>
+
+#include <map>
+#include <set>
+#include <string>
+
+using namespace bankwright;
+
+TEST_CASE("the shares are those of checking every drawn bank by hand") {
+    auto const boat = boats::RandomBoat(9).make();
+    RuleShareOptions options;
+    options.draws = 60;
+    options.seed = 5;
+    options.spreads.capacity = Spread::percent(10);
+    std::size_t called = 0;
+    options.on_draw = [&](std::size_t done) { CHECK(done == ++called); };
+    auto const shares = rule_shares(boat, options);
+    CHECK(called == 60);
+    std::map<std::string, std::size_t> fired;
+    double seconds = 0.0;
+    for (std::size_t n = 0; n < options.draws; ++n) {
+        auto const drawn = drawn_bank(boat, options.spreads, options.seed, n);
+        std::set<std::string> rules;
+        for (auto const& finding : check(drawn).findings)
+            if (finding.level != Level::note && !finding.accepted) rules.insert(finding.rule);
+        for (auto const& rule : rules)
+            ++fired[rule];
+        seconds += discharge(drawn).runtime.value();
+    }
+    CHECK_FALSE(fired.empty());
+    for (auto const& [rule, draws] : fired) {
+        CAPTURE(rule);
+        bool found = false;
+        for (auto const& share : shares.rules)
+            if (share.rule == rule) {
+                found = true;
+                CHECK(share.draws == draws);
+            }
+        CHECK(found);
+    }
+    REQUIRE(shares.run_time);
+    CHECK(shares.run_time->mean.value() == doctest::Approx(seconds / 60.0).epsilon(1e-4));
+    CHECK(shares.run_time->least <= shares.run_time->mean);
+}
+
+TEST_CASE("with nothing let vary each rule fires always or never") {
+    auto const boat = boats::RandomBoat(2).make();
+    RuleShareOptions options;
+    auto const zero = Spread::of(0.0);
+    options.spreads = {zero, zero, zero, zero, zero, zero};
+    options.draws = 5;
+    for (auto const& share : rule_shares(boat, options).rules) {
+        CAPTURE(share.rule);
+        CHECK(share.draws == 5);
+        CHECK(share.as_stated);
+    }
+}
