@@ -145,7 +145,8 @@ Resembles what_resembles(std::string_view text, std::string const& name) {
         line.remove_prefix(std::min(line.find_first_not_of("[ \t\""), line.size()));
         auto const word = first_word(line);
         if (word == "bankwright" || word == "batteries") return Resembles::bank; // the version may be forgotten
-        if (word == bankwright::keys::part_list_version || word == bankwright::duty_version)
+        if (word == bankwright::keys::part_list_version || word == bankwright::duty_version ||
+            word == bankwright::keys::readings_version)
             kind = Resembles::companion;
     }
     return kind;

@@ -21,7 +21,8 @@ BankFiles find_bank_files(std::vector<std::string> const& arguments);
 // The file alone. Its tree is the current folder where it lies below that, else its own folder.
 BankFile named_file(std::string const& name);
 
-// What is a TOML file that a folder holds? `companion`: a part list or settings, which belong there.
+// What is a TOML file that a folder holds? `companion`: a part list, readings or settings, which belong
+// there.
 enum class Resembles { bank, companion, other };
 // A bank file is known by its version or its batteries, however wrong it is otherwise.
 Resembles what_resembles(std::string_view text, std::string const& name);

@@ -272,6 +272,21 @@ CLI::App& add_short_circuit(CLI::App& app, ShortCircuitRequest& request, Words& 
     return command;
 }
 
+CLI::App& add_trace(CLI::App& app, TraceRequest& request, Words& words) {
+    auto& command =
+        *app.add_subcommand("trace", "What is wrong with a bank that reads otherwise than it was drawn, and what to "
+                                     "read next");
+    command.add_option("file", request.file, "A bank file, as the bank should be; - is standard input")
+        ->required()
+        ->type_name("FILE");
+    command.add_option("readings", request.readings, "A file of readings; - is standard input")
+        ->required()
+        ->type_name("READINGS");
+    add_format(command, words, {"text", "json"});
+    command.footer(std::string("Example: bankwright trace boat.toml readings.toml\n\n") + statuses);
+    return command;
+}
+
 CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
     auto& command =
         *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
@@ -287,7 +302,11 @@ CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
     auto* format = add_format(command, words, {"json", "markdown"});
     words.format = "json";
     format->capture_default_str();
-    command.add_flag("--keys", request.markdown, "The same for people: every key, in Markdown")->excludes(format);
+    auto* keys = command.add_flag("--keys", request.markdown, "The same for people: every key, in Markdown");
+    keys->excludes(format);
+    command.add_flag("--readings", request.readings, "That of a file of readings, for trace")
+        ->excludes(format)
+        ->excludes(keys);
     command.footer("Example: bankwright schema > bank.schema.json");
     return command;
 }
@@ -410,10 +429,11 @@ Request read_command_line(int argc, char const* const* argv) {
     ShortCircuitRequest short_circuit;
     SizeRequest size;
     ToleranceRequest tolerance;
+    TraceRequest trace;
     RulesRequest rules;
     SchemaRequest schema;
     Words check_words, solve_words, discharge_words, recharge_words, draw_words, hookup_words, report_words,
-        short_circuit_words, size_words, tolerance_words, rules_words, schema_words;
+        short_circuit_words, size_words, tolerance_words, trace_words, rules_words, schema_words;
     bool rest = false;
     bool draw_rest = false;
     bool report_rest = false;
@@ -427,6 +447,7 @@ Request read_command_line(int argc, char const* const* argv) {
     auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
     auto const& size_command = add_size(app, size, size_words);
     auto const& tolerance_command = add_tolerance(app, tolerance, tolerance_words);
+    auto const& trace_command = add_trace(app, trace, trace_words);
     auto const& rules_command = add_rules(app, rules, rules_words);
     add_schema(app, schema, schema_words);
 
@@ -507,6 +528,11 @@ Request read_command_line(int argc, char const* const* argv) {
                                     read_spreads(tolerance_words.spreads, tolerance.options.spreads)})
             if (!problem.empty()) return Misuse{problem};
         return tolerance;
+    }
+    if (trace_command.parsed()) {
+        if (trace.file == "-" && trace.readings == "-") return Misuse{"standard input (-) can be read only once"};
+        trace.format = formats.at(trace_words.format);
+        return trace;
     }
     if (rules_command.parsed()) {
         rules.format = formats.at(rules_words.format);

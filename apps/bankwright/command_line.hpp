@@ -13,6 +13,7 @@
 #include "commands/size.hpp"
 #include "commands/solve.hpp"
 #include "commands/tolerance.hpp"
+#include "commands/trace.hpp"
 
 #include <string>
 #include <variant>
@@ -32,6 +33,6 @@ inline Outcome run(Misuse const& misuse, bool) {
 
 using Request = std::variant<HelpRequest, Misuse, CheckRequest, SolveRequest, DischargeRequest, RechargeRequest,
                              DrawRequest, HookupRequest, ReportRequest, ShortCircuitRequest, SizeRequest,
-                             ToleranceRequest, RulesRequest, SchemaRequest>;
+                             ToleranceRequest, TraceRequest, RulesRequest, SchemaRequest>;
 
 Request read_command_line(int argc, char const* const* argv);

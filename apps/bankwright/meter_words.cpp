@@ -1,51 +1,17 @@
 #include "meter_words.hpp"
 
 #include "bankwright/text/escape.hpp"
-#include "bankwright/text/parse_number.hpp"
+#include "bankwright/text/stated_accuracy.hpp"
 #include "bankwright/units/parse.hpp"
-
-#include <string_view>
 
 using namespace bankwright;
 
-namespace {
-
-void skip_blanks(std::string_view& text) {
-    while (!text.empty() && text.front() == ' ')
-        text.remove_prefix(1);
-}
-
-bool skip(std::string_view& text, std::string_view word) {
-    skip_blanks(text);
-    if (text.substr(0, word.size()) != word) return false;
-    text.remove_prefix(word.size());
-    return true;
-}
-
-} // namespace
-
 std::string read_meter(std::string const& typed, HookupOptions& options) {
-    constexpr double most_percent = 10.0;
-    constexpr double most_digits = 100.0;
-    auto const problem =
-        "`" + terminal_safe(typed) + "` is no accuracy of a meter; expected one such as \"0.5 % + 2 digits\"";
-    std::string_view rest = typed;
-    skip_blanks(rest);
-    auto const percent = parse_number(rest);
-    if (!percent || !(*percent >= 0.0 && *percent <= most_percent) || !skip(rest, "%")) return problem;
-    double digits = 0.0;
-    if (skip(rest, "+")) {
-        skip_blanks(rest);
-        auto const count = parse_number(rest);
-        if (!count || !(*count >= 0.0 && *count <= most_digits) || *count != static_cast<int>(*count)) return problem;
-        digits = *count;
-        if (!skip(rest, "digit")) return problem;
-        if (!rest.empty() && rest.front() == 's') rest.remove_prefix(1);
-    }
-    skip_blanks(rest);
-    if (!rest.empty()) return problem;
-    options.of_reading = *percent / 100.0;
-    options.digits = static_cast<int>(digits);
+    auto const accuracy = parse_stated_accuracy(typed);
+    if (!accuracy)
+        return "`" + terminal_safe(typed) + "` is no accuracy of a meter; expected one such as \"0.5 % + 2 digits\"";
+    options.of_reading = accuracy->of_reading;
+    options.digits = accuracy->digits;
     return {};
 }
 

@@ -17,3 +17,5 @@
 #include "bankwright/reports/text_inl.hpp"
 #include "bankwright/reports/time_json_inl.hpp"
 #include "bankwright/reports/tolerance_text_inl.hpp"
+#include "bankwright/reports/trace_json_inl.hpp"
+#include "bankwright/reports/trace_text_inl.hpp"

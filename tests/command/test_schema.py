@@ -142,3 +142,37 @@ def test_every_class_with_a_published_band_is_offered(schema):
     tables = tomllib.loads((ROOT / "data/tables/protection.toml").read_text(encoding="utf-8"))["table"]
     published = {table["name"].replace("_", "-") for table in tables if "TripPoint" in json.dumps(table)}
     assert published and published <= set(dict(keys_of(schema))["fuses.class"]["examples"])
+
+
+# --- a file of readings
+READINGS = sorted((ROOT / "data/examples/readings").glob("*.toml"))
+GOOD_SHEET = {"bankwright-readings": 1, "meter": {"accuracy": "0.5 % + 2 digits", "resolution": "10 mV"}, "state": {"rest": True},
+              "volts": [{"red": "C+", "black": "A-", "reads": "-12.6 V", "throttle": "60 %"}], "amps": [{"part": "J1", "reads": "-23 A"}]}
+BAD_SHEETS = [{"meter": {"resolution": "10"}}, {"volts": [{"red": "C+", "black": "A-"}]}, {"volts": {"red": "C+"}}, {"amps": [{"part": "J1", "reads": "2 V"}]},
+              {"metre": {}}, {"bankwright-readings": 2}, {"state": {"rest": "yes"}}]
+
+
+@pytest.fixture(scope="session")
+def is_sheet(command):
+    schema = json.loads(subprocess.run([command, "schema", "--readings"], capture_output=True, timeout=60, check=True).stdout)
+    jsonschema.Draft7Validator.check_schema(schema)
+    return jsonschema.Draft7Validator(schema).is_valid
+
+
+def traced(command, sheet, tmp_path):
+    (tmp_path / "readings.toml").write_text(bank_text(sheet), encoding="utf-8")
+    return subprocess.run([command, "trace", ROOT / "data/examples/bow-36v.toml", tmp_path / "readings.toml"], capture_output=True, timeout=60).returncode
+
+
+@pytest.mark.parametrize("path", READINGS, ids=lambda path: path.stem)
+def test_every_example_of_readings_is_right_by_its_schema(is_sheet, path):
+    assert is_sheet(tomllib.loads(path.read_text(encoding="utf-8")))
+
+
+def test_a_sheet_is_right_by_the_schema_and_for_the_reader(command, is_sheet, tmp_path):
+    assert is_sheet(GOOD_SHEET) and traced(command, GOOD_SHEET, tmp_path) in (0, 1)
+
+
+@pytest.mark.parametrize("sheet", BAD_SHEETS, ids=str)
+def test_a_wrong_sheet_is_wrong_by_the_schema_and_for_the_reader(command, is_sheet, tmp_path, sheet):
+    assert not is_sheet(sheet) and traced(command, sheet, tmp_path) == 2

@@ -4,5 +4,6 @@
 #include "bankwright/config/key_reference.hpp"
 
 Outcome run(SchemaRequest const& request, bool) {
-    return {request.markdown ? bankwright::key_reference() : bankwright::json_schema(), {}, ExitCode::clean};
+    if (request.markdown) return {bankwright::key_reference(), {}, ExitCode::clean};
+    return {request.readings ? bankwright::readings_json_schema() : bankwright::json_schema(), {}, ExitCode::clean};
 }

@@ -91,9 +91,9 @@ inline constexpr RuleInfo file_not_a_bank{
     .id = "file/not-a-bank",
     .level = Level::error,
     .since = "0.1.0",
-    .what = "a part list or a settings file where a bank file is meant",
+    .what = "a part list, a file of readings or a settings file where a bank file is meant",
     .why = "there is no bank in it, so nothing at all would be checked, and that would look like a clean result",
-    .fix = "name the bank files that use it; in a folder they are found, and part lists and settings are passed over",
+    .fix = "name the bank files that use it; in a folder they are found, and what else belongs there is passed over",
     .source = "the format of a bank file is bankwright's own",
 };
 

@@ -12,6 +12,9 @@ namespace bankwright {
 // that repeat.
 std::string json_schema();
 
+// The same of a file of readings (config/read_readings.hpp).
+std::string readings_json_schema();
+
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY

@@ -5,6 +5,7 @@
 #include "bankwright/config/json_text_inl.hpp"
 #include "bankwright/config/key_words_inl.hpp"
 #include "bankwright/config/keys.hpp"
+#include "bankwright/config/reading_keys.hpp"
 #include "bankwright/units/unit_spelling.hpp"
 
 #include <algorithm>
@@ -35,7 +36,8 @@ inline std::string quantity_pattern(KeySpec const& key) {
             return {};
         } else {
             UnitTable const& units = UnitsOf<Quantity>::table;
-            auto const term = term_pattern(units, std::is_same_v<Quantity, Temperature>);
+            bool const may_be_negative = key.range.is_bounded() && key.range.least < 0.0;
+            auto const term = term_pattern(units, may_be_negative || std::is_same_v<Quantity, Temperature>);
             if (takes_tolerance(key.name))
                 return fmt::format(R"(^\s*{0}\s*((\u00B1|[+]/?-)\s*({0}|{1})\s*)?$)", term,
                                    term_pattern(UnitsOf<Spread>::table, false));
@@ -187,7 +189,46 @@ inline void add_models(JsonText& json) {
     json.close();
 }
 
+inline void add_section(JsonText& json, SectionSpec const& section) {
+    json.open(section.name, '{');
+    json.text("description", section.meaning);
+    add_table(json, section);
+    json.close();
+}
+
+// Tables in double brackets.
+inline void add_list(JsonText& json, SectionSpec const& section) {
+    json.open(section.name, '{');
+    json.text("description", section.meaning);
+    json.text("type", "array");
+    json.open("items", '{');
+    add_table(json, section);
+    json.close();
+    json.close();
+}
+
 } // namespace schema
+
+BANKWRIGHT_INLINE std::string readings_json_schema() {
+    using namespace schema;
+    JsonText json;
+    json.open("", '{');
+    json.text("$schema", "http://json-schema.org/draft-07/schema#");
+    json.text("title", "bankwright file of readings");
+    json.text("description", "what a meter showed on a battery bank");
+    json.text("type", "object");
+    json.raw("additionalProperties", "false");
+    json.open("properties", '{');
+    for (auto const& key : readings_root_section.keys)
+        add_key(json, key);
+    for (auto const* section : {&meter_section, &clamp_section, &state_section})
+        add_section(json, *section);
+    for (auto const* section : {&volts_section, &amps_section})
+        add_list(json, *section);
+    json.close();
+    json.close();
+    return json.take();
+}
 
 BANKWRIGHT_INLINE std::string json_schema() {
     using namespace schema;
@@ -203,11 +244,7 @@ BANKWRIGHT_INLINE std::string json_schema() {
     for (auto const& key : root_section.keys)
         add_key(json, key);
 
-    json.open(system_section.name, '{');
-    json.text("description", system_section.meaning);
-    add_table(json, system_section);
-    json.close();
-
+    add_section(json, system_section);
     add_models(json);
     for (auto const& section : part_sections) {
         auto const terminals =
@@ -220,14 +257,7 @@ BANKWRIGHT_INLINE std::string json_schema() {
         json.close();
     }
 
-    json.open(accept_section.name, '{');
-    json.text("description", accept_section.meaning);
-    json.text("type", "array");
-    json.open("items", '{');
-    add_table(json, accept_section);
-    json.close();
-    json.close();
-
+    add_list(json, accept_section);
     json.close();
     json.close();
     return json.take();

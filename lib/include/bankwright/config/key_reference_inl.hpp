@@ -4,6 +4,8 @@
 #include "bankwright/config/key_reference.hpp"
 #include "bankwright/config/key_words_inl.hpp"
 #include "bankwright/config/keys.hpp"
+#include "bankwright/config/read_limits.hpp"
+#include "bankwright/config/reading_keys.hpp"
 
 #include <string>
 
@@ -63,6 +65,16 @@ BANKWRIGHT_INLINE std::string key_reference() {
                     "nearest one counts, for `bankwright check` alone. What the command line says wins.\n\n",
                     settings_file_name);
     text += reference::section(settings_section, "Its keys");
+    text += fmt::format("# A file of readings\n\n"
+                        "What a meter showed on a bank, for `bankwright trace FILE READINGS`; at most {} readings. It "
+                        "is best begun with "
+                        "`{} = 1`: then a folder of bank files may hold it.\n\n",
+                        ReadLimits{}.readings, keys::readings_version);
+    text += reference::section(readings_root_section, "At the top of a file of readings");
+    for (auto const* section : {&meter_section, &clamp_section, &state_section})
+        text += reference::section(*section, fmt::format("`[{}]`", section->name));
+    for (auto const* section : {&volts_section, &amps_section})
+        text += reference::section(*section, fmt::format("`[[{}]]`", section->name));
     text.pop_back();
     return text;
 }

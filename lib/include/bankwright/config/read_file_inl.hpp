@@ -9,6 +9,7 @@
 #include "bankwright/config/read_part_lists_inl.hpp"
 #include "bankwright/config/read_result.hpp"
 #include "bankwright/config/read_terminals_inl.hpp"
+#include "bankwright/config/reading_keys.hpp"
 
 #include <algorithm>
 #include <string>
@@ -57,17 +58,19 @@ private:
         for_each_part(result_.bank, [&](PartKind, auto const& part) { keep(id_of(part), id_of(part)); });
     }
 
-    // False for a part list and for settings: they are TOML too, and nothing in them would be checked.
+    // False for a part list, readings and settings: they are TOML too, and nothing in them would be checked.
     bool is_bank_file(DocumentValue const& root) {
         for (auto const& entry : root.entries)
             if (entry.key == "bankwright" || find_section(entry.key)) return true;
         for (auto const& entry : root.entries) {
             bool const is_part_list = entry.key == keys::part_list_version;
-            if (!is_part_list && !find_key(settings_section, entry.key)) continue;
+            bool const is_readings = entry.key == keys::readings_version || is_reading_section(entry.key);
+            if (!is_part_list && !is_readings && !find_key(settings_section, entry.key)) continue;
             report_.add(file_not_a_bank, {}, entry.key, entry.region,
-                        is_part_list ? "a part list, not a bank file"
-                                     : fmt::format("{} is a key of {}, not of a bank file", in_backquotes(entry.key),
-                                                   settings_section.meaning),
+                        is_part_list  ? "a part list, not a bank file"
+                        : is_readings ? "a file of readings, not a bank file"
+                                      : fmt::format("{} is a key of {}, not of a bank file", in_backquotes(entry.key),
+                                                    settings_section.meaning),
                         "name the bank files instead, or the folder that they are in");
             result_.readable = false;
             return false;

@@ -10,6 +10,7 @@ struct ReadLimits {
     std::size_t nesting = 32;     // brackets in brackets, or names in one dotted key
     std::size_t parts = 20'000;   // over all sections, models and accepted findings included
     std::size_t part_lists = 50;  // named in `parts`
+    std::size_t readings = 50;    // in a file of readings
     std::size_t id_length = 200;  // bytes of one id
     std::size_t findings = 1'000; // reported; what goes beyond is counted in one last finding
 };

@@ -1,0 +1,48 @@
+#include "commands/trace.hpp"
+
+#include "input.hpp"
+#include "reading.hpp"
+
+#include "bankwright/analyses/trace.hpp"
+#include "bankwright/config/read_readings.hpp"
+#include "bankwright/findings/order.hpp"
+#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/text.hpp"
+#include "bankwright/reports/trace_json.hpp"
+#include "bankwright/reports/trace_text.hpp"
+#include "bankwright/text/escape.hpp"
+
+using namespace bankwright;
+
+Outcome run(TraceRequest const& request, bool colour) {
+    auto reading = read_and_check(request.file);
+    auto const trouble = [&](std::string const& file, std::string const& what) {
+        return Outcome{{}, "bankwright: " + terminal_safe(file) + ": " + what + "\n", ExitCode::unusable};
+    };
+    bool const as_text = request.format == Format::text;
+    auto const refuse = [&](Verdict verdict, std::string remark) {
+        Verdicts const verdicts{std::move(verdict)};
+        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
+        return Outcome{std::move(out), std::move(remark), ExitCode::unusable};
+    };
+    if (!reading.trouble.empty()) return trouble(request.file, reading.trouble);
+    if (!reading.as_written) return refuse(std::move(reading.verdict), reading.remark); // another bank would be traced
+    if (auto const unfit = unfit_for_trace(reading.bank)) return trouble(request.file, "no trace: " + *unfit);
+    ReadLimits const limits;
+    auto const input = read_input(request.readings, limits.bytes);
+    if (!input.trouble.empty()) return trouble(request.readings, input.trouble);
+    auto read = read_readings(input.text, reading.bank, limits);
+    if (!read.findings.empty()) // a reading left out would be another answer
+        return refuse({.file = request.readings, .text = input.text, .findings = std::move(read.findings)}, {});
+    TraceOptions options;
+    options.meter = read.sheet.meter;
+    options.clamp = read.sheet.clamp;
+    Traced traced;
+    traced.file = request.file;
+    traced.result = trace(reading.bank, readings_of(read.sheet), options);
+    traced.sheet = std::move(read.sheet);
+    bool const as_drawn = traced.result.diagnoses.front().faults.empty();
+    return {as_text ? trace_text(traced, {.colour = colour}) : trace_json(traced),
+            {},
+            as_drawn ? ExitCode::clean : ExitCode::found};
+}

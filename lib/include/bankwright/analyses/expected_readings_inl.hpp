@@ -1,0 +1,155 @@
+// Bodies of expected_readings.hpp.
+#pragma once
+
+#include "bankwright/analyses/expected_readings.hpp"
+#include "bankwright/solver/linear_network.hpp"
+#include "bankwright/solver/solve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+namespace bankwright {
+
+namespace expecting {
+
+inline constexpr double floating_volts = 0.02; // [V] what a meter may show between islands, common practice, no source
+inline constexpr double unsolved_volts = 10.0; // [V] a bank that cannot feed its loads may read anything
+inline constexpr double negligible_volts = 2e-5; // [V] far below a meter's last digit
+
+// How a load's current follows its voltage around its operating point, as a conductance [S] that is never negative.
+// Constant power falls with voltage; as a constant current it errs by little here, where only spreads are asked for.
+inline double follow(solver::Law const& law, double amperes) {
+    if (auto const* motor = std::get_if<solver::SquareLaw>(&law)) {
+        if (!(motor->duty > 0.0 && motor->coefficient > 0.0 && amperes > 0.0)) return 0.0;
+        double const back_emf = std::sqrt(amperes / (motor->duty * motor->coefficient)); // I = d c E^2
+        return 2.0 * motor->duty * motor->duty * motor->coefficient * back_emf /
+               (1.0 + 2.0 * motor->coefficient * back_emf * motor->resistance);
+    }
+    if (auto const* charger = std::get_if<solver::LimitedSource>(&law))
+        return -amperes < charger->amperes * (1.0 - 1e-9) && amperes < 0.0 ? 1e3 : 0.0; // holds its voltage
+    return 0.0;
+}
+
+} // namespace expecting
+
+BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread,
+                                                     std::vector<Doubt> const& doubts) {
+    auto const& circuit = wiring.circuit;
+    auto const topology = solver::topology(circuit);
+    auto const solution = solver::solve(circuit, topology);
+    nodes_ = static_cast<std::size_t>(circuit.nodes);
+    elements_ = wiring.elements;
+    solved_ = solution.status == solver::Status::solved;
+    island_ = topology.island;
+    volts_ = solution.volts;
+    volts_.resize(nodes_);
+    branches_ = circuit.branches;
+    branch_amps_ = solution.branch_amps;
+    join_amps_ = solution.join_amps;
+    load_amps_ = solution.load_amps;
+    if (!solved_) return;
+
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    std::vector<double> siemens(topology.lines.size(), 0.0);
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b)
+        if (topology.branch_line[b] >= 0) siemens[at(topology.branch_line[b])] = 1.0 / circuit.branches[b].resistance;
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l)
+        if (topology.load_line[l] >= 0)
+            siemens[at(topology.load_line[l])] = expecting::follow(circuit.loads[l].law, load_amps_[l]);
+    solver::LinearNetwork const network(topology, siemens, solver::SolveOptions{}.star_mesh_limit);
+
+    // A resistance that is off by dR acts as an emf of -I dR in its place.
+    for (std::size_t e = 0; e < elements_.size(); ++e) {
+        auto const& element = elements_[e];
+        if (element.is != Element::Is::branch || topology.branch_line[at(element.index)] < 0) continue;
+        auto const& branch = circuit.branches[at(element.index)];
+        double volts = branch.emf * spread.emf, ohms = branch.resistance * spread.resistance;
+        for (auto const& doubt : doubts) {
+            if (e != doubt.element) continue;
+            volts = std::hypot(volts, doubt.volts);
+            ohms = std::hypot(ohms, doubt.ohms);
+        }
+        double const deviation = std::hypot(volts, branch_amps_[at(element.index)] * ohms);
+        if (deviation < expecting::negligible_volts) continue;
+        std::vector<double> amperes(topology.lines.size(), 0.0);
+        amperes[at(topology.branch_line[at(element.index)])] = deviation / branch.resistance;
+        auto const moved = network.volts(amperes);
+        columns_.push_back(e);
+        own_volts_.push_back(deviation);
+        column_branch_.push_back(element.index);
+        for (std::size_t n = 0; n < nodes_; ++n)
+            responses_.push_back(moved[at(topology.merged[n])]);
+    }
+}
+
+BANKWRIGHT_INLINE double ExpectedReadings::largest_battery_amps() const {
+    double largest = 0.0;
+    for (std::size_t b = 0; b < branch_amps_.size(); ++b)
+        if (branches_[b].emf != 0.0) largest = std::max(largest, std::abs(branch_amps_[b]));
+    return largest;
+}
+
+BANKWRIGHT_INLINE std::size_t ExpectedReadings::bytes() const {
+    return sizeof(*this) + elements_.size() * sizeof(Element) + branches_.size() * sizeof(solver::Branch) +
+           (responses_.size() + 2 * volts_.size() + 4 * columns_.size()) * sizeof(double);
+}
+
+BANKWRIGHT_INLINE double ExpectedReadings::volts(int red, int black) const {
+    if (!solved_ || !together(red, black)) return 0.0;
+    return volts_[static_cast<std::size_t>(red)] - volts_[static_cast<std::size_t>(black)];
+}
+
+BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::volts_reading(int red, int black) const {
+    ExpectedReading reading{volts(red, black), std::vector<double>(elements_.size(), 0.0), 0.0};
+    if (!solved_)
+        reading.own_spread = expecting::unsolved_volts;
+    else if (!together(red, black))
+        reading.own_spread = expecting::floating_volts;
+    else
+        for (std::size_t c = 0; c < columns_.size(); ++c)
+            reading.sensitivities[columns_[c]] = response(c, red) - response(c, black);
+    return reading;
+}
+
+BANKWRIGHT_INLINE std::vector<double> ExpectedReadings::node_sensitivities(int node) const {
+    std::vector<double> sensitivities(elements_.size(), 0.0);
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        sensitivities[columns_[c]] = response(c, node);
+    return sensitivities;
+}
+
+BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::amps_reading(std::size_t number) const {
+    auto const& element = elements_[number];
+    ExpectedReading reading{0.0, std::vector<double>(elements_.size(), 0.0), 0.0};
+    auto const index = static_cast<std::size_t>(element.index);
+    if (!solved_) {
+        reading.own_spread = 1e3; // [A] anything
+        return reading;
+    }
+    switch (element.is) {
+    case Element::Is::gap:
+        break;
+    case Element::Is::load:
+        reading.mean = load_amps_[index];
+        reading.own_spread = 0.1 * std::abs(reading.mean); // [from memory] nameplates are no better
+        break;
+    case Element::Is::join: // how rings of ideal joins share is not known
+        reading.mean = join_amps_[index];
+        reading.own_spread = 0.2 * std::abs(reading.mean);
+        break;
+    case Element::Is::branch: {
+        auto const& branch = branches_[index];
+        reading.mean = branch_amps_[index];
+        for (std::size_t c = 0; c < columns_.size(); ++c) {
+            double volts = response(c, branch.from) - response(c, branch.to);
+            if (column_branch_[c] == element.index) volts += own_volts_[c];
+            reading.sensitivities[columns_[c]] = volts / branch.resistance;
+        }
+        break;
+    }
+    }
+    return reading;
+}
+
+} // namespace bankwright

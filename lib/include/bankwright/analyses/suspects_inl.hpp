@@ -1,0 +1,145 @@
+// Bodies of suspects.hpp.
+#pragma once
+
+#include "bankwright/analyses/suspects.hpp"
+#include "bankwright/network/build.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bankwright {
+
+namespace suspecting {
+
+// How often, against each other [from memory: what a rigger meets; only their order of magnitude matters]. An end can
+// be on a great many wrong terminals, each of them seldom.
+inline double chance(FaultKind kind) {
+    switch (kind) {
+    case FaultKind::resistive:
+    case FaultKind::low:
+    case FaultKind::reversed:
+        return 1.0;
+    case FaultKind::missing:
+    case FaultKind::open:
+        return 0.5;
+    case FaultKind::dead:
+    case FaultKind::dead_cell:
+    case FaultKind::shorted_cell:
+        return 0.3;
+    case FaultKind::moved:
+        return 0.1;
+    }
+    return 0.1;
+}
+inline constexpr double chance_as_drawn = 5.0;   // who traces has seen something
+inline constexpr double chance_of_second = 0.01; // of one fault more, against without it
+
+inline constexpr std::size_t most_kept_bytes = 128u << 20;
+
+inline bool same(Moment const& a, Moment const& b) {
+    return a.loads == b.loads && a.everything_closed == b.everything_closed && a.chargers == b.chargers &&
+           (a.loads != LoadsAre::constant_current || a.current == b.current) &&
+           a.throttle.has_value() == b.throttle.has_value() &&
+           (!a.throttle || a.throttle->value() == b.throttle->value());
+}
+
+inline Moment at_rest() {
+    Moment moment;
+    moment.loads = LoadsAre::at_rest;
+    return moment;
+}
+
+} // namespace suspecting
+
+BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread)
+    : bank_(bank), network_(build(bank, suspecting::at_rest())), spread_(spread),
+      changes_(single_faults(bank_, network_)) {
+    suspects_.push_back({{}, hypotheses_++, suspecting::chance_as_drawn});
+    for (std::size_t c = 0; c < changes_.size(); ++c) {
+        auto const& ladder = changes_[c].ladder;
+        double const weight = suspecting::chance(changes_[c].kind);
+        if (ladder.empty()) suspects_.push_back({{{c, 0.0}}, hypotheses_, weight});
+        for (double value : ladder)
+            suspects_.push_back({{{c, value}}, hypotheses_, weight / static_cast<double>(ladder.size())});
+        ++hypotheses_;
+    }
+}
+
+BANKWRIGHT_INLINE void Suspects::add_pair(std::size_t one, std::size_t other) {
+    auto const &a = suspects_[one], &b = suspects_[other];
+    if (a.faults.size() != 1 || b.faults.size() != 1) return;
+    auto const &first = a.faults.front(), &second = b.faults.front();
+    if (first.first == second.first || changes_[first.first].element == changes_[second.first].element) return;
+    auto const key = std::minmax(first.first, second.first);
+    Suspect pair{{first, second}, 0, a.weight * b.weight * suspecting::chance_of_second};
+    auto const [known, is_new] = pairs_.emplace(std::pair(key.first, key.second), hypotheses_);
+    if (is_new) ++hypotheses_;
+    pair.hypothesis = known->second;
+    suspects_.push_back(std::move(pair));
+    for (auto& of_moment : expected_)
+        of_moment.resize(suspects_.size());
+}
+
+BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, double low, double high) const {
+    bool const is_alone = suspect.faults.size() == 1;
+    std::vector<Fault> faults;
+    for (auto const& [change, value] : suspect.faults)
+        faults.push_back(
+            bankwright::describe(changes_[change], is_alone ? low : value, is_alone ? high : value, network_));
+    return faults;
+}
+
+BANKWRIGHT_INLINE std::size_t Suspects::index_of(Moment const& moment) {
+    for (std::size_t m = 0; m < moments_.size(); ++m)
+        if (suspecting::same(moments_[m].first, moment)) return m;
+    moments_.emplace_back(moment, wiring_of(build(bank_, moment)));
+    expected_.emplace_back(suspects_.size());
+    return moments_.size() - 1;
+}
+
+// What lies between two values of a ladder: a normal spread as wide as the step.
+BANKWRIGHT_INLINE std::vector<ExpectedReadings::Doubt> Suspects::doubts_of(Suspect const& suspect,
+                                                                           FaultyWiring const& wiring) const {
+    std::vector<ExpectedReadings::Doubt> doubts;
+    for (auto const& [c, value] : suspect.faults) {
+        auto const& change = changes_[c];
+        if (change.ladder.size() < 2) continue;
+        ExpectedReadings::Doubt doubt{change.element, 0.0, 0.0};
+        auto const& element = wiring.elements[change.element];
+        if (change.kind == FaultKind::resistive)
+            doubt.ohms = value * std::log(change.ladder[1] / change.ladder[0]) / 2.0;
+        else if (element.is == Element::Is::branch)
+            doubt.volts = (change.ladder[1] - change.ladder[0]) / 2.0 / (1.0 - value) *
+                          wiring.circuit.branches[static_cast<std::size_t>(element.index)].emf;
+        doubts.push_back(doubt);
+    }
+    return doubts;
+}
+
+BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect, Moment const& moment) {
+    auto const m = index_of(moment);
+    auto& slot = expected_[m][suspect];
+    if (!slot) slot.emplace(solve(suspect, m));
+    return *slot;
+}
+
+BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, Moment const& moment) {
+    auto const m = index_of(moment);
+    auto& slot = expected_[m][suspect];
+    if (slot) return *slot;
+    if (glance_ && glanced_ == std::pair(m, suspect)) return *glance_;
+    auto solved = solve(suspect, m);
+    glanced_ = {m, suspect};
+    bool const is_kept = kept_bytes_ + solved.bytes() <= suspecting::most_kept_bytes;
+    if (is_kept) kept_bytes_ += solved.bytes();
+    return (is_kept ? slot : glance_).emplace(std::move(solved));
+}
+
+BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, std::size_t moment) const {
+    auto wiring = moments_[moment].second;
+    for (auto const& [change, value] : suspects_[suspect].faults)
+        apply(changes_[change], value, wiring);
+    return ExpectedReadings(wiring, spread_, doubts_of(suspects_[suspect], wiring));
+}
+
+} // namespace bankwright

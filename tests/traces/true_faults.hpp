@@ -1,0 +1,164 @@
+// Banks with one fault put into them by hand, and a meter that reads them. Shares no code with the search for faults:
+// the wiring is changed in the bank as a rigger would change it, or in the finished network where a bank cannot say it.
+#pragma once
+
+#include "miswires/single_miswires.hpp"
+
+#include "bankwright/devices/battery_resistance.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/conductor_resistance.hpp"
+#include "bankwright/network/build.hpp"
+#include "bankwright/solver/solve.hpp"
+
+#include <cmath>
+#include <functional>
+#include <random>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace traces {
+
+using namespace bankwright;
+
+inline constexpr char as_drawn[] = "as drawn";
+
+struct TrueFault {
+    std::string kind; // the word that the answer should use
+    std::string part;
+    std::string detail; // of a moved end: the terminal that it is on now
+    Bank bank;
+    std::function<void(Network&)> after = [](Network&) {};
+};
+
+inline double between(std::mt19937& random, double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+}
+
+class TrueFaults {
+public:
+    TrueFaults(Bank const& good, std::mt19937& random) : good_(good), random_(random) {}
+
+    std::vector<TrueFault> all() {
+        made_.push_back({as_drawn, {}, {}, good_});
+        of_wiring();
+        of_batteries();
+        of_conductors();
+        of_devices();
+        return std::move(made_);
+    }
+
+private:
+    void of_wiring() {
+        for (auto const& miswire : miswires::MiswireMaker(good_).all()) {
+            if (miswire.kind == "battery turned")
+                made_.push_back({"reversed", miswire.culprits.front(), {}, miswires::with(good_, miswire)});
+            else if (miswire.kind == "end on another post")
+                made_.push_back({"moved", miswire.culprits.front(),
+                                 " on " + miswire.what.substr(miswire.what.rfind(' ') + 1) + " ",
+                                 miswires::with(good_, miswire)});
+        }
+        for (auto runs : {&Bank::jumpers, &Bank::cables})
+            for (std::size_t i = 0; i < (good_.*runs).size(); ++i) {
+                auto bank = good_;
+                (bank.*runs).erase((bank.*runs).begin() + static_cast<std::ptrdiff_t>(i));
+                made_.push_back({"missing", id_of((good_.*runs)[i]), {}, std::move(bank)});
+            }
+    }
+
+    void battery(std::size_t i, char const* kind, double emf_share, double resistance_share) {
+        auto bank = good_;
+        auto& battery = bank.batteries[i];
+        battery.emf = open_circuit_voltage(battery, bank.system.ambient) * emf_share;
+        battery.resistance = internal_resistance(battery, bank.system.ambient) * resistance_share;
+        made_.push_back({kind, battery.id, {}, std::move(bank)});
+    }
+    void of_batteries() {
+        for (std::size_t i = 0; i < good_.batteries.size(); ++i) {
+            battery(i, "dead", 0.0, 1.0);
+            battery(i, "shorted-cell", 5.0 / 6.0, 5.0 / 6.0); // six cells of a 12 V lead-acid battery
+            battery(i, "dead-cell", 5.0 / 6.0, between(random_, 5.0, 20.0));
+            battery(i, "low", between(random_, 0.88, 0.96), between(random_, 1.0, 2.0));
+        }
+    }
+
+    double some_ohms() { return 0.01 * std::pow(10.0, between(random_, 0.0, 3.7)); } // 10 mohm to 50 ohm
+
+    void of_conductors() {
+        for (auto runs : {&Bank::jumpers, &Bank::cables})
+            for (std::size_t i = 0; i < (good_.*runs).size(); ++i) {
+                auto bank = good_;
+                auto& conductor = (bank.*runs)[i].conductor;
+                conductor.resistance =
+                    resistance(conductor, bank.system.ambient, bank.system.joint) + some_ohms() * si::ohm;
+                made_.push_back({"resistive", conductor.id, {}, std::move(bank)});
+            }
+    }
+
+    void of_devices() {
+        for (auto devices : {&Bank::breakers, &Bank::fuses})
+            for (std::size_t i = 0; i < (good_.*devices).size(); ++i) {
+                auto bank = good_;
+                auto& device = (bank.*devices)[i];
+                device.resistance = device.resistance.value_or(Resistance{}) + some_ohms() * si::ohm;
+                made_.push_back({"resistive", device.id, {}, bank});
+                device.closed = false;
+                made_.push_back({"open", device.id, {}, std::move(bank)});
+            }
+        for (auto const& connector : good_.connectors)
+            for (std::size_t pole : {0u, 1u}) {
+                auto const branch = [id = connector.id, pole](Network const& network) {
+                    return static_cast<std::ptrdiff_t>(part_of(network, id).elements[pole].index);
+                };
+                made_.push_back({"resistive", connector.id, pole == 0 ? "positive" : "negative", good_,
+                                 [branch, ohms = some_ohms()](Network& network) {
+                                     network.circuit.branches[static_cast<std::size_t>(branch(network))].resistance +=
+                                         ohms;
+                                 }});
+                made_.push_back(
+                    {"open", connector.id, pole == 0 ? "positive" : "negative", good_, [branch](Network& network) {
+                         auto& branches = network.circuit.branches;
+                         branches.erase(branches.begin() + branch(network));
+                     }});
+            }
+    }
+
+    Bank const& good_;
+    std::mt19937& random_;
+    std::vector<TrueFault> made_;
+};
+
+// The same bank as it stands on one boat: no battery and no conductor is quite what was drawn.
+inline Bank as_built(Bank bank, std::mt19937& random) {
+    std::normal_distribution<double> normal;
+    for (auto& battery : bank.batteries) {
+        auto const drawn = open_circuit_voltage(battery, bank.system.ambient);
+        battery.emf = drawn * (1.0 + 0.005 * normal(random));
+        battery.resistance = internal_resistance(battery, bank.system.ambient) * std::exp(0.15 * normal(random));
+    }
+    for (auto runs : {&Bank::jumpers, &Bank::cables})
+        for (auto& run : bank.*runs)
+            run.conductor.resistance =
+                resistance(run.conductor, bank.system.ambient, bank.system.joint) * std::exp(0.15 * normal(random));
+    return bank;
+}
+
+// What a meter of 0.5 % + 2 digits of 10 mV shows: off by anything within that, then rounded to its last digit. Two
+// islands read 0.
+inline Voltage read_volts(std::vector<TrueFault> const& faults, Bank const& built, Moment const& moment,
+                          std::string const& red, std::string const& black, std::mt19937& random) {
+    auto network = build(built, moment);
+    for (auto const& fault : faults)
+        fault.after(network);
+    auto const solution = solver::solve(network.circuit);
+    double volts = 0.0;
+    if (solution.status == solver::Status::solved) {
+        auto const a = static_cast<std::size_t>(node_of(network, red)),
+                   b = static_cast<std::size_t>(node_of(network, black));
+        if (solution.island[a] == solution.island[b]) volts = solution.volts[a] - solution.volts[b];
+    }
+    double const limit = 0.005 * std::abs(volts) + 2 * 0.01;
+    return std::round((volts + between(random, -limit, limit)) / 0.01) * 0.01 * si::volt;
+}
+
+} // namespace traces

@@ -1,0 +1,165 @@
+#include "bankwright/analyses/trace.hpp"
+
+#include "support/jon_boat.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+using namespace bankwright;
+using support::jon_boat;
+
+TEST_SUITE_BEGIN("analyses/trace");
+
+namespace {
+
+TakenReading volts(std::string red, std::string black, double reads) {
+    TakenReading reading;
+    reading.what = VoltsRead{std::move(red), std::move(black), reads * si::volt};
+    return reading;
+}
+
+TakenReading under_load(TakenReading reading, double amperes) {
+    reading.moment.loads = LoadsAre::constant_current;
+    reading.moment.current = amperes * si::ampere;
+    return reading;
+}
+
+Fault const& first_fault(TraceResult const& result) {
+    REQUIRE_FALSE(result.diagnoses.empty());
+    REQUIRE_FALSE(result.diagnoses.front().faults.empty());
+    return result.diagnoses.front().faults.front();
+}
+
+} // namespace
+
+TEST_CASE("before anything was read, nothing is known and a reading is asked for") {
+    auto const result = trace(jon_boat(), {});
+    REQUIRE(result.next);
+    CHECK(result.next->bits > 0.1);
+    CHECK(result.next->red != result.next->black);
+    CHECK(result.explained);
+    double sum = 0.0;
+    for (auto const& diagnosis : result.diagnoses)
+        sum += diagnosis.probability;
+    CHECK(sum == doctest::Approx(1.0).epsilon(0.05)); // what is below 0.1 % is left out
+}
+
+// By hand: 12.8 V, of which 0.8 % is open; the meter's limit at 12.6 V is 0.083 V, its deviation that over sqrt 3.
+TEST_CASE("the misfit is the residual over what the meter and the parts leave open") {
+    auto const result = trace(jon_boat(), {volts("A+", "A-", 12.6)});
+    double const meter = 0.083 / std::sqrt(3.0), battery = 0.008 * 12.8;
+    for (auto const& diagnosis : result.diagnoses)
+        if (diagnosis.faults.empty()) CHECK(diagnosis.misfit == doctest::Approx(0.2 / std::hypot(meter, battery)));
+    CHECK(result.explained);
+}
+
+TEST_CASE("a turned battery is found with a second reading") {
+    // C+ to A- reads the three with B against them: 12.9 V. A+ to B+ then reads 0 V: A+ is joined to what is B's plus.
+    auto const result = trace(jon_boat(), {volts("C+", "A-", 12.9), volts("A+", "B+", 0.0)});
+    CHECK(first_fault(result).kind == FaultKind::reversed);
+    CHECK(first_fault(result).part == "B");
+    CHECK(result.diagnoses.front().probability > 0.9);
+}
+
+TEST_CASE("a bad joint is found under load, and its resistance with it") {
+    // 20 A through 100 milliohm more in `main`: 2.24 V over it.
+    auto const result = trace(jon_boat(), {under_load(volts("CB.load", "bow+", 2.24), 20.0),
+                                           under_load(volts("CB.line", "CB.load", 0.02), 20.0)});
+    CHECK(first_fault(result).kind == FaultKind::resistive);
+    CHECK(first_fault(result).part == "main");
+    auto const& detail = first_fault(result).detail; // "68 mohm to 110 mohm more than it should", or "about ..."
+    auto const to = detail.find(" to ");
+    double const low = std::stod(detail.substr(detail.find_first_of("0123456789")));
+    double const high = to == std::string::npos ? low : std::stod(detail.substr(to + 4));
+    CHECK(low > 100.0 / (1.6 * 1.6)); // two steps of its ladder
+    CHECK(low < 100.0 * 1.3);
+    CHECK(high > 100.0 / 1.3);
+    CHECK(high < 100.0 * 1.6 * 1.6);
+}
+
+TEST_CASE("a current tells too") {
+    TakenReading none;
+    none.what = AmpsRead{"main", 0.0 * si::ampere};
+    none.moment = {}; // the motor is on
+    auto const result = trace(jon_boat(), {none, volts("CB.load", "A-", 38.1), volts("bow+", "A-", 0.0)});
+    CHECK(first_fault(result).part == "main");
+    CHECK(first_fault(result).kind == FaultKind::missing);
+}
+
+TEST_CASE("what no reading can tell apart is one group") {
+    // B turned, or J1 past B and C: onto C+, or onto either side of the breaker, which is the same but for milliohms.
+    auto const result = trace(jon_boat(), {volts("C+", "A-", 12.8), volts("A+", "A-", 12.8)});
+    bool any = false;
+    for (auto const& diagnosis : result.diagnoses)
+        any = any || !diagnosis.alike.empty();
+    CHECK(any);
+}
+
+TEST_CASE("readings that nothing explains are told to be so") {
+    auto const result = trace(jon_boat(), {volts("A+", "A-", 480.0), volts("B+", "B-", -310.0)});
+    CHECK_FALSE(result.explained);
+}
+
+TEST_CASE("a loop that drives a current at rest is said before anybody reads on") {
+    // J2 from B+ onto B-: B is shorted by a jumper. It still shows some of its voltage, 1/6.
+    auto const result = trace(jon_boat(), {volts("B+", "B-", 2.1)});
+    CHECK(result.current_at_rest);
+    if (result.next) CHECK(result.next->moment.loads == LoadsAre::at_rest);
+}
+
+TEST_CASE("two faults at once are found where none alone explains the readings") {
+    // A turned, so that J1 is on its minus and `return` on its plus: 12.5 V at the bank; and none of it at the bow.
+    auto const result = trace(jon_boat(), {volts("A+", "A-", 12.8), volts("C+", "A-", 25.3), volts("A+", "B-", 12.8),
+                                           volts("CB.load", "bow-", 12.5), volts("bow+", "bow-", 0.0)});
+    auto const& faults = result.diagnoses.front().faults;
+    REQUIRE(faults.size() == 2);
+    bool turned = false, off = false;
+    for (auto const& fault : faults) {
+        turned = turned || (fault.kind == FaultKind::reversed && fault.part == "A");
+        off = off || fault.part == "main";
+    }
+    CHECK(turned);
+    CHECK(off);
+    CHECK(result.explained);
+}
+
+TEST_CASE("tracing again with one reading more gives what tracing at once gives") {
+    auto const bank = jon_boat();
+    std::vector<TakenReading> const readings{volts("C+", "A-", 12.9), volts("A+", "B+", 0.0)};
+    FaultTracer tracer(bank);
+    tracer.trace({readings.front()});
+    auto const again = tracer.trace(readings), at_once = trace(bank, readings);
+    REQUIRE(again.diagnoses.size() == at_once.diagnoses.size());
+    for (std::size_t d = 0; d < again.diagnoses.size(); ++d)
+        CHECK(again.diagnoses[d].probability == doctest::Approx(at_once.diagnoses[d].probability).epsilon(1e-9));
+}
+
+TEST_CASE("the order of the readings does not matter") {
+    std::vector<TakenReading> readings{volts("C+", "A-", 12.9), volts("A+", "B+", 0.0), volts("C+", "C-", 12.7)};
+    auto const forwards = trace(jon_boat(), readings);
+    std::swap(readings.front(), readings.back());
+    auto const backwards = trace(jon_boat(), readings);
+    CHECK(forwards.diagnoses.front().probability ==
+          doctest::Approx(backwards.diagnoses.front().probability).epsilon(1e-6));
+}
+
+TEST_CASE("a caller's mistakes throw") {
+    CHECK_THROWS_AS(trace(jon_boat(), {volts("Z+", "A-", 1.0)}), std::invalid_argument);
+    TakenReading amps;
+    amps.what = AmpsRead{"nothing", 1.0 * si::ampere};
+    CHECK_THROWS_AS(trace(jon_boat(), {amps}), std::invalid_argument);
+    CHECK_THROWS_AS(trace(Bank{}, {}), std::invalid_argument);
+    CHECK(unfit_for_trace(Bank{}));
+    CHECK_FALSE(unfit_for_trace(jon_boat()));
+    auto large = jon_boat();
+    for (int n = 0; n < 400; ++n)
+        large.cables.push_back(support::plain_run("c" + std::to_string(n), "C+", "CB.line", 1e-3));
+    CHECK(unfit_for_trace(large)->find("20000") == std::string::npos); // 407 conductors, 14 terminals
+    for (int n = 0; n < 400; ++n)
+        large.cables.push_back(support::plain_run("d" + std::to_string(n), "C+", "CB.line", 1e-3));
+    CHECK(unfit_for_trace(large));
+}
