@@ -180,8 +180,10 @@ private:
             }
             for (auto& influence : answer.influences)
                 if (squares > 0.0) influence.share = influence.swing * influence.swing / squares;
+            // What differs by rounding alone stays in the bank's order.
+            auto const rank = [](Influence const& one) { return std::llround(one.share * 1e9); };
             std::stable_sort(answer.influences.begin(), answer.influences.end(),
-                             [](Influence const& a, Influence const& b) { return a.share > b.share; });
+                             [&](Influence const& a, Influence const& b) { return rank(a) > rank(b); });
             add_row(corners, low);
             add_row(corners, high);
         }

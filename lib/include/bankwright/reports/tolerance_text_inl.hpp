@@ -57,7 +57,8 @@ inline std::string influences(ToleranceResult const& result) {
     };
     for (auto const& answer : result.answers) {
         if (answer.unit == "V") list(answer, fmt::format("voltage at `{}`", answer.part));
-        if (answer.unit == "A" && (!widest || answer.deviation > widest->deviation)) widest = &answer;
+        // Batteries in series spread alike but for rounding: the first of them speaks for all.
+        if (answer.unit == "A" && (!widest || answer.deviation > widest->deviation * (1.0 + 1e-6))) widest = &answer;
     }
     if (widest) list(*widest, fmt::format("current of `{}`", widest->part));
     return out.empty() ? out : "\nwhat matters most, as a share of the variance:\n" + out;
