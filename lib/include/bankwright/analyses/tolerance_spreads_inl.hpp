@@ -51,10 +51,10 @@ private:
 };
 
 // Open-circuit voltages at the two ends of what the charge, or the stated emf, may be.
-struct EmfRange {
+struct EmfSpan {
     double least = 0.0, most = 0.0; // [V]
 };
-inline EmfRange emf_range(Battery const& battery, SpreadsOfBank const& spreads, Temperature ambient) {
+inline EmfSpan emf_span(Battery const& battery, SpreadsOfBank const& spreads, Temperature ambient) {
     if (battery.emf) {
         auto const reach = spreads.of_emf(battery) * battery.emf->value();
         return {battery.emf->value() - reach, battery.emf->value() + reach};

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/reading_likelihood.hpp"
-#include "bankwright/analyses/suspects.hpp"
+#include "bankwright/analyses/suspects_inl.hpp"
 #include "bankwright/analyses/telling_reading.hpp"
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/analyses/voltage_outlook.hpp"
