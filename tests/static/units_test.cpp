@@ -72,6 +72,12 @@ static_assert(!Equatable<Temperature, TemperatureDifference>);
 static_assert(Equatable<StateOfCharge, StateOfCharge> && Comparable<StateOfCharge, StateOfCharge>);
 static_assert(!Addable<StateOfCharge, Health> && !Equatable<StateOfCharge, Health> &&
               !Comparable<StateOfCharge, Health>);
+static_assert(!Equatable<Health, Efficiency> && !Comparable<Health, Efficiency> &&
+              !Equatable<StateOfCharge, Efficiency>);
+static_assert(!std::is_constructible_v<Efficiency, Health> && !std::is_constructible_v<StateOfCharge, Efficiency>);
+static_assert(!std::is_convertible_v<Efficiency, Throttle> && !std::is_convertible_v<StateOfCharge, Throttle>);
+static_assert(!std::is_convertible_v<Charge, StateOfCharge> && !std::is_convertible_v<StateOfCharge, Charge> &&
+              !Equatable<Charge, StateOfCharge>);
 static_assert(!std::is_convertible_v<StateOfCharge, DepthOfDischarge>);
 static_assert(!std::is_constructible_v<StateOfCharge, Health>);
 static_assert(!std::is_convertible_v<double, StateOfCharge> && !std::is_constructible_v<StateOfCharge, double>);

@@ -136,6 +136,27 @@ TEST_CASE("two unequal strings share by their resistances, and at rest one charg
     CHECK(reading_of(point, "B").power.value() == near(-127.0)); // 12.7 V x 10 A into it
 }
 
+// 12.65 V at 80 degF when full [read twice], a sixth of it gone with the cell, over two batteries of 5 milliohm.
+TEST_CASE("a battery with a shorted cell is charged by the sound one beside it") {
+    Bank bank;
+    bank.system.ambient = fahrenheit(80.0);
+    for (char const* id : {"A", "B"}) {
+        auto battery = named<Battery>(id);
+        battery.chemistry = Chemistry::flooded;
+        battery.voltage = 12.0 * si::volt;
+        battery.resistance = 5e-3 * si::ohm;
+        bank.batteries.push_back(battery);
+    }
+    bank.jumpers = {plain_run("p", "A+", "B+", 0.0), plain_run("n", "A-", "B-", 0.0)};
+    CHECK(reading_of(operating_point(bank), "B").current.value() == near(0.0));
+    bank.batteries[1].dead_cells = 1;
+    auto const point = operating_point(bank);
+    double const amperes = 12.65 / 6.0 / 10e-3;
+    CHECK(reading_of(point, "A").current.value() == near(amperes));
+    CHECK(reading_of(point, "B").current.value() == near(-amperes));
+    CHECK(volts(point, "A+") == near(12.65 - amperes * 5e-3));
+}
+
 TEST_CASE("a charger brings the bank to its voltage or gives its current, whichever comes first") {
     Bank bank;
     bank.batteries = {plain_battery("A", 12.6, 0.1)};
