@@ -1,6 +1,7 @@
 // Collects what is wrong with a file: one place that knows the limits and how a finding names what it is about.
 #pragma once
 
+#include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/file_rules.hpp"
