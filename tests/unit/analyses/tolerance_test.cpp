@@ -138,6 +138,39 @@ TEST_CASE("the worst corners are the worst of all corners") {
     CHECK(answer.worst_most == doctest::Approx(most).epsilon(1e-9));
 }
 
+// As stated A is charged by B, where more resistance in A's string raises its current; at the worst A gives, where less
+// does. The corner by hand: i = (EA - EB + I RB) / (RA + RB), its ends by trying all sixteen.
+TEST_CASE("the worst corner is found where a battery turns from being charged to giving") {
+    auto bank = lamp_on_a_battery();
+    bank.batteries[0].emf = 12.70_V;
+    auto other = bank.batteries.front();
+    other.id = "B";
+    other.emf = 12.71_V;
+    bank.batteries.push_back(other);
+    bank.cables.push_back(wire("x", "A+", "B+", 1_mohm));
+    bank.cables.push_back(wire("y", "A-", "B-", 1_mohm));
+    bank.loads[0].current = 0.5_A;
+    bank.tolerances = {{"A", "emf", Spread::percent(0.4)}, {"B", "emf", Spread::percent(0.4)}};
+    ToleranceOptions options;
+    options.spreads = none();
+    options.spreads.resistance = Spread::percent(30);
+    options.draws = 20'000;
+    auto const result = tolerance(bank, options);
+    double least = 1e9, most = -1e9;
+    for (unsigned corner = 0; corner < 16; ++corner) {
+        auto const end = [&](unsigned bit, double spread) { return 1.0 + ((corner >> bit) & 1u ? spread : -spread); };
+        double const ra = 5e-3 * end(0, 0.3), rb = 5e-3 * end(1, 0.3) + 2e-3; // B behind x and y [ohm]
+        auto const amps = (12.70 * end(2, 0.004) - 12.71 * end(3, 0.004) + 0.5 * rb) / (ra + rb);
+        least = std::min(least, amps);
+        most = std::max(most, amps);
+    }
+    auto const& answer = result.answers[1];
+    REQUIRE(answer.part == "A");
+    CHECK(answer.as_stated < 0.0);
+    CHECK(answer.worst_least == doctest::Approx(least).epsilon(1e-9));
+    CHECK(answer.worst_most == doctest::Approx(most).epsilon(1e-9));
+}
+
 TEST_CASE("the same seed gives the same answer on any number of threads, to the last bit, and another seed another") {
     auto const boat = boats::RandomBoat(11).make();
     ToleranceOptions options;
@@ -160,6 +193,50 @@ TEST_CASE("a bank without an operating point is not let vary") {
     bank.loads[0].current.reset();
     bank.loads[0].power = 1e5 * si::watt;
     CHECK_FALSE(tolerance(bank).solved);
+}
+
+// 12.8 V gives 3.5 kW behind at most V^2 / 4 P = 11.7 mohm: stated are 9, drawn up to 13.4.
+TEST_CASE("where a corner asks for more than there is, the worst is no better than what was drawn") {
+    auto bank = lamp_on_a_battery();
+    bank.loads[0].current.reset();
+    bank.loads[0].power = 3.5e3 * si::watt;
+    bank.tolerances = {{"A", "resistance", Spread::percent(80)}};
+    ToleranceOptions options;
+    options.spreads = none();
+    options.spreads.conductor = Spread::percent(10);
+    options.draws = 20'000;
+    auto const result = tolerance(bank, options);
+    REQUIRE(result.solved);
+    CHECK(result.unanswered > 0);
+    for (auto const& answer : result.answers) {
+        CAPTURE(answer.part);
+        CHECK(answer.worst_least <= answer.least);
+        CHECK(answer.worst_most >= answer.most);
+        double shares = 0.0;
+        for (auto const& influence : answer.influences)
+            shares += influence.share;
+        CHECK(shares == doctest::Approx(1.0));
+    }
+}
+
+TEST_CASE("the two contacts of a receptacle are told apart") {
+    auto bank = lamp_on_a_battery();
+    Connector bow;
+    bow.id = "bow";
+    bow.contact = 1_mohm;
+    bank.connectors = {bow};
+    bank.cables[0].to = "bow+";
+    bank.cables[1].from = "bow-";
+    bank.cables.push_back(wire("q", "bow.plug+", "L+", 1_mohm));
+    bank.cables.push_back(wire("m", "L-", "bow.plug-", 1_mohm));
+    ToleranceOptions options;
+    options.spreads = none();
+    options.spreads.contact = Spread::percent(50);
+    options.draws = 1000;
+    auto const result = tolerance(bank, options);
+    REQUIRE(result.varied.size() == 2);
+    CHECK(result.varied[0].key == "positive contact");
+    CHECK(result.varied[1].key == "negative contact");
 }
 
 TEST_CASE("a drawn bank stays within its tolerances, and the same number draws the same bank") {

@@ -1,8 +1,9 @@
 // How far do the answers spread when nothing is quite what the file says, how bad can it get, and what matters most?
 //
 // Every value is drawn evenly from its tolerance, apart from all others: by a million at once through the batch solver.
-// The worst cases are the corners at which every value pushes one way, as its own swing tells; the answers rise or fall
-// with each value over its whole tolerance, so that no point inside is worse.
+// An answer rises or falls with each value over its whole tolerance while the others stand still, so that the worst
+// case is a corner. It is sought from the one to which every value's own swing points, one value after another to its
+// other end as long as that leads farther; no draw lies beyond it.
 #pragma once
 
 #include "bankwright/analyses/spreads.hpp"
@@ -29,7 +30,7 @@ struct ToleranceOptions {
 // Something that is let vary in the circuit.
 struct Varied {
     std::string part;
-    std::string key;                // "resistance" or "emf"
+    std::string key;                // "resistance", "emf", "positive contact" or "negative contact"
     double least = 0.0, most = 0.0; // [ohm] or [V]
 };
 

@@ -45,11 +45,12 @@ private:
         result_.varied.push_back({part, key, least, most});
     }
 
-    void vary_resistance(Element const& element, double spread, std::string const& part) {
+    void vary_resistance(Element const& element, double spread, std::string const& part,
+                         char const* key = "resistance") {
         if (element.is != Element::Is::branch) return;
         auto const parameter = plan_.layout.resistance[static_cast<std::size_t>(element.index)];
         auto const ohms = stated_[static_cast<std::size_t>(parameter)];
-        vary(parameter, ohms * (1.0 - spread), ohms * (1.0 + spread), part, "resistance");
+        vary(parameter, ohms * (1.0 - spread), ohms * (1.0 + spread), part, key);
     }
 
     void vary_parts() {
@@ -68,8 +69,12 @@ private:
                 vary_all(device.id, spreads.of_device(device));
         for (auto const& device : bank_.switches)
             vary_all(device.id, spreads.of_device(device));
-        for (auto const& connector : bank_.connectors)
-            vary_all(connector.id, spreads.of_contact(connector));
+        for (auto const& connector : bank_.connectors) {
+            auto const& poles = part_of(network_, connector.id).elements;
+            for (std::size_t i = 0; i < poles.size(); ++i)
+                vary_resistance(poles[i], spreads.of_contact(connector), connector.id,
+                                i == 0 ? "positive contact" : "negative contact");
+        }
     }
 
     void vary_all(std::string const& id, double spread) {
@@ -151,7 +156,7 @@ private:
         return spread_.centre[p] * (1.0 + (high ? 1.0 : -1.0) * spread_.relative[p]);
     }
 
-    // One value at a time to its two ends, then all of them to the ends that push an answer up, and down.
+    // One value at a time to its two ends, then all of them to the ends that push an answer farthest up, and down.
     void find_worst() {
         Rows rows;
         add_row(rows, stated_);
@@ -163,20 +168,21 @@ private:
             }
         auto const shown = readings(rows);
         auto const gauges = gauges_.size();
-        Rows corners;
         for (std::size_t g = 0; g < gauges; ++g) {
             auto& answer = result_.answers[g];
             answer.as_stated = shown[g];
-            auto low = spread_.centre;
-            auto high = spread_.centre;
+            // An end at which more is asked than there is has no answer.
+            auto const end_or_stated = [&](std::size_t row) {
+                auto const value = shown[row * gauges + g];
+                return std::isfinite(value) ? value : answer.as_stated;
+            };
+            Corner up(varied_.size());
             double squares = 0.0;
             for (std::size_t v = 0; v < varied_.size(); ++v) {
-                auto const swing = shown[(2 + 2 * v) * gauges + g] - shown[(1 + 2 * v) * gauges + g];
+                auto const swing = end_or_stated(2 + 2 * v) - end_or_stated(1 + 2 * v);
                 answer.influences.push_back({result_.varied[v].part, result_.varied[v].key, swing, 0.0});
                 squares += swing * swing;
-                auto const p = static_cast<std::size_t>(varied_[v]);
-                high[p] = end_of(varied_[v], swing > 0.0);
-                low[p] = end_of(varied_[v], swing <= 0.0);
+                up[v] = swing > 0.0;
             }
             for (auto& influence : answer.influences)
                 if (squares > 0.0) influence.share = influence.swing * influence.swing / squares;
@@ -184,14 +190,58 @@ private:
             auto const rank = [](Influence const& one) { return std::llround(one.share * 1e9); };
             std::stable_sort(answer.influences.begin(), answer.influences.end(),
                              [&](Influence const& a, Influence const& b) { return rank(a) > rank(b); });
-            add_row(corners, low);
-            add_row(corners, high);
+            auto down = up;
+            down.flip();
+            // What was drawn comes first: a corner without an answer compares as false.
+            answer.worst_most = std::max(answer.most, farthest(g, std::move(up), 1.0));
+            answer.worst_least = std::min(answer.least, farthest(g, std::move(down), -1.0));
         }
-        auto const at_corners = readings(corners);
-        for (std::size_t g = 0; g < gauges; ++g) {
-            result_.answers[g].worst_least = at_corners[2 * g * gauges + g];
-            result_.answers[g].worst_most = at_corners[(2 * g + 1) * gauges + g];
+    }
+
+    using Corner = std::vector<bool>; // by varied value: at its most
+
+    Rows row_of(Corner const& corner) const {
+        auto row = spread_.centre;
+        for (std::size_t v = 0; v < corner.size(); ++v)
+            row[static_cast<std::size_t>(varied_[v])] = end_of(varied_[v], corner[v]);
+        return row;
+    }
+
+    // The answer at the corner from which no single value's other end leads farther (`sign` 1: up, -1: down). Which way
+    // a value pushes may turn on the way: the resistance of a battery that is charged at the centre, and gives at the
+    // corner. Each round goes farther, so that it ends.
+    double farthest(std::size_t gauge, Corner corner, double sign) {
+        auto const gauges = gauges_.size();
+        auto reached = readings(row_of(corner))[gauge];
+        while (rows_left_ > varied_.size()) {
+            rows_left_ -= varied_.size();
+            Rows rows;
+            for (std::size_t v = 0; v < corner.size(); ++v) {
+                auto other = corner;
+                other[v] = !other[v];
+                add_row(rows, row_of(other));
+            }
+            auto const shown = readings(rows);
+            auto const gain = [&](std::size_t v) { return sign * (shown[v * gauges + gauge] - reached); };
+            auto const least = 1e-12 * (1.0 + std::abs(reached)); // rounding is no gain
+            auto all = corner;
+            std::size_t best = corner.size();
+            for (std::size_t v = 0; v < corner.size(); ++v) {
+                if (!(gain(v) > least)) continue;
+                all[v] = !all[v];
+                if (best == corner.size() || gain(v) > gain(best)) best = v;
+            }
+            if (best == corner.size()) break;
+            auto const together = readings(row_of(all))[gauge];
+            if (sign * (together - reached) >= gain(best)) {
+                corner = std::move(all);
+                reached = together;
+            } else {
+                corner[best] = !corner[best];
+                reached = shown[best * gauges + gauge];
+            }
         }
+        return reached;
     }
 
     Bank const& bank_;
@@ -203,6 +253,9 @@ private:
     std::vector<int> varied_; // parameters
     std::vector<solver::Gauge> gauges_;
     ToleranceResult result_;
+    // Banks to solve in search of corners. Beyond them, with hundreds of batteries, the corner that the centre points
+    // to is kept, or what was drawn.
+    std::size_t rows_left_ = 1'000'000;
 };
 
 BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options) {

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <cstddef>
 #include <string>
 
@@ -24,13 +25,19 @@ inline std::string what_varies(Spreads const& s) {
         share(s.contact));
 }
 
+inline int decimals(Spreading const& answer) { return answer.unit == "V" ? 3 : 2; }
+
+// Half of the last decimal shown: less than that is rounding, not spread.
+inline double shown_step(Spreading const& answer) { return 0.5 * std::pow(10.0, -decimals(answer)); }
+
 inline std::string answers(ToleranceResult const& result) {
     std::vector<Row> rows{{"", "as stated", "mean", "deviation", "drawn", "", "at worst", ""}};
     std::vector<Align> aligned(8, Align::right);
     aligned.front() = Align::left;
     for (auto const& answer : result.answers) {
         auto const number = [&](double value) {
-            return fmt::format("{:.{}f} {}", value, answer.unit == "V" ? 3 : 2, answer.unit);
+            auto const shown = std::abs(value) < shown_step(answer) ? 0.0 : value; // never -0.00
+            return fmt::format("{:.{}f} {}", shown, decimals(answer), answer.unit);
         };
         rows.push_back({answer.part, number(answer.as_stated), number(answer.mean), number(answer.deviation),
                         number(answer.least), number(answer.most), number(answer.worst_least),
@@ -46,12 +53,13 @@ inline std::string influences(ToleranceResult const& result) {
     std::string out;
     Spreading const* widest = nullptr;
     auto const list = [&](Spreading const& answer, std::string const& what) {
+        if (answer.deviation < shown_step(answer)) return;
         std::string line;
         for (std::size_t i = 0; i < answer.influences.size() && i < most; ++i) {
             auto const& one = answer.influences[i];
             if (one.share < least_share) break;
             line += fmt::format("{}{:.0f} % {} of `{}`", line.empty() ? "" : ", ", 100.0 * one.share,
-                                one.key == "emf" ? "charge" : "resistance", one.part);
+                                one.key == "emf" ? "charge" : one.key, one.part);
         }
         if (!line.empty()) out += fmt::format("  {}: {}\n", what, line);
     };
@@ -82,6 +90,7 @@ inline std::string rules(Toleranced const& toleranced) {
 inline std::string run_time(Toleranced const& toleranced) {
     if (!toleranced.run_time || toleranced.checked == 0) return {};
     auto const& run = *toleranced.run_time;
+    if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or as drawn\n";
     auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all draws", print(run.as_stated),
                             print(run.mean), print(run.least), print(run.most));
     if (!run.ended_by.empty()) line += fmt::format("; `{}` ends it most often", run.ended_by.front());
