@@ -27,12 +27,7 @@ Outcome run(ToleranceRequest const& request, bool colour) {
         options.draws = request.checked;
         options.seed = request.options.seed;
         options.on_draw = [&](std::size_t done) { progress.at(done - 1); };
-        auto const shares = rule_shares(reading.bank, options);
-        toleranced.checked = shares.draws;
-        for (auto const& rule : shares.rules)
-            toleranced.rules.push_back({rule.rule, rule.level, rule.draws, rule.as_stated, rule.part});
-        if (auto const& run = shares.run_time)
-            toleranced.run_time = RunTimeSpread{run->as_stated, run->mean, run->least, run->most, run->ended_by};
+        toleranced.shares = rule_shares(reading.bank, options);
     }
     auto const status = toleranced.result.solved ? ExitCode::clean : ExitCode::found;
     return {as_text ? tolerance_text(toleranced) : tolerance_json(toleranced), {}, status};

@@ -147,6 +147,8 @@
 #include "bankwright/analyses/charge_course.hpp"
 #include "bankwright/analyses/charger_span.hpp"
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/drawn_shares.hpp"
+#include "bankwright/analyses/emf_range.hpp"
 #include "bankwright/analyses/expected_readings.hpp"
 #include "bankwright/analyses/fault_course.hpp"
 #include "bankwright/analyses/fault_places.hpp"

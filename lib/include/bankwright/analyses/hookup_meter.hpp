@@ -2,6 +2,7 @@
 // something were wrong?
 #pragma once
 
+#include "bankwright/analyses/emf_range.hpp"
 #include "bankwright/analyses/hookup_mistakes.hpp"
 #include "bankwright/analyses/hookup_steps.hpp"
 #include "bankwright/analyses/partial_bank.hpp"
@@ -12,14 +13,6 @@
 #include <vector>
 
 namespace bankwright {
-
-// What a battery may give at rest: its stated charge either way; the whole of its chemistry's span where no charge is
-// stated; a measured `emf` as it is.
-struct EmfRange {
-    double low = 0.0;  // [V]
-    double high = 0.0; // [V]
-};
-EmfRange emf_range(Battery const& battery, StateOfCharge within, Temperature ambient, double emf);
 
 class HookupMeter {
 public:

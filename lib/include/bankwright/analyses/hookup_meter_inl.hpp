@@ -2,7 +2,6 @@
 #pragma once
 
 #include "bankwright/analyses/hookup_meter.hpp"
-#include "bankwright/devices/battery_voltage.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,19 +9,24 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE EmfRange emf_range(Battery const& battery, StateOfCharge within, Temperature ambient, double emf) {
+namespace hookup_metering {
+
+// What a battery may give at rest: its stated charge either way; the whole of its chemistry's span where no charge is
+// stated; a measured `emf` as it is.
+inline EmfRange emf_range(Battery const& battery, StateOfCharge within, Temperature ambient, double emf) {
     if (battery.emf || !battery.chemistry) return {emf, emf};
-    auto const at = [&](double charge) {
-        return open_circuit_voltage(battery, StateOfCharge::of(std::clamp(charge, 0.0, 1.0)), ambient).value();
-    };
-    if (!battery.charge) return {at(0.0), at(1.0)};
-    return {at(battery.charge->value() - within.value()), at(battery.charge->value() + within.value())};
+    if (!battery.charge) return bankwright::emf_range(battery, 0.0, 1.0, ambient);
+    auto const charge = battery.charge->value();
+    return bankwright::emf_range(battery, charge - within.value(), charge + within.value(), ambient);
 }
+
+} // namespace hookup_metering
 
 BANKWRIGHT_INLINE HookupMeter::HookupMeter(Bank const& bank, PartialBank const& partial, HookupOptions const& options)
     : partial_(partial), options_(options) {
     for (std::size_t b = 0; b < bank.batteries.size(); ++b) {
-        ranges_.push_back(emf_range(bank.batteries[b], options.charge_within, bank.system.ambient, partial.emf(b)));
+        ranges_.push_back(
+            hookup_metering::emf_range(bank.batteries[b], options.charge_within, bank.system.ambient, partial.emf(b)));
         widest_ = std::max(widest_, 0.5 * (ranges_[b].high - ranges_[b].low));
     }
 }

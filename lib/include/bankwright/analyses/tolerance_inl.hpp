@@ -58,8 +58,8 @@ private:
         for (auto const& battery : bank_.batteries) {
             auto const& element = part_of(network_, battery.id).elements.front();
             vary_resistance(element, spreads.of_resistance(battery), battery.id);
-            auto const range = emf_span(battery, spreads, bank_.system.ambient);
-            vary(plan_.layout.emf[static_cast<std::size_t>(element.index)], range.least, range.most, battery.id, "emf");
+            auto const range = emf_range(battery, spreads, bank_.system.ambient);
+            vary(plan_.layout.emf[static_cast<std::size_t>(element.index)], range.low, range.high, battery.id, "emf");
         }
         for (auto const* runs : {&bank_.jumpers, &bank_.cables})
             for (auto const& run : *runs)

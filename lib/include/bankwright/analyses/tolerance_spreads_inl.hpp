@@ -1,14 +1,13 @@
 // Which spread has which value of a bank? What its file states, else what is usual.
 #pragma once
 
+#include "bankwright/analyses/emf_range.hpp"
 #include "bankwright/analyses/spreads.hpp"
 #include "bankwright/bank/bank.hpp"
 
 #include "bankwright/devices/battery_resistance.hpp"
-#include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 
-#include <algorithm>
 #include <string_view>
 
 namespace bankwright {
@@ -51,20 +50,14 @@ private:
 };
 
 // Open-circuit voltages at the two ends of what the charge, or the stated emf, may be.
-struct EmfSpan {
-    double least = 0.0, most = 0.0; // [V]
-};
-inline EmfSpan emf_span(Battery const& battery, SpreadsOfBank const& spreads, Temperature ambient) {
+inline EmfRange emf_range(Battery const& battery, SpreadsOfBank const& spreads, Temperature ambient) {
     if (battery.emf) {
         auto const reach = spreads.of_emf(battery) * battery.emf->value();
         return {battery.emf->value() - reach, battery.emf->value() + reach};
     }
     auto const charge = battery.charge.value_or(StateOfCharge::of(1.0)).value();
-    auto const at = [&](double share) {
-        return open_circuit_voltage(battery, StateOfCharge::of(std::clamp(share, 0.0, 1.0)), ambient).value();
-    };
     auto const points = spreads.of_charge(battery);
-    return {at(charge - points), at(charge + points)};
+    return emf_range(battery, charge - points, charge + points, ambient);
 }
 
 } // namespace bankwright

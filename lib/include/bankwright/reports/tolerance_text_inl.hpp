@@ -73,14 +73,15 @@ inline std::string influences(ToleranceResult const& result) {
 }
 
 inline std::string rules(Toleranced const& toleranced) {
-    if (toleranced.checked == 0) return {};
+    if (toleranced.shares.draws == 0) return {};
     auto const share = [&](std::size_t draws) {
-        return fmt::format("{:.1f} %", 100.0 * static_cast<double>(draws) / static_cast<double>(toleranced.checked));
+        return fmt::format("{:.1f} %",
+                           100.0 * static_cast<double>(draws) / static_cast<double>(toleranced.shares.draws));
     };
-    auto out = fmt::format("\nof {} banks so drawn", toleranced.checked);
-    if (toleranced.rules.empty()) return out + ", every rule is content with all\n";
+    auto out = fmt::format("\nof {} banks so drawn", toleranced.shares.draws);
+    if (toleranced.shares.rules.empty()) return out + ", every rule is content with all\n";
     out += ", the rules have something against\n";
-    for (auto const& rule : toleranced.rules)
+    for (auto const& rule : toleranced.shares.rules)
         out += fmt::format("  {:>7}  {}: {}{}{}\n", share(rule.draws), name(rule.level), rule.rule,
                            rule.part.empty() ? "" : fmt::format(", `{}` most often", rule.part),
                            rule.as_stated ? ", as stated too" : "");
@@ -88,8 +89,8 @@ inline std::string rules(Toleranced const& toleranced) {
 }
 
 inline std::string run_time(Toleranced const& toleranced) {
-    if (!toleranced.run_time || toleranced.checked == 0) return {};
-    auto const& run = *toleranced.run_time;
+    if (!toleranced.shares.run_time || toleranced.shares.draws == 0) return {};
+    auto const& run = *toleranced.shares.run_time;
     if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or as drawn\n";
     auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all draws", print(run.as_stated),
                             print(run.mean), print(run.least), print(run.most));
@@ -139,19 +140,19 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
                            {"worst_most", json::number(answer.worst_most)},
                            {"influences", influences}});
     }
-    for (auto const& rule : toleranced.rules)
+    for (auto const& rule : toleranced.shares.rules)
         rules.push_back({{"rule", rule.rule},
                          {"level", name(rule.level)},
                          {"draws", rule.draws},
                          {"as_stated", rule.as_stated},
                          {"part", rule.part}});
     json::Json run_time;
-    if (toleranced.run_time)
-        run_time = {{"as_stated", json::number(toleranced.run_time->as_stated.value())},
-                    {"mean", json::number(toleranced.run_time->mean.value())},
-                    {"least", json::number(toleranced.run_time->least.value())},
-                    {"most", json::number(toleranced.run_time->most.value())},
-                    {"ended_by", toleranced.run_time->ended_by}};
+    if (toleranced.shares.run_time)
+        run_time = {{"as_stated", json::number(toleranced.shares.run_time->as_stated.value())},
+                    {"mean", json::number(toleranced.shares.run_time->mean.value())},
+                    {"least", json::number(toleranced.shares.run_time->least.value())},
+                    {"most", json::number(toleranced.shares.run_time->most.value())},
+                    {"ended_by", toleranced.shares.run_time->ended_by}};
     return json::print({{"bankwright", "tolerance"},
                         {"version", 1},
                         {"file", toleranced.file},
@@ -169,7 +170,7 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
                           {"contact", s.contact.value()}}},
                         {"varied", varied},
                         {"answers", answers},
-                        {"checked", toleranced.checked},
+                        {"checked", toleranced.shares.draws},
                         {"rules", rules},
                         {"run_time", run_time}});
 }

@@ -29,9 +29,9 @@ std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) 
 
 } // namespace shares
 
-BANKWRIGHT_INLINE RuleShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
+BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
     using namespace shares;
-    RuleShares result;
+    DrawnShares result;
     result.draws = options.draws;
     std::map<std::string, RuleShare> rules;
     std::map<std::string, std::map<std::string, std::size_t>> parts; // by rule
