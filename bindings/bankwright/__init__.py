@@ -1,54 +1,61 @@
-"""bankwright: small-boat battery banks as nodal networks.
+"""bankwright: small-boat battery banks as nodal networks, solved and checked.
 
     import bankwright
-    bankwright.check("boat.toml")["files"][0]["findings"]
-    bankwright.solve("boat.toml")["parts"]["A"]["current"]    # [A]
+    bank = bankwright.read("boat.toml")    # or Bank("name").battery("A", ...), Bank.from_text(...), Bank.from_dict(...)
+    bank                                   # in a notebook: draws itself
+    bank.check()                           # what is wrong with it
+    bank.solve().frame()                   # volts, amperes, watts of every part
+    bank.discharge().runtime               # [s]
 
-Answers are plain dictionaries and lists, equal to what `bankwright check --format json` and `bankwright solve --format json`
-print. Every number is SI: volts, amperes, watts. Signs: a battery's current is positive when it discharges, a conductor's from
-`from` to `to`, a breaker's from `line` to `load`; terminal voltages are against the terminal that `reference` names.
+Quantities go in as texts ("4.2 mohm") or as numbers times a unit (4.2 * units.mohm). Every number that comes out is SI: volts,
+amperes, watts, seconds, charge from 0 to 1; columns of frames bear the unit in their names. Signs: a battery's current is positive
+when it discharges, a conductor's from `from` to `to`, a breaker's from `line` to `load`; terminal voltages are against the terminal
+that `reference` names.
+
+Batteries bite: bankwright computes from what it is told. Local codes, the makers' instructions and a licensed or certified
+electrician decide.
 """
-import json
 import os
-from pathlib import Path
-from typing import Any, Dict, Union
+from typing import Union
 
 from . import _core
+from .answers import Hookup, ShortCircuit, Sizing
+from .bank import Bank, read
+from .errors import BadQuantity, Error, TooLarge, Unreadable, Unsuitable, UnitNeeded, UnknownName
+from .quantities import Quantity, units
+from .results import Findings, Solution
+from .sweep import Sweep
+from .through_time import Discharge, Recharge
+from .tolerances import Tolerance
+from .tracing import Readings, Trace
 
 __version__: str = _core.version
-__all__ = ["Unreadable", "check", "check_text", "solve", "solve_text"]
+__all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge", "ShortCircuit",
+           "Sizing", "Solution", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable",
+           "check", "check_text", "read", "solve", "solve_text", "units"]
+
+BankLike = Union[str, "os.PathLike[str]", Bank]
 
 
-class Unreadable(ValueError):
-    """The bank file cannot be solved as written; `findings` says why, in the form that `check` gives."""
-
-    def __init__(self, findings: Dict[str, Any]) -> None:
-        self.findings = findings
-        super().__init__("\n".join(f"{file['file']}:{found['line']}: {found['message']} [{found['rule']}]"
-                                   for file in findings["files"] for found in file["findings"] if found["level"] == "error"))
+def _bank(bank: BankLike) -> Bank:
+    return bank if isinstance(bank, Bank) else read(bank)
 
 
-def check_text(text: Union[str, bytes], file: str = "-") -> Dict[str, Any]:
+def check_text(text: Union[str, bytes], file: str = "-") -> Findings:
     """What is wrong with the bank that `text` describes. `file` is the name that the answer bears."""
-    return json.loads(_core.check(text, file))
+    return Bank.from_text(text, file).check()
 
 
-def solve_text(text: Union[str, bytes], file: str = "-") -> Dict[str, Any]:
-    """Terminal voltages [V], and current [A], voltage [V] and power [W] of each part, at the operating point of `text`.
-
-    Raises Unreadable if the text does not describe a bank that can be solved.
-    """
-    answer = json.loads(_core.solve(text, file))
-    if answer["bankwright"] == "findings":
-        raise Unreadable(answer)
-    return answer
+def solve_text(text: Union[str, bytes], file: str = "-") -> Solution:
+    """The operating point of the bank that `text` describes; see Bank.solve. Unreadable if it cannot be solved as written."""
+    return Bank.from_text(text, file).solve()
 
 
-def check(path: Union[str, "os.PathLike[str]"]) -> Dict[str, Any]:
-    """What is wrong with the bank in the file `path`; see check_text. Raises OSError if there is no such file."""
-    return check_text(Path(path).read_bytes(), os.fspath(path))
+def check(bank: BankLike) -> Findings:
+    """What is wrong with a bank, or with the bank in a file. OSError if there is no such file."""
+    return _bank(bank).check()
 
 
-def solve(path: Union[str, "os.PathLike[str]"]) -> Dict[str, Any]:
-    """The operating point of the bank in the file `path`; see solve_text. Raises OSError if there is no such file."""
-    return solve_text(Path(path).read_bytes(), os.fspath(path))
+def solve(bank: BankLike) -> Solution:
+    """The operating point of a bank, or of the bank in a file; see Bank.solve. OSError if there is no such file."""
+    return _bank(bank).solve()

@@ -1,0 +1,393 @@
+"""A bank: read from a file, a text or a dict, or built part by part; then asked."""
+from __future__ import annotations
+
+import copy
+import os
+import tomllib
+from pathlib import Path
+from typing import Any, Dict, List, Mapping, Optional, Sequence, Tuple, Union
+
+from . import _core
+from .answers import Hookup, ShortCircuit, Sizing
+from .bank_text import bank_text, checked
+from .errors import UnknownName, Unsuitable
+from .keys import sections
+from .part_methods import PartMethods
+from .quantities import QuantityLike, quantity_in_si
+from .results import Findings, Solution
+from .sweep import Sweep, SweepValue, run_sweep
+from .through_time import Discharge, Recharge
+from .tolerances import Tolerance
+from .tracing import Readings, Trace
+
+__all__ = ["Bank", "read"]
+
+Leg = Tuple[QuantityLike, QuantityLike]
+
+
+def _si(value: Optional[QuantityLike], kind: str, name: str) -> Optional[float]:
+    return None if value is None else quantity_in_si(value, kind, name)
+
+
+class Bank(PartMethods):
+    """The battery bank of a small boat: its parts and what each conductor is landed on.
+
+        bank = Bank("two in series", voltage="24 V")
+        bank.battery("A", chemistry="agm", voltage="12 V", capacity="100 Ah")
+        bank.battery("B", chemistry="agm", voltage="12 V", capacity="100 Ah")
+        bank.jumper("J1", "A+", "B-", size="6 AWG", length="12 in")
+        bank.load("lamp", power=60 * units.W)
+
+    name      what the bank is, for people
+    voltage   nominal voltage of the system, such as "36 V"
+    ambient   temperature of batteries and conductors unless they say otherwise; "25 degC" if not given
+    runtime   wanted run at the motor's throttle, such as "3 h"
+    joint     resistance of one bolted or crimped joint; none if not given
+
+    In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe the same
+    parts. A bank pickles by its text.
+
+    Raises UnitNeeded for a bare number where a unit is needed, BadQuantity for a text that is no such quantity. What is wrong with
+    the bank as a whole is never raised here: `check` finds it.
+    """
+
+    def __init__(self, name: str = "", *, voltage: Optional[QuantityLike] = None, ambient: Optional[QuantityLike] = None,
+                 runtime: Optional[QuantityLike] = None, joint: Optional[QuantityLike] = None) -> None:
+        given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "joint": joint}
+        system = {key: checked(sections()["system"], "", key, value) for key, value in given.items() if value is not None}
+        self._document: Optional[Dict[str, Any]] = ({"name": name} if name else {}) | ({"system": system} if system else {})
+        self._text: Optional[str] = None
+        self._file = name or "-"
+        self._part_lists: Dict[str, str] = {}
+        self._handle: Optional[_core.ReadBank] = None
+
+    @classmethod
+    def from_text(cls, text: Union[str, bytes], file: str = "-", part_lists: Optional[Mapping[str, str]] = None) -> "Bank":
+        """From the text of a bank file. `file` is the name that answers bear, `part_lists` the texts that its `parts` names.
+
+        Never raises for what the text holds: `check` says what is wrong with it.
+        """
+        bank = cls()
+        bank._document, bank._file, bank._part_lists = None, file, dict(part_lists or {})
+        bank._text = text if isinstance(text, str) else text.decode("utf-8", "surrogateescape")
+        return bank
+
+    @classmethod
+    def from_file(cls, path: Union[str, "os.PathLike[str]"]) -> "Bank":
+        """From a bank file, and the part lists in its folder that it names. OSError if there is no such file."""
+        path = Path(path)
+        content = path.read_bytes()
+        bank = cls.from_text(content, os.fspath(path))
+        try:
+            named = tomllib.loads(content.decode("utf-8")).get("parts", [])
+        except (ValueError, RecursionError):
+            named = []
+        folder = path.resolve().parent
+        for entry in named if isinstance(named, list) else []:
+            if isinstance(entry, str) and (folder / entry).resolve().is_relative_to(folder) and (folder / entry).is_file():
+                bank._part_lists[entry] = (folder / entry).read_text(encoding="utf-8", errors="surrogateescape")
+        return bank
+
+    @classmethod
+    def from_dict(cls, document: Mapping[str, Any], file: str = "-") -> "Bank":
+        """From a dict of sections: {"batteries": {"A": {"voltage": "12 V", ...}}, "jumpers": {...}, ...}.
+
+        Values are texts as in a file, or quantities. Raises what the builder raises, and UnknownName for an unknown section or key.
+        """
+        bank = cls()
+        bank._text = bank_text(document)
+        bank._document, bank._file = None, file
+        return bank
+
+    # --- what it is
+
+    @property
+    def text(self) -> str:
+        """The text of its bank file: as it was read, or as it was built."""
+        if self._text is None:
+            self._text = bank_text(self._document or {})
+        return self._text
+
+    @property
+    def file(self) -> str:
+        """The name that answers bear: the path it was read from, or the bank's name."""
+        return self._file
+
+    @property
+    def arrangement(self) -> Optional[str]:
+        """The trade's notation, "3S2P", as recognised from the wiring; None where the wiring is no such thing."""
+        return self._read().arrangement
+
+    def to_dict(self) -> Dict[str, Any]:
+        """Sections of parts of keys, as in its file. Unreadable if its text is no bank file."""
+        if self._document is None:
+            try:
+                return tomllib.loads(self.text)
+            except ValueError:
+                self._read().written()  # raises, with the findings
+                raise
+        return copy.deepcopy(self._document)
+
+    def written(self) -> str:
+        """The canonical text: models resolved, comments gone, the same for every text of the same bank. Unreadable if it is none."""
+        return self._read().written()
+
+    def save(self, path: Union[str, "os.PathLike[str]"]) -> None:
+        """Writes its text into a file."""
+        Path(path).write_bytes(self._bytes())
+
+    def part(self, name: str) -> Dict[str, Any]:
+        """The keys of the part of that name. UnknownName if the bank has none."""
+        for section, parts in self.to_dict().items():
+            if section in sections() and isinstance(parts, dict) and isinstance(parts.get(name), dict):
+                return dict(parts[name])
+        raise UnknownName(f"the bank has no part `{name}`")
+
+    def changed(self, changes: Mapping[str, Any]) -> "Bank":
+        """A copy with some keys changed: bank.changed({"A.charge": "80 %", "troll.throttle": "60 %"}). None takes a key away.
+
+        Raises UnknownName for an unknown part or key, UnitNeeded and BadQuantity as the builder does.
+        """
+        document = self.to_dict()
+        for name, value in changes.items():
+            part, _, key = name.rpartition(".")
+            section = next((one for one, parts in document.items()
+                            if one in sections() and isinstance(parts, dict) and part in parts), None)
+            if part == "system":
+                keys, spec = document.setdefault("system", {}), sections()["system"]
+            elif section is None:
+                raise UnknownName(f"the bank has no part `{part}`")
+            else:
+                keys, spec = document[section][part], sections()[section]
+            spec.key(key)
+            if value is None:
+                keys.pop(key, None)
+            else:
+                keys[key] = checked(spec, part, key, value)
+        bank = Bank.from_dict(document, self._file)
+        bank._part_lists = dict(self._part_lists)
+        return bank
+
+    def _add(self, section: str, part: str, keys: Dict[str, Any]) -> "Bank":
+        spec = sections()[section]
+        kept = {key: checked(spec, part, key, value) for key, value in keys.items() if value is not None}
+        document = self.to_dict()
+        if any(part in parts for name, parts in document.items() if name in sections() and isinstance(parts, dict)):
+            raise Unsuitable(f"the bank has a part `{part}` already")
+        document.setdefault(section, {})[part] = kept
+        self._document, self._text, self._handle = document, None, None
+        return self
+
+    def model(self, name: str, **keys: Any) -> "Bank":
+        """A named set of keys that parts take over with `model=name`; a part's own keys win. Returns the bank."""
+        document = self.to_dict()
+        document["models"] = {**document.get("models", {}),
+                              name: {key: str(value) if not isinstance(value, (int, str)) and hasattr(value, "unit") else value
+                                     for key, value in keys.items()}}
+        self._document, self._text, self._handle = document, None, None
+        return self
+
+    def accept(self, rule: str, reason: str, part: str = "") -> "Bank":
+        """Says that somebody has looked at the findings of `rule` (of `part`) and why they are safe here. Returns the bank."""
+        document = self.to_dict()
+        one = {"rule": rule, "reason": reason} | ({"part": part} if part else {})
+        document["accept"] = [*document.get("accept", []), one]
+        self._document, self._text, self._handle = document, None, None
+        return self
+
+    # --- what it answers
+
+    def check(self, only: Sequence[str] = (), skip: Sequence[str] = ()) -> Findings:
+        """Everything that is wrong with it. `only` and `skip` are ids of rules or families, such as "wiring"."""
+        found: Findings = Findings.of(self._read().check(list(only), list(skip)))
+        return found
+
+    def solve(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+              rest: bool = False) -> Solution:
+        """Voltages [V], currents [A] and powers [W] at one moment: as the bank describes it, with the motors at a `throttle` such as
+        "60 %", with a constant `current` such as "40 A" at every motor (or load), or at `rest` with every load off.
+
+        Raises Unreadable if the bank cannot be read whole, Unsuitable for more than one of the three. Where there is no operating
+        point the answer's `status` says so.
+        """
+        answer = self._read().solve(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest)
+        solution: Solution = Solution.of(answer[0])
+        _, solution.terminal_voltage, solution.current, solution.voltage, solution.power = answer
+        return solution
+
+    def discharge(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+                  longest: Optional[QuantityLike] = None, rest: Optional[QuantityLike] = None,
+                  legs: Sequence[Leg] = (), repeat: bool = False) -> Discharge:
+        """How long it runs, which battery ends the run, and every battery's course.
+
+        throttle, current  as for `solve`; longest: give up after "200 h"; rest: how long to look on afterwards, with every load off
+        legs               of a trip: [("60 %", "20 min"), ("0 %", "1 h")], throttle and duration; repeat: start over until it is done
+
+        Raises Unreadable; Unsuitable where a battery states no capacity or chemistry.
+        """
+        spelled = [(quantity_in_si(one, "fraction", "throttle"), quantity_in_si(long, "duration", "leg")) for one, long in legs]
+        run: Discharge = Discharge.from_core(self._read().discharge(
+            _si(throttle, "fraction", "throttle"), _si(current, "current", "current"), _si(longest, "duration", "longest"),
+            _si(rest, "duration", "rest"), spelled, repeat))
+        return run
+
+    def recharge(self, *, charge: Optional[QuantityLike] = None, longest: Optional[QuantityLike] = None) -> Recharge:
+        """How long its chargers take, stage by stage. `charge` is every battery's at the start instead of its own.
+
+        Raises Unreadable; Unsuitable where a battery states no capacity or chemistry, or there is no charger that says what it gives.
+        """
+        run: Recharge = Recharge.from_core(self._read().recharge(_si(charge, "fraction", "charge"),
+                                                                 _si(longest, "duration", "longest")))
+        return run
+
+    def hookup(self, *, of_reading: Optional[QuantityLike] = None, digits: Optional[int] = None,
+               resolution: Optional[QuantityLike] = None, charge_within: Optional[QuantityLike] = None) -> Hookup:
+        """In which order to connect it, and what the meter must read before and after each step.
+
+        The meter errs by `of_reading` ("0.5 %" if not given) and `digits` (2) of its `resolution`; the batteries' charge is what the
+        bank says within `charge_within` ("5 %"). A bank with an error is refused: the answer's status says so. Raises Unreadable;
+        Unsuitable for a bank without a battery or with a short in it.
+        """
+        steps: Hookup = Hookup.of(self._read().hookup(_si(of_reading, "fraction", "of_reading"), digits,
+                                                      _si(resolution, "voltage", "resolution"),
+                                                      _si(charge_within, "fraction", "charge_within")))
+        return steps
+
+    def short_circuit(self) -> ShortCircuit:
+        """What flows into a short anywhere [A], what ends it and by when [s], and whether devices and copper bear it.
+
+        Raises Unreadable.
+        """
+        shorts: ShortCircuit = ShortCircuit.of(self._read().short_circuit())
+        return shorts
+
+    def size(self, *, runtime: Optional[QuantityLike] = None, ambient: Optional[QuantityLike] = None, metric: bool = False,
+             keep_strings: bool = False) -> Sizing:
+        """The smallest conductors, breakers and number of strings that every rule is content with, and the cut list.
+
+        `runtime` and `ambient` take the place of the bank's own; `metric` asks for mm2 instead of AWG. Raises Unreadable, also for a
+        bank with an error that no size cures.
+        """
+        document, text, cut_list, bank = self._read().size(_si(runtime, "duration", "runtime"),
+                                                           _si(ambient, "temperature", "ambient"), metric, keep_strings)
+        sizing: Sizing = Sizing.of(document)
+        sizing.text, sizing.cut_list, sizing.bank = text, cut_list, Bank.from_text(bank, self._file)
+        return sizing
+
+    def trace(self, readings: Union[Readings, str, "os.PathLike[str]"]) -> Trace:
+        """What is most likely wrong with a bank that reads otherwise than it was drawn, and which reading to take next.
+
+        `readings` are a sheet of them or the path of a file. Raises OSError if there is no such file; Unreadable, also for readings
+        that name no terminal or part of the bank; Unsuitable for a bank without a battery, or of so many parts that it would take
+        minutes.
+        """
+        sheet = readings if isinstance(readings, Readings) else Readings.from_file(readings)
+        document, text = self._read().trace(sheet.text.encode("utf-8", "surrogateescape"), sheet.file)
+        trace: Trace = Trace.of(document)
+        trace.text = text
+        return trace
+
+    def sweep(self, values: Mapping[str, SweepValue], measure: Optional[Sequence[str]] = None, *,
+              throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None, rest: bool = False,
+              threads: int = 1) -> Sweep:
+        """The operating points of many banks that differ in some values.
+
+            sweep = bank.sweep({"A.resistance": np.linspace(3e-3, 9e-3, 1000)})          # [ohm]
+            sweep = bank.sweep({"A.charge [%]": np.arange(50.0, 100.0)[:, None],          # a grid, 50 x 6
+                                "main.length": np.arange(1.0, 7.0) * units.ft}, ["troll.voltage"])
+
+        values    by "part.key": an array of numbers in SI, or with the unit in the name, or times a unit. "system.ambient" and
+                  "system.joint" too. Shapes are broadcast as NumPy's are.
+        measure   "A.current" [A], "troll.voltage" [V] across a part, or the name of a terminal [V] against the reference; every
+                  battery's current and every motor's and load's voltage if not given
+        threads   how many; the answers do not depend on it
+
+        A resistance, an emf, a load's current or power goes straight into the solver, millions of small banks a second and
+        core; any other key is worked out bank by bank. Raises Unreadable; UnknownName; BadQuantity for a unit of another quantity;
+        Unsuitable for what is no quantity, for a value out of its key's range, and for one that would change the wiring.
+        """
+        return run_sweep(self, self._read(), values, measure,
+                         (_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest), threads)
+
+    def tolerance(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+                  rest: bool = False, draws: int = 100_000, seed: int = 1, threads: int = 1, checked: int = 0) -> Tolerance:
+        """How far the answers spread when every value lies within its tolerance, how bad it can get, and what matters most.
+
+        `draws` banks are solved; `checked` of them are also held against every rule and run down. The same seed gives the same
+        answer on any number of threads. A value states its own tolerance as "4 mohm +/- 10 %". Raises Unreadable.
+        """
+        spread: Tolerance = Tolerance.of(self._read().tolerance(
+            _si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest, draws, seed, threads, checked))
+        return spread
+
+    def drawing(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None, rest: bool = False,
+                readings: bool = True, findings: bool = True, prefix: str = "bankwright") -> str:
+        """Its wiring diagram as SVG, with the readings of a moment (see `solve`) and the findings.
+
+        `prefix` starts every id, so that several drawings can share a page. Raises Unreadable; TooLarge above 600 parts.
+        """
+        return self._read().draw(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest, readings,
+                                 findings, prefix)
+
+    def draw(self, path: Union[str, "os.PathLike[str]"], *, throttle: Optional[QuantityLike] = None,
+             current: Optional[QuantityLike] = None, rest: bool = False) -> None:
+        """Writes its `drawing` into a file such as "bank.svg"."""
+        Path(path).write_text(self.drawing(throttle=throttle, current=current, rest=rest), encoding="utf-8")
+
+    def report(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+               rest: bool = False) -> str:
+        """All of it on one page of HTML that needs no network and no script. Raises Unreadable."""
+        return self._read().report(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest)
+
+    # --- how Python sees it
+
+    def _bytes(self) -> bytes:
+        return self.text.encode("utf-8", "surrogateescape")
+
+    def _read(self) -> _core.ReadBank:
+        if self._handle is None:
+            lists = {path: text.encode("utf-8", "surrogateescape") for path, text in self._part_lists.items()}
+            self._handle = _core.ReadBank(self._bytes(), self._file, lists)
+        return self._handle
+
+    def _repr_svg_(self) -> Optional[str]:
+        if not self._read().as_written:
+            return None
+        return self.drawing(prefix=f"bank-{abs(hash(self.text)):x}")
+
+    def _repr_html_(self) -> Optional[str]:
+        return None if self._read().as_written else self.check()._repr_html_()
+
+    def __repr__(self) -> str:
+        return f"<Bank {self._file}: {self.arrangement or 'no arrangement'}>"
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Bank):
+            return NotImplemented
+        mine, its = self._read(), other._read()
+        return mine.written() == its.written() if mine.as_written and its.as_written else self.text == other.text
+
+    def __hash__(self) -> int:
+        return hash(self.written() if self._read().as_written else self.text)
+
+    def __getstate__(self) -> Dict[str, Any]:
+        return {**self.__dict__, "_handle": None}
+
+    def __copy__(self) -> "Bank":
+        other = Bank.__new__(Bank)
+        other.__dict__.update(copy.deepcopy(self.__getstate__()))
+        return other
+
+    def __deepcopy__(self, memo: Dict[int, Any]) -> "Bank":
+        return self.__copy__()
+
+    @property
+    def part_names(self) -> List[str]:
+        """Ids of its parts, section by section in the author's order."""
+        document = self.to_dict()
+        return [part for name in sections() if name not in ("system", "accept") for part in document.get(name, {})]
+
+
+def read(path: Union[str, "os.PathLike[str]"]) -> Bank:
+    """The bank in the file `path`. OSError if there is no such file; what is wrong with its text, `check` says."""
+    return Bank.from_file(path)

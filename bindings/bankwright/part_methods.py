@@ -1,0 +1,258 @@
+"""How a bank is built part by part. Written by tests/structure/make_python_parts.py from the library's table of keys."""
+from __future__ import annotations
+
+import datetime
+from typing import TYPE_CHECKING, Any, Dict, Optional
+
+from .quantities import QuantityLike
+
+if TYPE_CHECKING:
+    from .bank import Bank
+
+__all__ = ["PartMethods"]
+
+
+class PartMethods:
+    """One method for each kind of part. Each checks its keys, adds the part and returns the bank."""
+
+    def _add(self, section: str, part: str, keys: Dict[str, Any]) -> "Bank":
+        raise NotImplementedError
+
+    def battery(self, id: str, *, model: Optional[str] = None, chemistry: Optional[str] = None,
+                voltage: Optional[QuantityLike] = None, cells: Optional[int] = None,
+                capacity: Optional[QuantityLike] = None, capacity_hours: Optional[QuantityLike] = None,
+                reserve: Optional[QuantityLike] = None, cranking: Optional[QuantityLike] = None,
+                resistance: Optional[QuantityLike] = None, charge: Optional[QuantityLike] = None,
+                health: Optional[QuantityLike] = None, emf: Optional[QuantityLike] = None,
+                temperature: Optional[QuantityLike] = None, made: Optional[datetime.date] = None,
+                dead_cells: Optional[int] = None, max_discharge: Optional[QuantityLike] = None,
+                max_charge: Optional[QuantityLike] = None, max_series: Optional[int] = None,
+                max_parallel: Optional[int] = None, low_cutoff: Optional[QuantityLike] = None,
+                high_cutoff: Optional[QuantityLike] = None, mass: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `batteries`: the batteries, each with its own two posts. Terminals of X: X+ X-.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        chemistry       family of battery: flooded, agm, gel, lifepo4, nmc
+        voltage         nominal voltage, as on the label, such as 12 V; if not given: from chemistry and cells
+        cells           cells in series inside, such as 6; if not given: from chemistry and voltage
+        capacity        rated capacity at 25 degC over capacity_hours, such as 100 Ah
+        capacity_hours  duration of the discharge that the capacity is rated for, such as 20 h; if not given: 20 h
+        reserve         reserve capacity: time at 25 A and 25 degC, such as 185 min
+        cranking        cold cranking amperes, such as 650 A
+        resistance      internal resistance of the whole battery, such as 4.0 mohm; if not given: from cranking, else
+                        from chemistry and capacity
+        charge          state of charge, such as 98 %; if not given: 100 %
+        health          usable capacity over rated, such as 90 %; if not given: 100 %
+        emf             measured open-circuit voltage, such as 12.71 V; if not given: from chemistry, charge and
+                        temperature
+        temperature     temperature of the battery, such as 25 degC; if not given: system.ambient
+        made            date of make, such as 2024-03-01
+        dead_cells      cells that give no voltage, such as 1; if not given: 0
+        max_discharge   largest continuous discharge current, such as 100 A
+        max_charge      largest charge current, such as 30 A
+        max_series      most of them in series, such as 4
+        max_parallel    most of them in parallel, such as 4
+        low_cutoff      where its protective disconnect, or its owner, ends a discharge, such as 10.5 V
+        high_cutoff     where its protective disconnect ends a charge, such as 14.8 V
+        mass            mass of the battery, such as 30 kg
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("batteries", id, {"model": model, "chemistry": chemistry, "voltage": voltage, "cells": cells,
+            "capacity": capacity, "capacity_hours": capacity_hours, "reserve": reserve, "cranking": cranking,
+            "resistance": resistance, "charge": charge, "health": health, "emf": emf, "temperature": temperature,
+            "made": made, "dead_cells": dead_cells, "max_discharge": max_discharge, "max_charge": max_charge,
+            "max_series": max_series, "max_parallel": max_parallel, "low_cutoff": low_cutoff,
+            "high_cutoff": high_cutoff, "mass": mass})
+
+    def jumper(self, id: str, from_: str, to: str, *, model: Optional[str] = None,
+               size: Optional[QuantityLike] = None, length: Optional[QuantityLike] = None,
+               resistance: Optional[QuantityLike] = None, insulation: Optional[QuantityLike] = None,
+               tinned: Optional[bool] = None, color: Optional[str] = None, joint: Optional[QuantityLike] = None,
+               bundle: Optional[int] = None, enclosed: Optional[bool] = None, engine_space: Optional[bool] = None,
+               temperature: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `jumpers`: short conductors between posts.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        from_           terminal at one end; its current is positive from here, such as "A+"
+        to              terminal at the other end, such as "B-"
+        size            gauge or cross-section of the copper, such as 6 AWG
+        length          length of the conductor, such as 17 ft
+        resistance      the whole conductor with its joints; overrides size, length and joint, such as 6.7 mohm; if
+                        not given: from size, length, temperature and joint
+        insulation      temperature rating of the insulation, such as 105 degC
+        tinned          tinned copper, such as true; if not given: false
+        color           color of the insulation, such as "red"
+        joint           one of its two joints, such as 0.1 mohm; if not given: system.joint
+        bundle          current-carrying conductors bundled together, this one included, such as 3; if not given: 1
+        enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
+        engine_space    runs through an engine space, such as true; if not given: false
+        temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("jumpers", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
+            "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
+
+    def cable(self, id: str, from_: str, to: str, *, model: Optional[str] = None, size: Optional[QuantityLike] = None,
+              length: Optional[QuantityLike] = None, resistance: Optional[QuantityLike] = None,
+              insulation: Optional[QuantityLike] = None, tinned: Optional[bool] = None, color: Optional[str] = None,
+              joint: Optional[QuantityLike] = None, bundle: Optional[int] = None, enclosed: Optional[bool] = None,
+              engine_space: Optional[bool] = None, temperature: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `cables`: longer conductors.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        from_           terminal at one end; its current is positive from here, such as "A+"
+        to              terminal at the other end, such as "B-"
+        size            gauge or cross-section of the copper, such as 6 AWG
+        length          length of the conductor, such as 17 ft
+        resistance      the whole conductor with its joints; overrides size, length and joint, such as 6.7 mohm; if
+                        not given: from size, length, temperature and joint
+        insulation      temperature rating of the insulation, such as 105 degC
+        tinned          tinned copper, such as true; if not given: false
+        color           color of the insulation, such as "red"
+        joint           one of its two joints, such as 0.1 mohm; if not given: system.joint
+        bundle          current-carrying conductors bundled together, this one included, such as 3; if not given: 1
+        enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
+        engine_space    runs through an engine space, such as true; if not given: false
+        temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("cables", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
+            "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
+
+    def breaker(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
+                interrupts: Optional[QuantityLike] = None, voltage: Optional[QuantityLike] = None,
+                resistance: Optional[QuantityLike] = None, state: Optional[str] = None,
+                class_: Optional[str] = None) -> "Bank":
+        """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        rating          rated current, such as 60 A
+        interrupts      largest fault current that it can break, such as 3000 A
+        voltage         largest voltage that it can break, such as 48 V
+        resistance      resistance from line to load, such as 1.0 mohm; if not given: 0 ohm
+        state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
+        class_          the standard that its time-current band comes from; of a standard that is not listed no band
+                        is known, such as "iso-8820-3"
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
+            "voltage": voltage, "resistance": resistance, "state": state, "class": class_})
+
+    def fuse(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
+             interrupts: Optional[QuantityLike] = None, voltage: Optional[QuantityLike] = None,
+             resistance: Optional[QuantityLike] = None, state: Optional[str] = None,
+             class_: Optional[str] = None) -> "Bank":
+        """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        rating          rated current, such as 60 A
+        interrupts      largest fault current that it can break, such as 3000 A
+        voltage         largest voltage that it can break, such as 48 V
+        resistance      resistance from line to load, such as 1.0 mohm; if not given: 0 ohm
+        state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
+        class_          the standard that its time-current band comes from; of a standard that is not listed no band
+                        is known, such as "iso-8820-3"
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
+            "resistance": resistance, "state": state, "class": class_})
+
+    def switch(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
+               resistance: Optional[QuantityLike] = None, state: Optional[str] = None) -> "Bank":
+        """One more in the section `switches`: switches. Terminals of X: X.1 X.2.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        rating          rated continuous current, such as 100 A
+        resistance      resistance when closed, such as 0.2 mohm; if not given: 0 ohm
+        state           closed or open: closed, open; if not given: closed
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state})
+
+    def busbar(self, id: str, *, model: Optional[str] = None, studs: Optional[int] = None,
+               rating: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `busbars`: busbars, one node each. Terminals of X: X.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        studs           studs on it, such as 4
+        rating          rated continuous current, such as 150 A
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating})
+
+    def connector(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
+                  contact: Optional[QuantityLike] = None, state: Optional[str] = None) -> "Bank":
+        """One more in the section `connectors`: receptacles with their plugs. Terminals of X: X+ X- X.plug+ X.plug-.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        rating          rated continuous current, such as 60 A
+        contact         contact resistance of one pole, such as 0.5 mohm; if not given: 0 ohm
+        state           mated, or apart: the plug is out: mated, apart; if not given: mated
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state})
+
+    def motor(self, id: str, *, model: Optional[str] = None, voltage: Optional[QuantityLike] = None,
+              current: Optional[QuantityLike] = None, throttle: Optional[QuantityLike] = None,
+              winding: Optional[QuantityLike] = None, control: Optional[str] = None,
+              thrust: Optional[QuantityLike] = None, min_voltage: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `motors`: DC motors with a propeller. Terminals of X: X+ X-.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        voltage         nameplate voltage, such as 36 V
+        current         nameplate current, at that voltage and full throttle, such as 50 A
+        throttle        duty cycle of its speed control, such as 100 %; if not given: 100 %
+        winding         armature, brushes and leads inside, such as 80 mohm; if not given: 0 ohm
+        control         speed control: pwm chops; direct is off or full: pwm, direct; if not given: pwm
+        thrust          nameplate static thrust at full throttle, such as 445 N
+        min_voltage     below this its speed control stops, such as 30 V
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("motors", id, {"model": model, "voltage": voltage, "current": current, "throttle": throttle,
+            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage})
+
+    def load(self, id: str, *, model: Optional[str] = None, current: Optional[QuantityLike] = None,
+             power: Optional[QuantityLike] = None, resistance: Optional[QuantityLike] = None,
+             min_voltage: Optional[QuantityLike] = None, max_voltage: Optional[QuantityLike] = None) -> "Bank":
+        """One more in the section `loads`: anything else that draws from the bank. Terminals of X: X+ X-.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        current         draws this current at any voltage, such as 4 A
+        power           draws this power at any voltage, such as 60 W
+        resistance      is ohmic, such as 3 ohm
+        min_voltage     least voltage that it works at, such as 10.8 V
+        max_voltage     largest voltage that it survives, such as 15 V
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("loads", id, {"model": model, "current": current, "power": power, "resistance": resistance,
+            "min_voltage": min_voltage, "max_voltage": max_voltage})
+
+    def charger(self, id: str, *, model: Optional[str] = None, outputs: Optional[int] = None,
+                isolated: Optional[bool] = None, voltage: Optional[QuantityLike] = None,
+                current: Optional[QuantityLike] = None, connected: Optional[bool] = None) -> "Bank":
+        """One more in the section `chargers`: mains chargers. Terminals of X: X.1+ X.1- ... per output.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        outputs         number of outputs, such as 3; if not given: 1
+        isolated        its outputs share nothing; if false they share their negative, such as true; if not given:
+                        true
+        voltage         voltage that each output holds, such as 14.4 V
+        current         most that each output gives, such as 10 A
+        connected       plugged into the shore supply and charging, such as false; if not given: false
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
+            "voltage": voltage, "current": current, "connected": connected})

@@ -1,0 +1,154 @@
+"""Many banks of one wiring at once: some keys as arrays, the answers as arrays of the same shape."""
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Dict, List, Mapping, Optional, Sequence, Tuple, Union
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from . import _core
+from .errors import BadQuantity, UnknownName, Unsuitable
+from .keys import sections
+from .quantities import Quantity, quantity_in_si
+from .tables import frame_of, html_table
+
+if TYPE_CHECKING:
+    import pandas
+
+    from .bank import Bank
+
+__all__ = ["Sweep", "SweepValue", "measures_of", "run_sweep", "swept_values"]
+
+Floats = NDArray[np.float64]
+SweepValue = Union[ArrayLike, Quantity]
+_UNITS = {"terminal": "V", "voltage": "V", "current": "A"}
+
+
+class Sweep:
+    """The answers of many banks. Arrays have the shape that NumPy's broadcasting gives the swept values.
+
+    sweep["A.current"]     [A], sweep["troll.voltage"] [V], sweep["troll+"] [V] against the reference: what was measured
+    sweep.values           the swept arrays by name, SI, each of that shape
+    NaN                    that bank has no operating point: its loads ask for more than it can give
+    """
+
+    def __init__(self, values: Dict[str, Floats], units: Dict[str, str], measures: List[Tuple[str, str]], answers: Floats,
+                 shape: Tuple[int, ...]) -> None:
+        self.values = {name: array.reshape(shape) for name, array in values.items()}
+        self.units = units
+        self.shape = shape
+        self.answers = answers
+        self.measures = measures
+
+    def __getitem__(self, name: str) -> Floats:
+        for row, (kind, part) in enumerate(self.measures):
+            if name == (part if kind == "terminal" else f"{part}.{kind}"):
+                row_of_answers: Floats = self.answers[row]
+                return row_of_answers.reshape(self.shape)
+        raise UnknownName(f"`{name}` was not measured; measured are " + ", ".join(f"`{one}`" for one in self.names))
+
+    @property
+    def names(self) -> List[str]:
+        """What was measured: "A.current", "troll.voltage", "troll+"."""
+        return [part if kind == "terminal" else f"{part}.{kind}" for kind, part in self.measures]
+
+    @property
+    def unanswered(self) -> int:
+        """How many of the banks have no operating point."""
+        return int(np.isnan(self.answers).any(axis=0).sum()) if len(self.measures) else 0
+
+    def __len__(self) -> int:
+        return int(self.answers.shape[1])
+
+    def frame(self) -> "pandas.DataFrame":
+        """One row a bank: the swept values and what was measured, "A.resistance [ohm]", "A.current [A]"."""
+        columns = {f"{name} [{self.units[name]}]": array.ravel() for name, array in self.values.items()}
+        columns |= {f"{name} [{_UNITS[kind]}]": self.answers[row]
+                    for row, (name, (kind, _)) in enumerate(zip(self.names, self.measures))}
+        return frame_of(columns)
+
+    def _repr_html_(self) -> str:
+        rows = []
+        for name, (kind, _) in zip(self.names, self.measures):
+            found = self[name]
+            if np.isfinite(found).any():
+                rows.append((name, _UNITS[kind], float(np.nanmin(found)), float(np.nanmean(found)), float(np.nanmax(found))))
+        return html_table(("measured", "unit", "least", "mean", "most"), rows,
+                          f"{len(self)} banks, {self.unanswered} without an operating point")
+
+    def __repr__(self) -> str:
+        return f"<Sweep of {len(self)} banks over {', '.join(self.values)}: {', '.join(self.names)}>"
+
+
+def _spec(bank: "Bank", part: str, key: str) -> Tuple[str, str]:
+    """Kind and SI unit of a part's key."""
+    document = bank.to_dict()
+    section = part if part == "system" else next(
+        (name for name, parts in document.items() if name in sections() and isinstance(parts, dict) and part in parts), "")
+    if not section:
+        raise UnknownName(f"the bank has no part `{part}`")
+    spec = sections()[section].key(key)
+    if not spec.is_quantity:
+        raise Unsuitable(f"`{part}.{key}` is no quantity: it cannot be swept")
+    return spec.kind, spec.unit
+
+
+def _in_si(numbers: Floats, unit: str, kind: str, name: str) -> Floats:
+    if kind == "wire_size":
+        known = {size: quantity_in_si(str(Quantity(float(size), unit)), kind, name) for size in np.unique(numbers)}
+        areas: Floats = np.vectorize(known.__getitem__, otypes=[np.float64])(numbers)
+        return areas
+    scale = quantity_in_si(f"1 {unit}", kind, name)
+    if kind != "temperature":
+        return numbers * scale if scale != 1.0 else numbers
+    step = (quantity_in_si(f"101 {unit}", kind, name) - scale) / 100.0  # a thermometer's scale has an offset
+    return scale + (numbers - 1.0) * step
+
+
+def swept_values(bank: "Bank", values: Mapping[str, SweepValue]) -> Tuple[Dict[str, Floats], Dict[str, str], Tuple[int, ...]]:
+    """The arrays in SI, flat and of one length; their SI units; and the shape that broadcasting gives."""
+    arrays: Dict[str, Floats] = {}
+    units: Dict[str, str] = {}
+    for written, value in values.items():
+        name, _, bracket = written.partition(" [")
+        part, _, key = name.rpartition(".")
+        kind, si = _spec(bank, part, key)
+        unit: Optional[str] = bracket.rstrip("]") or None
+        if isinstance(value, Quantity):
+            unit, value = value.unit, value.value
+        numbers = np.asarray(value)
+        if numbers.dtype.kind not in "fiu":
+            raise BadQuantity(f"`{name}` is swept over an array of numbers in {si}, or over an array times a unit")
+        numbers = numbers.astype(np.float64, copy=False)
+        arrays[name] = numbers if unit is None or unit == si else _in_si(numbers, unit, kind, name)
+        units[name] = si
+    shape = np.broadcast_shapes(*(array.shape for array in arrays.values())) if arrays else ()
+    flat = {name: np.ascontiguousarray(np.broadcast_to(array, shape)).ravel() for name, array in arrays.items()}
+    return flat, units, shape
+
+
+def measures_of(bank: "Bank", measure: Optional[Sequence[str]]) -> List[Tuple[str, str]]:
+    """("current", "A") for "A.current", ("terminal", "troll+") for "troll+"; what is usual if nothing is asked for."""
+    if measure is None:
+        document = bank.to_dict()
+        return ([("current", name) for name in document.get("batteries", {})] +
+                [("voltage", name) for section in ("motors", "loads") for name in document.get(section, {})])
+    parts = set(bank.part_names)
+    found = []
+    for name in measure:
+        part, _, kind = name.rpartition(".")
+        found.append((kind, part) if kind in ("current", "voltage") and part in parts else ("terminal", name))
+    return found
+
+
+def run_sweep(bank: "Bank", core: _core.ReadBank, values: Mapping[str, SweepValue], measure: Optional[Sequence[str]],
+              moment: Tuple[Optional[float], Optional[float], bool], threads: int) -> Sweep:
+    """See Bank.sweep."""
+    arrays, units, shape = swept_values(bank, values)
+    measures = measures_of(bank, measure)
+    banks = int(np.prod(shape, dtype=np.int64))
+    keys: List[Tuple[str, str, Any]] = []
+    for name, array in arrays.items():
+        part, _, key = name.rpartition(".")
+        keys.append((part, key, array))
+    return Sweep(arrays, units, measures, core.sweep(keys, measures, banks, *moment, threads), shape)

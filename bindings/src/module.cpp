@@ -1,0 +1,208 @@
+// The private half of the Python package: answers.hpp as Python sees it. All else is Python.
+#include "answers.hpp"
+#include "arrays.hpp"
+#include "bankwright/version.hpp"
+#include "sweep.hpp"
+
+#include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
+
+#include <exception>
+#include <stdexcept>
+#include <tuple>
+
+namespace py = pybind11;
+
+namespace bankwright::python {
+
+namespace {
+
+void raise(char const* name, char const* what) {
+    PyErr_SetString(py::module_::import("bankwright.errors").attr(name).ptr(), what);
+}
+
+// One to one: bankwright/errors.py says which is which.
+void translate(std::exception_ptr caught) {
+    try {
+        if (caught) std::rethrow_exception(caught);
+    } catch (Refused const& refused) {
+        auto const errors = py::module_::import("bankwright.errors");
+        auto const unreadable = errors.attr("unreadable")(refused.findings);
+        PyErr_SetObject(errors.attr("Unreadable").ptr(), unreadable.ptr());
+    } catch (std::invalid_argument const& e) {
+        raise("Unsuitable", e.what());
+    } catch (std::out_of_range const& e) {
+        raise("UnknownName", e.what());
+    } catch (std::length_error const& e) {
+        raise("TooLarge", e.what());
+    }
+}
+
+// The work without the interpreter's lock, and its arrays with it.
+template <class Work>
+auto unlocked(Work work) {
+    py::gil_scoped_release const release;
+    return work();
+}
+
+py::tuple as_tuple(Course&& course, std::size_t batteries) {
+    auto const samples = static_cast<py::ssize_t>(course.seconds.size());
+    auto const wide = static_cast<py::ssize_t>(batteries);
+    return py::make_tuple(course.document, array_of(std::move(course.seconds), {samples}),
+                          array_of(std::move(course.charge), {samples, wide}),
+                          array_of(std::move(course.amperes), {samples, wide}),
+                          array_of(std::move(course.volts), {samples, wide}));
+}
+
+py::list section_list() {
+    py::list sections;
+    for (auto const& section : sections_answer()) {
+        py::list keys;
+        for (auto const& key : section.keys)
+            keys.append(py::make_tuple(key.name, key.kind, key.unit, key.example, key.meaning, key.if_absent,
+                                       py::tuple(py::cast(key.choices))));
+        sections.append(py::make_tuple(section.name, section.part, section.meaning, section.terminals, keys));
+    }
+    return sections;
+}
+
+using Optional = std::optional<double>;
+
+// keys: (part, key, values [SI]); measures: ("terminal" | "voltage" | "current", name).
+using KeyArray = std::tuple<std::string, std::string, py::array_t<double, py::array::c_style | py::array::forcecast>>;
+
+py::array_t<double> sweep_answer(ReadBank const& read, std::vector<KeyArray> const& arrays,
+                                 std::vector<std::pair<std::string, std::string>> const& asked, py::ssize_t banks,
+                                 Optional throttle, Optional current, bool rest, int threads) {
+    std::vector<SweptKey> keys;
+    for (auto const& [part, key, values] : arrays) {
+        if (values.ndim() != 1 || values.size() != banks)
+            throw std::invalid_argument("`" + part + "." + key + "` needs one value a bank");
+        keys.push_back({part, key, values.data()});
+    }
+    std::vector<Measure> measures;
+    for (auto const& [kind, name] : asked)
+        measures.push_back({kind == "terminal"  ? Measure::terminal
+                            : kind == "voltage" ? Measure::voltage
+                                                : Measure::current,
+                            name});
+    auto answers = unlocked([&] {
+        return sweep(read, {throttle, current, rest}, keys, static_cast<std::size_t>(banks), measures, threads);
+    });
+    return array_of(std::move(answers), {static_cast<py::ssize_t>(measures.size()), banks});
+}
+
+void add_answers(py::class_<ReadBank>& bank) {
+    auto const no_lock = py::call_guard<py::gil_scoped_release>();
+    bank.def(
+            "check",
+            [](ReadBank const& read, std::vector<std::string> only, std::vector<std::string> skip) {
+                return check_answer(read, {std::move(only), std::move(skip)});
+            },
+            py::arg("only"), py::arg("skip"), no_lock)
+        .def(
+            "solve",
+            [](ReadBank const& read, Optional throttle, Optional current, bool rest) {
+                auto r = unlocked([&] { return solve_answer(read, {throttle, current, rest}); });
+                auto const terminals = static_cast<py::ssize_t>(r.volts.size());
+                auto const parts = static_cast<py::ssize_t>(r.amperes.size());
+                return py::make_tuple(r.document, array_of(std::move(r.volts), {terminals}),
+                                      array_of(std::move(r.amperes), {parts}), array_of(std::move(r.across), {parts}),
+                                      array_of(std::move(r.watts), {parts}));
+            },
+            py::arg("throttle"), py::arg("current"), py::arg("rest"))
+        .def(
+            "discharge",
+            [](ReadBank const& read, Optional throttle, Optional current, Optional longest, Optional rest,
+               std::vector<std::pair<double, double>> legs, bool repeat) {
+                return as_tuple(unlocked([&] {
+                                    return discharge_answer(
+                                        read, {{throttle, current, false}, longest, rest, std::move(legs), repeat});
+                                }),
+                                read.seen.bank.batteries.size());
+            },
+            py::arg("throttle"), py::arg("current"), py::arg("longest"), py::arg("rest"), py::arg("legs"),
+            py::arg("repeat"))
+        .def(
+            "recharge",
+            [](ReadBank const& read, Optional charge, Optional longest) {
+                return as_tuple(unlocked([&] { return recharge_answer(read, charge, longest); }),
+                                read.seen.bank.batteries.size());
+            },
+            py::arg("charge"), py::arg("longest"))
+        .def(
+            "hookup",
+            [](ReadBank const& read, Optional of_reading, std::optional<int> digits, Optional resolution,
+               Optional charge_within) {
+                return hookup_answer(read, {of_reading, digits, resolution, charge_within});
+            },
+            py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"), no_lock)
+        .def("short_circuit", &short_circuit_answer, no_lock)
+        .def(
+            "size",
+            [](ReadBank const& read, Optional runtime, Optional ambient, bool metric, bool keep_strings) {
+                auto const a = unlocked([&] { return size_answer(read, {runtime, ambient, metric, keep_strings}); });
+                return py::make_tuple(a.document, a.text, a.cut_list, a.bank);
+            },
+            py::arg("runtime"), py::arg("ambient"), py::arg("metric"), py::arg("keep_strings"))
+        .def(
+            "trace",
+            [](ReadBank const& read, std::string const& readings, std::string const& file) {
+                auto const a = unlocked([&] { return trace_answer(read, readings, file); });
+                return py::make_tuple(a.document, a.text);
+            },
+            py::arg("readings"), py::arg("file"))
+        .def(
+            "draw",
+            [](ReadBank const& read, Optional throttle, Optional current, bool rest, bool readings, bool findings,
+               std::string const& prefix) {
+                return drawing_answer(read, {throttle, current, rest}, readings, findings, prefix);
+            },
+            py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("readings"), py::arg("findings"),
+            py::arg("prefix"), no_lock)
+        .def(
+            "report",
+            [](ReadBank const& read, Optional throttle, Optional current, bool rest) {
+                return report_answer(read, {throttle, current, rest});
+            },
+            py::arg("throttle"), py::arg("current"), py::arg("rest"), no_lock)
+        .def("sweep", &sweep_answer, py::arg("keys"), py::arg("measures"), py::arg("banks"), py::arg("throttle"),
+             py::arg("current"), py::arg("rest"), py::arg("threads"))
+        .def(
+            "tolerance",
+            [](ReadBank const& read, Optional throttle, Optional current, bool rest, std::size_t draws,
+               std::uint64_t seed, int threads, std::size_t checked) {
+                return tolerance_answer(read, {throttle, current, rest}, {draws, seed, threads, checked});
+            },
+            py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("draws"), py::arg("seed"),
+            py::arg("threads"), py::arg("checked"), no_lock)
+        .def("written", &written_answer, no_lock);
+}
+
+} // namespace
+
+} // namespace bankwright::python
+
+PYBIND11_MODULE(_core, module) {
+    using namespace bankwright::python;
+    module.attr("version") = BANKWRIGHT_VERSION;
+    py::register_local_exception_translator(&translate);
+
+    py::class_<ReadBank> bank(module, "ReadBank");
+    bank.def(py::init<std::string, std::string, PartLists>(), py::arg("text"), py::arg("file"), py::arg("part_lists"),
+             py::call_guard<py::gil_scoped_release>());
+    bank.def_property_readonly("as_written", [](ReadBank const& read) { return read.seen.as_written; });
+    bank.def_property_readonly("arrangement", [](ReadBank const& read) { return read.seen.arrangement; });
+    bank.def_property_readonly("name", [](ReadBank const& read) { return read.seen.bank.name; });
+    add_answers(bank);
+
+    module.def("sections", &section_list);
+    module.def(
+        "quantity",
+        [](std::string const& kind, std::string const& text) {
+            auto const answer = quantity_answer(kind, text);
+            return py::make_tuple(answer.value, answer.problem, answer.unit_is_wrong);
+        },
+        py::arg("kind"), py::arg("text"));
+    module.def("print", &print_answer, py::arg("kind"), py::arg("value"));
+}

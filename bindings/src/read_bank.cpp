@@ -1,0 +1,54 @@
+#include "read_bank.hpp"
+
+#include "bankwright/reports/json.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <stdexcept>
+#include <utility>
+
+namespace bankwright::python {
+
+ReadBank::ReadBank(std::string text_, std::string file_, PartLists part_lists_)
+    : text(std::move(text_)), file(std::move(file_)), part_lists(std::move(part_lists_)), seen(inspect_for({})) {}
+
+Inspection ReadBank::inspect_for(CheckOptions const& rules) const {
+    return inspect(text, rules, {}, [this](std::string const& path) -> PartListText {
+        auto const found = part_lists.find(path);
+        if (found == part_lists.end()) return {path, {}, "is not there, or not in the folder of the bank file"};
+        return {path, found->second, {}};
+    });
+}
+
+Verdict ReadBank::verdict() const { return {file, text, seen.arrangement, seen.findings, seen.part_lists, {}}; }
+
+Bank const& ReadBank::whole() const {
+    if (!seen.as_written) throw Refused{findings_json({verdict()})};
+    return seen.bank;
+}
+
+Moment moment_of(MomentWords const& words) {
+    if (int{words.rest} + int{words.current.has_value()} + int{words.throttle.has_value()} > 1)
+        throw std::invalid_argument("at most one of `throttle`, `current` and `rest`");
+    Moment moment;
+    if (words.rest) moment.loads = LoadsAre::at_rest;
+    if (words.throttle) moment.throttle = Throttle::of(*words.throttle);
+    if (words.current) {
+        moment.loads = LoadsAre::constant_current;
+        moment.current = *words.current * si::ampere;
+    }
+    return moment;
+}
+
+std::string in_words(Moment const& moment) {
+    switch (moment.loads) {
+    case LoadsAre::at_rest:
+        return "with every load off";
+    case LoadsAre::constant_current:
+        return "at " + print(moment.current);
+    case LoadsAre::as_drawn:
+        break;
+    }
+    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
+}
+
+} // namespace bankwright::python

@@ -1,0 +1,45 @@
+// Volts, amperes and watts at one moment, and what flows into a short.
+#include "answers.hpp"
+
+#include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/short_circuit.hpp"
+#include "bankwright/bank/locate.hpp"
+#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/short_circuit_json.hpp"
+#include "bankwright/rules/solving.hpp"
+
+#include <limits>
+
+namespace bankwright::python {
+
+Readings solve_answer(ReadBank const& read, MomentWords const& words) {
+    auto const& bank = read.whole();
+    Solved solved{.file = read.file,
+                  .text = {},
+                  .arrangement = read.seen.arrangement,
+                  .point = operating_point(bank, {.moment = moment_of(words)}),
+                  .counts = count(read.seen.findings),
+                  .findings = {}};
+    say_unsolved(bank, solved.point, solved.findings);
+    locate(solved.findings, read.seen.map);
+    Readings readings;
+    for (auto const& terminal : solved.point.terminals)
+        readings.volts.push_back(terminal.voltage ? terminal.voltage->value()
+                                                  : std::numeric_limits<double>::quiet_NaN());
+    for (auto const& part : solved.point.parts) {
+        readings.amperes.push_back(part.current.value());
+        readings.across.push_back(part.voltage.value());
+        readings.watts.push_back(part.power.value());
+    }
+    readings.document = solution_json(solved);
+    return readings;
+}
+
+std::string short_circuit_answer(ReadBank const& read) {
+    return short_circuit_json({.file = read.file,
+                               .arrangement = read.seen.arrangement,
+                               .result = short_circuit(read.whole()),
+                               .counts = count(read.seen.findings)});
+}
+
+} // namespace bankwright::python

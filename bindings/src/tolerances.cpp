@@ -1,0 +1,30 @@
+// How far do the answers spread?
+#include "answers.hpp"
+
+#include "bankwright/analyses/tolerance.hpp"
+#include "bankwright/reports/tolerance_text.hpp"
+#include "bankwright/rules/rule_shares.hpp"
+
+namespace bankwright::python {
+
+std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, DrawWords const& words) {
+    auto const& bank = read.whole();
+    Toleranced toleranced;
+    toleranced.file = read.file;
+    toleranced.arrangement = read.seen.arrangement;
+    toleranced.options.moment = moment_of(moment);
+    toleranced.options.draws = words.draws;
+    toleranced.options.seed = words.seed;
+    toleranced.options.threads = words.threads;
+    toleranced.result = tolerance(bank, toleranced.options);
+    if (toleranced.result.solved && words.checked > 0) {
+        RuleShareOptions options;
+        options.spreads = toleranced.options.spreads;
+        options.draws = words.checked;
+        options.seed = words.seed;
+        toleranced.shares = rule_shares(bank, options);
+    }
+    return tolerance_json(toleranced);
+}
+
+} // namespace bankwright::python

@@ -1,0 +1,31 @@
+// What is most likely wrong with a bank on which a meter read otherwise than it should?
+#include "answers.hpp"
+
+#include "bankwright/analyses/trace.hpp"
+#include "bankwright/config/read_readings.hpp"
+#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/trace_json.hpp"
+#include "bankwright/reports/trace_text.hpp"
+
+#include <stdexcept>
+#include <utility>
+
+namespace bankwright::python {
+
+TraceAnswer trace_answer(ReadBank const& read, std::string const& readings, std::string const& file) {
+    auto const& bank = read.whole();
+    if (auto const unfit = unfit_for_trace(bank)) throw std::invalid_argument("no trace: " + *unfit);
+    auto sheet = read_readings(readings, bank);
+    if (!sheet.findings.empty()) // a reading left out would be another answer
+        throw Refused{findings_json({{.file = file, .text = readings, .findings = std::move(sheet.findings)}})};
+    TraceOptions options;
+    options.meter = sheet.sheet.meter;
+    options.clamp = sheet.sheet.clamp;
+    Traced traced;
+    traced.file = read.file;
+    traced.result = trace(bank, readings_of(sheet.sheet), options);
+    traced.sheet = std::move(sheet.sheet);
+    return {trace_json(traced), trace_text(traced, {})};
+}
+
+} // namespace bankwright::python
