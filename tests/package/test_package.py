@@ -2,6 +2,7 @@
 import os
 import shutil
 import subprocess
+import zlib
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -75,17 +76,21 @@ def test_the_installed_headers_are_the_library_s_and_nothing_else(library):
     assert headers(library[1] / "include") == headers(ROOT / "lib/include")
 
 
-def test_every_header_stands_alone(library):
+def test_headers_stand_alone(library):
     """Each declares and each body compiles from its own includes. Compiled mode, where a header pulls in no other's bodies:
-    so a missing include is not hidden by them, and each body is read once."""
+    so a missing include is not hidden by them, and each body is read once. Five minutes for all of them on two cores: an eighth
+    is drawn by what is written in them, all with BANKWRIGHT_EVERY_HEADER=1."""
     include = library[1] / "include"
 
     def complaints(header):
         done = subprocess.run(["g++", "-std=c++20", "-DBANKWRIGHT_COMPILED", "-fsyntax-only", f"-I{include}", "-isystem/usr/include/eigen3",
-                               "-x", "c++", header], capture_output=True, text=True)
+                               "-w", "-x", "c++", header], capture_output=True, text=True)
         return f"{header.relative_to(include)}\n{done.stderr[:2000]}" if done.returncode else ""
 
     headers = sorted(include.rglob("*.hpp"))
     assert len(headers) > 100
+    if not os.environ.get("BANKWRIGHT_EVERY_HEADER"):
+        headers = [header for header in headers if zlib.crc32(header.read_bytes()) % 8 == 0]
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        assert not "\n".join(filter(None, pool.map(complaints, headers)))
+        wrong = list(filter(None, pool.map(complaints, headers)))
+    assert not wrong, "\n".join(wrong)

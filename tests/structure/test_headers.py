@@ -3,7 +3,7 @@ import re
 
 import pytest
 from make_umbrella import umbrella
-from project import UMBRELLA, folder_of, library_headers, project_files, read
+from project import UMBRELLA, folder_of, includes, library_headers, project_files, read
 
 LINE_CAP = 600
 GENERATED = ("tables",)  # written by a script from data/tables
@@ -66,6 +66,34 @@ def test_header(header):
     macros = re.findall(r"^\s*#\s*define\s+(\w+)", text, re.M)
     if header.name not in ("linkage.hpp", "version.hpp", "toml.hpp"):
         assert not macros, f"macros live in linkage.hpp and version.hpp only: {macros}"
+
+
+def test_a_header_includes_where_its_types_are_defined():
+    """By itself or through others: tests/package compiles a share of the headers alone, this reads all of them."""
+    code = {f"bankwright/{path.relative_to('lib/include/bankwright')}": bare(read(path)) for path in library_headers()}
+    # Bodies come last in a header and not at all in compiled mode: what they include is nothing to lean on.
+    direct = {name: [other for _, other in includes(f"lib/include/{name}")
+                     if name.endswith("_inl.hpp") or not other.endswith("_inl.hpp")] for name in code}
+
+    def reached(name):
+        found, ahead = set(), [name]
+        while ahead:
+            if (one := ahead.pop()) not in found:
+                found.add(one)
+                ahead += direct.get(one, [])
+        return found
+
+    homes = {}
+    for name, text in code.items():
+        for defined in re.findall(r"\b(?:struct|class|enum|using|concept) ([A-Z]\w+)\s*(?:final\s*)?[:={]", text):
+            homes.setdefault(defined, set()).add(name)
+    strangers = []
+    for name, text in code.items():
+        own = set(re.findall(r"\b(?:class|struct|typename|auto|size_t|enum)(?:\s*\.\.\.)? ([A-Z]\w+)", text))
+        near = reached(name)
+        strangers += [f"{name} uses {word}, of {' or '.join(sorted(homes[word]))}, and does not include it"
+                      for word in sorted(set(re.findall(r"(?<![\w:])[A-Z]\w+", text)) & homes.keys() - own) if not homes[word] & near]
+    assert not strangers, "\n".join(strangers)
 
 
 def test_the_umbrella_includes_every_public_header_in_the_order_of_the_road():
