@@ -5,6 +5,7 @@
 #include "bankwright/devices/battery_limits_inl.hpp"
 #include "bankwright/devices/battery_nominal_inl.hpp"
 #include "bankwright/devices/battery_resistance_inl.hpp"
+#include "bankwright/devices/battery_reversal_inl.hpp"
 #include "bankwright/devices/battery_voltage_inl.hpp"
 #include "bankwright/devices/charger_limits_inl.hpp"
 #include "bankwright/devices/conductor_ampacity_inl.hpp"

@@ -16,6 +16,7 @@ from test_voltage_curve import reference
 
 AMBIENT = 25.0  # degC, at which capacity is the rated one and an explicit resistance is what it says
 
+LEAD_RATIO = [0.0, 0.25, 0.5, 0.75, 1.0], [2.5, 1.6, 1.25, 1.1, 1.0]  # data/tables/internal_resistance.toml, lead_charge
 COULOMBIC = {"flooded": 0.85, "agm": 0.95, "gel": 0.95}  # data/tables/chemistries.toml, losses
 
 
@@ -34,13 +35,15 @@ class Star:
         self.power = draw.random() < 0.5
         self.load = draw.uniform(60, 300) * count if self.power else draw.uniform(5, 30) * self.strings  # [W] or [A]
         self.curve = reference(self.chemistry, AMBIENT)
+        self.weak = {}  # battery -> what one of its cells holds, over what the others do
 
     def toml(self):
         lines = ["bankwright = 1", "[batteries]"]
         for b in range(len(self.capacity)):
             lines.append(f'B{b} = {{ chemistry = "{self.chemistry}", voltage = "12 V", capacity = "{self.capacity[b]!r} Ah", '
                          f'health = "{100 * self.health[b]!r} %", charge = "{100 * self.charge[b]!r} %", '
-                         f'reserve = "{self.reserve[b]!r} min", resistance = "{self.ohms[b]!r} ohm", low_cutoff = "1 V" }}')
+                         f'reserve = "{self.reserve[b]!r} min", resistance = "{self.ohms[b]!r} ohm", low_cutoff = "1 V"'
+                         + (f', weak_cells = 1, weak_capacity = "{100 * self.weak[b]!r} %"' if b in self.weak else "") + " }")
         lines += ["[busbars]", "plus = {}", "minus = {}", "[cables]"]
         for s in range(self.strings):
             first, last = s * self.series, (s + 1) * self.series - 1
@@ -51,12 +54,29 @@ class Star:
         quantity = f'power = "{self.load!r} W"' if self.power else f'current = "{self.load!r} A"'
         return "\n".join(lines + ["[loads]", f"L = {{ {quantity} }}", ""])
 
+    def emf(self, b, charge):
+        charge = min(max(charge, 0.0), 1.0)
+        if b not in self.weak:
+            return 6 * float(self.curve(charge))
+        return 5 * float(self.curve(charge)) + self.weak_cell(b, charge)
+
+    def weak_cell(self, b, charge):
+        """At rest: what the others have given it has given too, out of less; its voltage goes with its last hundredth."""
+        own = max(1 - (1 - charge) / self.weak[b], 0.0)
+        return float(self.curve(own)) * min(1.0, own / 0.01)
+
+    def weak_cell_turns(self, b, charge):
+        """Across the weak cell of b, volts: its own, less the drop over its part of the six cells' resistance."""
+        ratio = lambda at: float(np.interp(at, *LEAD_RATIO))
+        own, sound = ratio(max(1 - (1 - charge[b]) / self.weak[b], 0.0)), ratio(max(charge[b], 0.0))
+        return self.weak_cell(b, charge[b]) - self.string_currents(charge)[b // self.series] * self.ohms[b] * own / (own + 5 * sound)
+
     def string_currents(self, charge):
         conductance, source = 0.0, 0.0
         strings = []
         for s in range(self.strings):
             members = range(s * self.series, (s + 1) * self.series)
-            emf = sum(6 * float(self.curve(min(max(charge[b], 0.0), 1.0))) for b in members)
+            emf = sum(self.emf(b, charge[b]) for b in members)
             ohm = sum(self.ohms[b] for b in members) + self.leads[s]
             strings.append((emf, ohm))
             conductance, source = conductance + 1 / ohm, source + emf / ohm
@@ -154,3 +174,30 @@ def test_what_the_cells_give_is_what_is_used_and_lost_over_the_whole_run(command
         assert sum(sums) == pytest.approx(star.load * ours["runtime"], rel=1e-9)
     else:
         assert energy["used"] == pytest.approx(star.load * ours["runtime"], rel=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_weak_cell_turns_when_scipys_does(command, seed):
+    star = Star(300 + seed)
+    # One string: beside others, its neighbours would take the load over from it before the cell turns.
+    star.load, star.strings = star.load / star.strings, 1
+    for values in (star.capacity, star.health, star.charge, star.ohms, star.reserve):
+        del values[star.series :]
+    star.weak = {0: random.Random(seed).uniform(0.25, 0.45)}
+
+    def turns(_, charge):
+        return star.weak_cell_turns(0, charge)
+
+    def empty(_, charge):
+        return min(charge)
+
+    turns.direction, empty.terminal = -1, True
+    theirs = solve_ivp(star.rates, (0, 200 * 3600), star.charge, method="DOP853", rtol=1e-11, atol=1e-13, max_step=60, events=(turns, empty))
+    ours = discharge(command, star.toml())
+    assert ours["runtime"] == pytest.approx(theirs.t_events[1][0], rel=1e-6)
+    assert len(theirs.t_events[0]) == len(ours["reversed_cells"]) == 1
+    cell = ours["reversed_cells"][0]
+    assert cell["battery"] == "B0"
+    assert cell["time"] == pytest.approx(theirs.t_events[0][0], rel=1e-6)
+    after = theirs.y[:, theirs.t >= theirs.t_events[0][0]].T
+    assert cell["deepest"] == pytest.approx(min(star.weak_cell_turns(0, charge) for charge in after), rel=1e-3)

@@ -24,7 +24,7 @@ PROMISED = {
         solve/no-solution""",
     "warning": """
         file/accept-without-reason file/accept-unused
-        wiring/loose-end wiring/mid-string-tap wiring/partial-tie wiring/split-bank
+        matching/weak-cell wiring/loose-end wiring/mid-string-tap wiring/partial-tie wiring/split-bank
         matching/mixed-capacity matching/mixed-age matching/mixed-charge
         sharing/uneven sharing/circulating
         conductor/voltage-drop conductor/thin-jumper conductor/too-small conductor/color

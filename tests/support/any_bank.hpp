@@ -144,6 +144,11 @@ private:
         if (!battery.capacity) battery.capacity = number(keys::coulombs) * si::coulomb;
         if (battery.cells && battery.dead_cells && *battery.dead_cells > *battery.cells)
             battery.dead_cells = battery.cells;
+        if (!battery.weak_cells || !battery.weak_capacity ||
+            (battery.cells && *battery.weak_cells + battery.dead_cells.value_or(0) > *battery.cells)) {
+            battery.weak_cells.reset();
+            battery.weak_capacity.reset();
+        }
         if (battery.low_cutoff && battery.high_cutoff && !(*battery.low_cutoff < *battery.high_cutoff))
             battery.low_cutoff.reset();
     }

@@ -116,6 +116,32 @@ TEST_CASE("when one lithium string drops out the other goes on alone, and ends t
     CHECK(last.current[1].value() == 0.0);
 }
 
+TEST_CASE("a weak lithium cell opens the disconnect before it can be turned, a weak lead cell is driven on") {
+    for (auto const chemistry : {Chemistry::lifepo4, Chemistry::agm}) {
+        auto bank = one_battery(20_A);
+        auto& battery = bank.batteries[0];
+        battery.chemistry = chemistry;
+        battery.reserve.reset();
+        battery.low_cutoff = 5_V; // so low that it is the cell that decides
+        battery.weak_cells = 1;
+        battery.weak_capacity = Health::percent(70);
+        auto const run = discharge(bank);
+        auto const left = run.samples.back().charge[0].value();
+        if (is_lithium(chemistry)) {
+            CHECK(run.end == RunEnd::battery_cutoff);
+            CHECK(run.reversed_cells.empty());
+            CHECK(left ==
+                  doctest::Approx(0.3).epsilon(0.03)); // the weak cell's 70 % are out, but for its last hundredth
+        } else {
+            CHECK(run.end == RunEnd::battery_empty);
+            REQUIRE(run.reversed_cells.size() == 1);
+            CHECK(run.reversed_cells[0].battery == "A");
+            CHECK(run.reversed_cells[0].deepest.value() <= -20.0 * 0.004 / 6.0); // its even share of 4 mohm, by hand
+            CHECK(left == doctest::Approx(0.0));
+        }
+    }
+}
+
 TEST_CASE("a run without a load says so, and a bank without capacity is a caller's mistake") {
     auto bank = one_battery(5_A);
     bank.loads.clear();

@@ -275,6 +275,25 @@ TEST_CASE("keys that contradict each other") {
     CHECK(result.bank.motors.size() == 1);
 }
 
+TEST_CASE("weak cells say how many and how weak, and are no more than there are") {
+    auto const result =
+        read_with("M = { power = \"5 W\" }\n"
+                  "[batteries.C]\ncells = 6\nchemistry = \"agm\"\ncapacity = \"90 Ah\"\nweak_cells = 1\n"
+                  "[batteries.D]\ncells = 6\nchemistry = \"agm\"\ncapacity = \"90 Ah\"\nweak_capacity = \"60 %\"\n"
+                  "[batteries.E]\ncells = 6\nchemistry = \"agm\"\ncapacity = \"90 Ah\"\nweak_capacity = \"60 %\"\n"
+                  "weak_cells = 4\ndead_cells = 3\n"
+                  "[batteries.F]\ncells = 6\nchemistry = \"agm\"\ncapacity = \"90 Ah\"\nweak_capacity = \"160 %\"\n"
+                  "weak_cells = 1\n");
+    std::vector<std::string> said;
+    for (auto const& finding : result.findings)
+        said.push_back(finding.message);
+    CHECK(said == std::vector<std::string>{
+                      "battery `C` has `weak_cells` and lacks `weak_capacity`",
+                      "battery `D` has `weak_capacity` and lacks `weak_cells`",
+                      "battery `E` has 7 weak and dead cells of 6",
+                      "`weak_capacity` of battery `F` is \"160 %\"; allowed is more than 0 %, at most 100 %"});
+}
+
 TEST_CASE("a syntax error is shown where it stands") {
     auto const unclosed = read("bankwright = 1\n[batteries]\nA = { voltage = \"12 V }\n");
     REQUIRE(unclosed.findings.size() == 1);

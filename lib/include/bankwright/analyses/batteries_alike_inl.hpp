@@ -54,6 +54,8 @@ BANKWRIGHT_INLINE std::optional<Bank> with_batteries_alike(Bank const& bank) {
         battery.reserve = std::isnan(peukert) ? bank.batteries.front().reserve : peukert * si::second;
         battery.emf.reset();
         battery.dead_cells.reset();
+        battery.weak_cells.reset();
+        battery.weak_capacity.reset();
     }
     for (auto& jumper : ideal.jumpers)
         jumper.conductor.resistance = 0.0 * si::ohm;

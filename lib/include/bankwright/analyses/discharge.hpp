@@ -49,6 +49,13 @@ struct DroppedOut {
     Duration time{};
 };
 
+// A weak cell came to its end before the others of its battery, and their current drives it backwards from there.
+struct ReversedCell {
+    std::string battery;
+    Duration time{};
+    Voltage deepest{}; // across one such cell, negative
+};
+
 // Where the energy went. given = battery_heat + wiring_heat + used - charged, at every moment and so over the time.
 struct EnergySplit {
     Energy given{};        // by the cells; negative while they charge
@@ -65,6 +72,7 @@ struct DischargeResult {
     std::vector<BatterySample> samples; // the first at 0, the last at `runtime`
     std::vector<BatterySample> rest;    // afterwards, if asked for; its times go on from `runtime`
     std::vector<DroppedOut> dropped_out;
+    std::vector<ReversedCell> reversed_cells;
     std::vector<Charge> given; // by battery, over the run without the rest
     EnergySplit energy;        // likewise
     std::size_t legs_done = 0; // whole ones, repeats counted

@@ -4,9 +4,13 @@
 
 #include "bankwright/analyses/charge_course.hpp"
 #include "bankwright/devices/battery_limits.hpp"
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_reversal.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 
 #include <algorithm>
 #include <cstddef>
+#include <limits>
 #include <stdexcept>
 #include <string>
 #include <utility>
@@ -95,6 +99,7 @@ private:
         bool found = false;
         RunEnd end = RunEnd::time;
         std::size_t index = 0; // of the battery or load
+        bool reversal = false; // a weak cell turns, and the run goes on
     };
 
     // At the moment last solved.
@@ -106,11 +111,26 @@ private:
             auto const cutoff = low_cutoff(bank_.batteries[b]);
             if (cutoff && state.amperes(b) > 0.0 && state.volts(b) <= cutoff->value())
                 return {true, RunEnd::battery_cutoff, b};
+            if (auto const cell = weak_cell_volts(b); cell <= 0.0) {
+                // A protective disconnect watches every cell [common practice].
+                if (has_protective_disconnect(bank_.batteries[b])) return {true, RunEnd::battery_cutoff, b};
+                if (!reversed_[b]) return {true, RunEnd::time, b, true};
+            }
         }
         for (std::size_t l = 0; l < state.load_ids().size(); ++l)
             if (auto const least = least_volts(l); least > 0.0 && runs(l) && state.load_volts(l) < least)
                 return {true, RunEnd::load_cutoff, l};
         return {};
+    }
+
+    // [V] across one of its weak cells; infinite where it has none, or gives nothing.
+    double weak_cell_volts(std::size_t b) const {
+        auto const& state = course_.state();
+        if (!has_weak_cell(bank_.batteries[b]) || state.has_dropped_out(b) || state.amperes(b) <= 0.0)
+            return std::numeric_limits<double>::infinity();
+        return weak_cell_voltage(bank_.batteries[b], StateOfCharge::of(std::clamp(state.charge_solved(b), 0.0, 1.0)),
+                                 state.amperes(b) * si::ampere, bank_.system.ambient)
+            .value();
     }
 
     // A motor that lies still minds no voltage.
@@ -126,6 +146,11 @@ private:
 
     // False: that ends the run. A battery that has dropped out does not, as long as the others feed the load.
     bool act_on(Event const& event, bool must_draw) {
+        if (event.reversal) {
+            reversed_[event.index] = true;
+            result_.reversed_cells.push_back({bank_.batteries[event.index].id, course_.time() * si::second});
+            return course_.settle() || end(RunEnd::no_operating_point);
+        }
         bool const battery = event.end == RunEnd::battery_empty || event.end == RunEnd::battery_cutoff;
         auto const& who = battery ? bank_.batteries[event.index].id : course_.state().load_ids()[event.index];
         if (!battery || !has_protective_disconnect(bank_.batteries[event.index])) return end(event.end, who);
@@ -158,12 +183,19 @@ private:
             until, [] { return false; }, note);
     }
 
-    void record() { result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size())); }
+    void record() {
+        for (auto& reversed : result_.reversed_cells)
+            for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+                if (bank_.batteries[b].id == reversed.battery)
+                    reversed.deepest = std::min(reversed.deepest, weak_cell_volts(b) * si::volt);
+        result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
+    }
 
     Bank const& bank_;
     DischargeOptions options_;
     ChargeCourse course_;
     DischargeResult result_;
+    std::vector<bool> reversed_ = std::vector<bool>(bank_.batteries.size(), false);
 };
 
 BANKWRIGHT_INLINE std::optional<std::string> missing_for_discharge(Bank const& bank) {

@@ -43,6 +43,8 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("temperature", part.temperature);
         visit("made", part.made);
         visit("dead_cells", part.dead_cells);
+        visit("weak_cells", part.weak_cells);
+        visit("weak_capacity", part.weak_capacity);
         visit("max_discharge", part.max_discharge);
         visit("max_charge", part.max_charge);
         visit("max_series", part.max_series);

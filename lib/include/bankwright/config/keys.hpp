@@ -38,6 +38,7 @@ inline constexpr Range copper{273.15 - 60.0, 273.15 + 250.0};  // of conductors 
 inline constexpr Range copper_area{0.01e-6, 2000e-6};          // 0.01 to 2000 mm2
 inline constexpr Range part_of_whole{0.0, 1.0};
 inline constexpr Range part_of_rated{0.0, 1.5, true};
+inline constexpr Range part_left{0.0, 1.0, true};
 inline constexpr Range one_or_more{1.0, 1000.0};
 inline constexpr Range none_or_more{0.0, 1000.0};
 
@@ -103,6 +104,13 @@ inline constexpr std::array battery{
             weather},
     KeySpec{"made", KeyKind::date, "2024-03-01", "date of make"},
     KeySpec{"dead_cells", KeyKind::integer, "1", "cells that give no voltage", "0", none_or_more},
+    KeySpec{"weak_cells", KeyKind::integer, "1", "cells that hold less than the others", "0", none_or_more},
+    KeySpec{"weak_capacity",
+            KeyKind::fraction,
+            "\"60 %\"",
+            "what a weak cell holds, over what a sound one does",
+            {},
+            part_left},
     KeySpec{"max_discharge", KeyKind::current, "\"100 A\"", "largest continuous discharge current", {}, amperes},
     KeySpec{"max_charge", KeyKind::current, "\"30 A\"", "largest charge current", {}, amperes},
     KeySpec{"max_series", KeyKind::integer, "4", "most of them in series", {}, one_or_more},

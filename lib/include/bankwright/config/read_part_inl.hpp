@@ -228,6 +228,19 @@ inline void reconcile(Battery& battery, KeyReader& keys) {
                   fmt::format("`dead_cells` is {} at most", *battery.cells));
         battery.dead_cells.reset();
     }
+    if (battery.weak_cells.value_or(0) > 0 && !keys.is_stated("weak_capacity"))
+        keys.fail(file_missing_key, "weak_cells", "has `weak_cells` and lacks `weak_capacity`",
+                  "say what one of them holds, over what a sound cell does: weak_capacity = \"60 %\"");
+    if (battery.weak_capacity && !keys.is_stated("weak_cells"))
+        keys.fail(file_missing_key, "weak_capacity", "has `weak_capacity` and lacks `weak_cells`",
+                  "say how many cells hold so little: weak_cells = 1");
+    if (auto const faulty = battery.weak_cells.value_or(0) + battery.dead_cells.value_or(0);
+        battery.cells && battery.weak_cells && faulty > *battery.cells) {
+        keys.fail(file_bad_value, "weak_cells", fmt::format("has {} weak and dead cells of {}", faulty, *battery.cells),
+                  fmt::format("`weak_cells` and `dead_cells` are {} together at most", *battery.cells));
+        battery.weak_cells.reset();
+        battery.weak_capacity.reset();
+    }
     if (battery.low_cutoff && battery.high_cutoff && !(*battery.low_cutoff < *battery.high_cutoff)) {
         keys.fail(file_bad_value, "low_cutoff",
                   fmt::format("has `low_cutoff` {}; allowed is less than its `high_cutoff`, {}",

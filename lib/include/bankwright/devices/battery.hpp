@@ -13,26 +13,28 @@
 namespace bankwright {
 
 struct Battery {
-    std::string id;                               // terminals: id+  id-
+    std::string id; // terminals: id+  id-
     std::optional<Chemistry> chemistry;
-    std::optional<Voltage> voltage;               // nominal, as on the label
-    std::optional<int> cells;                     // in series inside
-    std::optional<Charge> capacity;               // at the rate of capacity_hours, 25 degC
-    std::optional<Duration> capacity_hours;       // 20 h unless the label says otherwise
-    std::optional<Duration> reserve;              // reserve capacity: minutes at 25 A, SAE J537
-    std::optional<Current> cranking;              // cold cranking amperes, SAE J537
-    std::optional<Resistance> resistance;         // of the whole battery
-    std::optional<StateOfCharge> charge;          // full unless said
-    std::optional<Health> health;                 // 100 % unless said
-    std::optional<Voltage> emf;                   // open-circuit voltage, if it has been measured
-    std::optional<Temperature> temperature;       // ambient unless said
+    std::optional<Voltage> voltage;         // nominal, as on the label
+    std::optional<int> cells;               // in series inside
+    std::optional<Charge> capacity;         // at the rate of capacity_hours, 25 degC
+    std::optional<Duration> capacity_hours; // 20 h unless the label says otherwise
+    std::optional<Duration> reserve;        // reserve capacity: minutes at 25 A, SAE J537
+    std::optional<Current> cranking;        // cold cranking amperes, SAE J537
+    std::optional<Resistance> resistance;   // of the whole battery
+    std::optional<StateOfCharge> charge;    // full unless said
+    std::optional<Health> health;           // 100 % unless said
+    std::optional<Voltage> emf;             // open-circuit voltage, if it has been measured
+    std::optional<Temperature> temperature; // ambient unless said
     std::optional<Date> made;
-    std::optional<int> dead_cells;                // cells that give no voltage
+    std::optional<int> dead_cells;       // cells that give no voltage
+    std::optional<int> weak_cells;       // cells that hold less than the others
+    std::optional<Health> weak_capacity; // of one of those, over that of a sound cell
     std::optional<Current> max_discharge;
     std::optional<Current> max_charge;
     std::optional<int> max_series;
     std::optional<int> max_parallel;
-    std::optional<Voltage> low_cutoff;            // where its protective disconnect, or its owner, stops a discharge
+    std::optional<Voltage> low_cutoff; // where its protective disconnect, or its owner, stops a discharge
     std::optional<Voltage> high_cutoff;
     std::optional<Mass> mass;
 

@@ -12,13 +12,13 @@
 namespace bankwright {
 
 // Throws std::invalid_argument naming the missing key.
-Resistance internal_resistance(Battery const &, Temperature ambient);
+Resistance internal_resistance(Battery const&, Temperature ambient);
 
 // The same at another state of charge than the battery's own.
-Resistance internal_resistance(Battery const &, StateOfCharge, Temperature ambient);
+Resistance internal_resistance(Battery const&, StateOfCharge, Temperature ambient);
 
 // Where the value came from: the label, its cranking current, or its chemistry.
-Source internal_resistance_source(Battery const &);
+Source internal_resistance_source(Battery const&);
 
 // Ratio to the resistance at 25 degC, and to that when full.
 double resistance_ratio(Chemistry, Temperature);

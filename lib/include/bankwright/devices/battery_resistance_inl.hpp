@@ -4,6 +4,7 @@
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/numeric/interpolate.hpp"
 #include "bankwright/tables/column.hpp"
@@ -18,8 +19,8 @@ namespace resistance_curves {
 
 // Straight on a logarithmic scale between the points, held beyond them.
 template <class Points>
-double logarithmic(Points const &x, Points y, double at) {
-    for (auto &value : y)
+double logarithmic(Points const& x, Points y, double at) {
+    for (auto& value : y)
         value = std::log(value);
     return std::exp(numeric::linear(x, y, at));
 }
@@ -51,7 +52,7 @@ BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, Temperature tempe
 BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, StateOfCharge charge) {
     namespace t = tables::internal_resistance;
     if (is_lithium(chemistry)) {
-        auto const &row = t::lithium_charge[0];
+        auto const& row = t::lithium_charge[0];
         auto const at = [&](double s) { return row.ohms_empty * std::exp(-row.exponent * s) + row.ohms_full; };
         return at(std::fmin(1.0, std::fmax(0.0, charge.value()))) / at(1.0);
     }
@@ -59,14 +60,20 @@ BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, StateOfCharge cha
                            tables::column(t::lead_charge, &t::LeadChargeRow::ratio), charge.value());
 }
 
-BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, StateOfCharge charge, Temperature ambient) {
+BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
     namespace t = tables::internal_resistance;
     if (battery.resistance) return *battery.resistance;
     if (!battery.chemistry)
         throw std::invalid_argument("battery `" + battery.id + "` needs `resistance`, or `chemistry`");
     auto const chemistry = *battery.chemistry;
     auto const temperature = battery.temperature.value_or(ambient);
-    auto const moved = resistance_ratio(chemistry, temperature) * resistance_ratio(chemistry, charge);
+    auto const by_charge = [&] {
+        auto const sound = resistance_ratio(chemistry, charge);
+        if (!has_weak_cell(battery)) return sound;
+        auto const weak = static_cast<double>(*battery.weak_cells) / cell_count(battery);
+        return sound + weak * (resistance_ratio(chemistry, weak_cell_charge(battery, charge)) - sound);
+    };
+    auto const moved = resistance_ratio(chemistry, temperature) * by_charge();
     if (battery.cranking) {
         auto const cold = celsius(resistance_curves::cranking_celsius);
         auto const emf =
@@ -81,11 +88,11 @@ BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, StateOf
     return cell * cell_count(battery) * hundred_ampere_hours / battery.capacity->value() * moved * si::ohm;
 }
 
-BANKWRIGHT_INLINE Resistance internal_resistance(Battery const &battery, Temperature ambient) {
+BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, Temperature ambient) {
     return internal_resistance(battery, battery.charge.value_or(StateOfCharge::of(1.0)), ambient);
 }
 
-BANKWRIGHT_INLINE Source internal_resistance_source(Battery const &battery) {
+BANKWRIGHT_INLINE Source internal_resistance_source(Battery const& battery) {
     if (battery.resistance) return {"the battery's own description", "`resistance`", "as given", "stated"};
     if (battery.cranking)
         return {"SAE J537", "cold cranking: 7.2 V per 12 V held for 30 s at -18 degC", "as restated by service texts",

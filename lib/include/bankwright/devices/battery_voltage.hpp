@@ -15,12 +15,17 @@ namespace bankwright {
 // Of one cell at rest. The charge is clamped to 0..1, the temperature to what the table covers.
 Voltage open_circuit_cell_voltage(Chemistry, StateOfCharge, Temperature);
 
-// `emf` if given, else chemistry, charge (full unless said), temperature, cells; a dead cell gives none.
-// Throws std::invalid_argument naming the missing key.
-Voltage open_circuit_voltage(Battery const &, Temperature ambient);
+// `emf` if given, else chemistry, charge (full unless said), temperature, cells; a dead cell gives none, a weak one
+// what battery_weak_cell.hpp says. Throws std::invalid_argument naming the missing key.
+Voltage open_circuit_voltage(Battery const&, Temperature ambient);
 
 // The same at another state of charge than the battery's own; ignores `emf`.
-Voltage open_circuit_voltage(Battery const &, StateOfCharge, Temperature ambient);
+Voltage open_circuit_voltage(Battery const&, StateOfCharge, Temperature ambient);
+
+// Of one weak cell (battery_weak_cell.hpp) when the sound ones stand at this charge: its own charge's until the last
+// hundredth, over which it goes to nothing. That it collapses is common practice; the hundredth is a choice, for want
+// of a published course. Throws std::invalid_argument naming the missing key.
+Voltage weak_cell_open_circuit_voltage(Battery const&, StateOfCharge of_the_sound, Temperature ambient);
 
 // How far a meter may be off: a share of the reading, plus counts of its last digit.
 struct MeterAccuracy {
@@ -28,7 +33,7 @@ struct MeterAccuracy {
     int counts = 2;
     Voltage digit = 0.01 * si::volt; // one count: 10 mV on a 20 V range
 };
-Voltage meter_error(MeterAccuracy const &, Voltage reading); // one-sided
+Voltage meter_error(MeterAccuracy const&, Voltage reading); // one-sided
 
 // The state of charge that a rested battery's reading stands for, and what the meter's accuracy leaves open.
 // Inverse of open_circuit_voltage, clamped to 0..100 %.
@@ -37,7 +42,7 @@ struct ChargeEstimate {
     StateOfCharge best;
     StateOfCharge high;
 };
-ChargeEstimate charge_from_voltage(Battery const &, Voltage rested, Temperature ambient, MeterAccuracy const & = {});
+ChargeEstimate charge_from_voltage(Battery const&, Voltage rested, Temperature ambient, MeterAccuracy const& = {});
 
 } // namespace bankwright
 

@@ -3,6 +3,7 @@
 
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/numeric/interpolate.hpp"
 #include "bankwright/tables/column.hpp"
@@ -22,7 +23,7 @@ inline constexpr std::array<double, 5> charges{0.0, 0.25, 0.5, 0.75, 1.0};
 
 // The five voltages of six lead-acid cells at a temperature, each interpolated down its column.
 template <class Rows>
-std::array<double, 5> lead_at(Rows const &rows, Temperature temperature) {
+std::array<double, 5> lead_at(Rows const& rows, Temperature temperature) {
     using Row = tables::open_circuit_voltage::LeadRow;
     auto const degrees = tables::column(rows, &Row::fahrenheit);
     auto const now = in_celsius(temperature) * 1.8 + 32.0;
@@ -40,13 +41,13 @@ inline std::array<double, 5> agm_at(Temperature temperature) {
     return volts;
 }
 
-inline double lead_cell(std::array<double, 5> const &six_cells, double charge) {
+inline double lead_cell(std::array<double, 5> const& six_cells, double charge) {
     return numeric::monotone_cubic(charges, six_cells, charge) / 6.0;
 }
 
 // The first `used` rows, the last of them being full.
 template <class Rows>
-double lithium_cell(Rows const &rows, std::size_t used, double charge) {
+double lithium_cell(Rows const& rows, std::size_t used, double charge) {
     using Row = tables::open_circuit_voltage::LithiumRow;
     auto x = tables::column(rows, &Row::charge);
     auto const y = tables::column(rows, &Row::volts);
@@ -76,25 +77,37 @@ BANKWRIGHT_INLINE Voltage open_circuit_cell_voltage(Chemistry chemistry, StateOf
     return curves::lithium_cell(t::nmc, t::nmc.size(), s) * si::volt;
 }
 
-BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const &battery, StateOfCharge charge, Temperature ambient) {
+BANKWRIGHT_INLINE Voltage weak_cell_open_circuit_voltage(Battery const& battery, StateOfCharge of_the_sound,
+                                                         Temperature ambient) {
+    if (!battery.chemistry) throw std::invalid_argument("battery `" + battery.id + "` needs `chemistry`");
+    constexpr double collapse = 0.01; // of its own charge
+    auto const charge = weak_cell_charge(battery, of_the_sound);
+    return open_circuit_cell_voltage(*battery.chemistry, charge, battery.temperature.value_or(ambient)) *
+           std::min(1.0, charge.value() / collapse);
+}
+
+BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const& battery, StateOfCharge charge, Temperature ambient) {
     if (!battery.chemistry)
         throw std::invalid_argument("battery `" + battery.id + "` needs `chemistry`, or `emf` and `resistance`");
     auto const living = std::max(0, cell_count(battery) - battery.dead_cells.value_or(0));
-    return open_circuit_cell_voltage(*battery.chemistry, charge, battery.temperature.value_or(ambient)) *
-           static_cast<double>(living);
+    auto const weak = has_weak_cell(battery) ? std::min(living, *battery.weak_cells) : 0;
+    auto const sound = open_circuit_cell_voltage(*battery.chemistry, charge, battery.temperature.value_or(ambient)) *
+                       static_cast<double>(living - weak);
+    return weak == 0 ? sound
+                     : sound + weak_cell_open_circuit_voltage(battery, charge, ambient) * static_cast<double>(weak);
 }
 
-BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const &battery, Temperature ambient) {
+BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const& battery, Temperature ambient) {
     if (battery.emf) return *battery.emf;
     return open_circuit_voltage(battery, battery.charge.value_or(StateOfCharge::of(1.0)), ambient);
 }
 
-BANKWRIGHT_INLINE Voltage meter_error(MeterAccuracy const &meter, Voltage reading) {
+BANKWRIGHT_INLINE Voltage meter_error(MeterAccuracy const& meter, Voltage reading) {
     return std::abs(reading.value()) * meter.of_reading * si::volt + static_cast<double>(meter.counts) * meter.digit;
 }
 
-BANKWRIGHT_INLINE ChargeEstimate charge_from_voltage(Battery const &battery, Voltage rested, Temperature ambient,
-                                                     MeterAccuracy const &meter) {
+BANKWRIGHT_INLINE ChargeEstimate charge_from_voltage(Battery const& battery, Voltage rested, Temperature ambient,
+                                                     MeterAccuracy const& meter) {
     auto const at = [&](Voltage reading) {
         auto const volts = [&](double charge) {
             return open_circuit_voltage(battery, StateOfCharge::of(charge), ambient).value();

@@ -128,6 +128,8 @@ inline void run_chapter(Html& html, BankReport const& report) {
     std::vector<std::string> gone;
     for (auto const& one : run.dropped_out)
         gone.push_back(fmt::format("After {} the protective disconnect of `{}` opens.", print(one.time), one.battery));
+    for (auto const& one : run.reversed_cells)
+        gone.push_back(sentence(run_words::reversal(one) + "."));
     if (!gone.empty()) html.items(gone);
     if (run.samples.size() > 1) {
         html.open("figure", "chart").element("figcaption", "Charge of the batteries over time");

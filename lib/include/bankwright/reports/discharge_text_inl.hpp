@@ -41,6 +41,8 @@ BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
                            run_words::ending(run));
     for (auto const& gone : run.dropped_out)
         out += fmt::format("after {} the protective disconnect of `{}` opens\n", print(gone.time), gone.battery);
+    for (auto const& cell : run.reversed_cells)
+        out += run_words::reversal(cell) + "\n";
     if (run.samples.empty()) return out;
 
     out += "\n" + battery_table(run.samples, discharged.batteries) + "\n";

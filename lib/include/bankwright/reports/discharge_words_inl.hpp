@@ -3,6 +3,8 @@
 
 #include "bankwright/analyses/discharge.hpp"
 
+#include "bankwright/units/print.hpp"
+
 #include <fmt/format.h>
 
 #include <string>
@@ -32,6 +34,11 @@ inline std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", e
 inline std::string energy(EnergySplit const& split) {
     return fmt::format("{} go to motors and loads, {} are lost in conductors and contacts, {} in the batteries\n",
                        watt_hours(split.used), watt_hours(split.wiring_heat), watt_hours(split.battery_heat));
+}
+
+inline std::string reversal(ReversedCell const& cell) {
+    return fmt::format("after {} a weak cell of `{}` is empty, and is driven backwards from then on, to {}",
+                       print(cell.time), cell.battery, print(cell.deepest));
 }
 
 } // namespace bankwright::run_words

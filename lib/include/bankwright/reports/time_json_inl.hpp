@@ -33,6 +33,15 @@ inline Json dropped_out(std::vector<DroppedOut> const& all) {
     return out;
 }
 
+inline Json reversed_cells(std::vector<ReversedCell> const& all) {
+    auto out = Json::array();
+    for (auto const& cell : all)
+        out.push_back({{"battery", cell.battery},
+                       {"time", number(cell.time.value())},
+                       {"deepest", number(cell.deepest.value())}});
+    return out;
+}
+
 inline Json energy(EnergySplit const& split) { // [J]
     return {{"given", number(split.given.value())},
             {"battery_heat", number(split.battery_heat.value())},
@@ -60,6 +69,7 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
                         {"runtime_alike", json::duration(discharged.alike)},
                         {"legs_done", run.legs_done},
                         {"dropped_out", json::dropped_out(run.dropped_out)},
+                        {"reversed_cells", json::reversed_cells(run.reversed_cells)},
                         {"given", given},
                         {"energy", json::energy(run.energy)},
                         {"samples", json::samples(run.samples, discharged.batteries)},

@@ -28,6 +28,13 @@ inline constexpr std::array matching_rules{
         "put batteries of one capacity and age in a string",
         "series batteries must be equal in capacity: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 11 [read]; "
         "5 %: common practice"},
+    RuleInfo{
+        "matching/weak-cell", Level::warning, "0.1.0", "a battery with cells that hold less than its others, or none",
+        "the same current flows through all cells of a battery: the weak one is empty first, and the others then drive "
+        "it backwards, which ruins it",
+        "replace the battery; until then end every run before the weak cell is empty",
+        "a cell of less capacity in a string is driven into reversal: common practice, no single source; the charge at "
+        "which it is empty is charge balance in series"},
     RuleInfo{"matching/mixed-age", Level::warning, "0.1.0", "batteries made more than 6 months apart in one bank",
              "older batteries hold less and resist more, and pull the new ones down to their own state",
              "replace all batteries of a bank at once", "common practice, no single source"},

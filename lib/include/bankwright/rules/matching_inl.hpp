@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/rules/matching.hpp"
 #include "bankwright/rules/wiring_words_inl.hpp"
 #include "bankwright/units/print.hpp"
@@ -27,6 +28,8 @@ public:
     }
 
     void inspect() {
+        for (auto const& battery : seen_.bank().batteries)
+            weak_cell(battery);
         for (auto const& [island, batteries] : banks_) {
             chemistry(batteries);
             age(batteries);
@@ -111,6 +114,23 @@ private:
                                   std::string(rule.fix));
         measured(finding, months, most_months, "months").parts = {oldest->id, newest->id};
         finding.key = "made";
+        findings_.push_back(std::move(finding));
+    }
+
+    void weak_cell(Battery const& b) {
+        bool const dead = b.dead_cells.value_or(0) > 0;
+        if (!dead && !(b.weak_cells.value_or(0) > 0 && b.weak_capacity)) return;
+        constexpr auto rule = rule_named(matching_rules, "matching/weak-cell");
+        auto const count = dead ? *b.dead_cells : *b.weak_cells;
+        std::string_view const cells = count == 1 ? "cell" : "cells";
+        auto const said =
+            dead ? fmt::format("`{}` has {} dead {}", b.id, count, cells)
+                 : fmt::format("`{}` has {} weak {} of {} of the capacity: empty when the others still hold "
+                               "{}, and driven backwards from there",
+                               b.id, count, cells, print(*b.weak_capacity), print(weak_cell_empties_at(b)));
+        auto finding = finding_of(rule, said, dead ? "replace the battery" : std::string(rule.fix));
+        finding.parts = {b.id};
+        finding.key = dead ? "dead_cells" : "weak_cells";
         findings_.push_back(std::move(finding));
     }
 
