@@ -302,8 +302,8 @@ class Bank(PartMethods):
                   battery's current and every motor's and load's voltage if not given
         threads   how many; the answers do not depend on it
 
-        A resistance, an emf, a load's current or power goes straight into the solver, millions of small banks a second and
-        core; any other key is worked out bank by bank. Raises Unreadable; UnknownName; BadQuantity for a unit of another quantity;
+        A resistance, an emf, a load's current or power goes straight into the solver, more than ten million small banks a
+        second and core (`tests/bench/python_sweep.py` prints how many); any other key is worked out bank by bank. Raises Unreadable; UnknownName; BadQuantity for a unit of another quantity;
         Unsuitable for what is no quantity, for a value out of its key's range, and for one that would change the wiring.
         """
         return run_sweep(self, self._read(), values, measure,

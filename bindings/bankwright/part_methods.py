@@ -25,7 +25,8 @@ class PartMethods:
                 resistance: Optional[QuantityLike] = None, charge: Optional[QuantityLike] = None,
                 health: Optional[QuantityLike] = None, emf: Optional[QuantityLike] = None,
                 temperature: Optional[QuantityLike] = None, made: Optional[datetime.date] = None,
-                dead_cells: Optional[int] = None, max_discharge: Optional[QuantityLike] = None,
+                dead_cells: Optional[int] = None, weak_cells: Optional[int] = None,
+                weak_capacity: Optional[QuantityLike] = None, max_discharge: Optional[QuantityLike] = None,
                 max_charge: Optional[QuantityLike] = None, max_series: Optional[int] = None,
                 max_parallel: Optional[int] = None, low_cutoff: Optional[QuantityLike] = None,
                 high_cutoff: Optional[QuantityLike] = None, mass: Optional[QuantityLike] = None) -> "Bank":
@@ -48,6 +49,8 @@ class PartMethods:
         temperature     temperature of the battery, such as 25 degC; if not given: system.ambient
         made            date of make, such as 2024-03-01
         dead_cells      cells that give no voltage, such as 1; if not given: 0
+        weak_cells      cells that hold less than the others, such as 1; if not given: 0
+        weak_capacity   what a weak cell holds, over what a sound one does, such as 60 %
         max_discharge   largest continuous discharge current, such as 100 A
         max_charge      largest charge current, such as 30 A
         max_series      most of them in series, such as 4
@@ -61,9 +64,9 @@ class PartMethods:
         return self._add("batteries", id, {"model": model, "chemistry": chemistry, "voltage": voltage, "cells": cells,
             "capacity": capacity, "capacity_hours": capacity_hours, "reserve": reserve, "cranking": cranking,
             "resistance": resistance, "charge": charge, "health": health, "emf": emf, "temperature": temperature,
-            "made": made, "dead_cells": dead_cells, "max_discharge": max_discharge, "max_charge": max_charge,
-            "max_series": max_series, "max_parallel": max_parallel, "low_cutoff": low_cutoff,
-            "high_cutoff": high_cutoff, "mass": mass})
+            "made": made, "dead_cells": dead_cells, "weak_cells": weak_cells, "weak_capacity": weak_capacity,
+            "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
+            "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass})
 
     def jumper(self, id: str, from_: str, to: str, *, model: Optional[str] = None,
                size: Optional[QuantityLike] = None, length: Optional[QuantityLike] = None,

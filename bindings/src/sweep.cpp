@@ -34,7 +34,10 @@ KeySpec const& spec_of(Bank const& bank, SweptKey const& key) {
 }
 
 void refuse_outside(Range const& range, SweptKey const& key, std::size_t first, std::size_t last) {
+    bool sound = true; // without a branch a value: nearly always all are
     for (std::size_t bank = first; bank < last; ++bank)
+        sound &= range.holds(key.values[bank]);
+    for (std::size_t bank = first; !sound && bank < last; ++bank)
         if (!range.holds(key.values[bank]))
             throw std::invalid_argument(named(key) + " is out of its range in bank " + std::to_string(bank) + ": " +
                                         std::to_string(key.values[bank]) + " in SI");
@@ -169,8 +172,10 @@ Numbers sweep(ReadBank const& read, MomentWords const& words, std::vector<SweptK
                 if (direct) {
                     for (auto const& column : columns) {
                         std::copy_n(column.values + begin, used, block.parameter(column.parameter));
-                        if (column.parameter < resistances &&
-                            !(*std::min_element(column.values + begin, column.values + begin + used) > 0.0))
+                        bool above_zero = true;
+                        for (std::size_t lane = 0; lane < used; ++lane)
+                            above_zero &= column.values[begin + lane] > 0.0;
+                        if (column.parameter < resistances && !above_zero)
                             throw std::invalid_argument("a swept resistance is not above 0 ohm");
                     }
                 } else {
