@@ -1,30 +1,8 @@
 #include "through_time.hpp"
 
 #include "bankwright/devices/battery_limits.hpp"
-#include "bankwright/reports/json.hpp"
-#include "bankwright/reports/text.hpp"
-#include "bankwright/text/escape.hpp"
-
-#include <utility>
 
 using namespace bankwright;
-
-Outcome unusable(std::string const& file, std::string const& what) {
-    return {{}, "bankwright: " + terminal_safe(file) + ": " + what + "\n", ExitCode::unusable};
-}
-
-Outcome refused(Verdict verdict, bool as_text, bool colour) {
-    Verdicts const verdicts{std::move(verdict)};
-    return {as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts), {}, ExitCode::unusable};
-}
-
-std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& file, bool as_text, bool colour) {
-    if (!reading.trouble.empty()) return unusable(file, reading.trouble);
-    if (reading.as_written) return std::nullopt;
-    auto outcome = refused(std::move(reading.verdict), as_text, colour);
-    outcome.err = reading.remark;
-    return outcome;
-}
 
 ThroughTime through_time(std::string const& file, Reading const& reading) {
     ThroughTime told;

@@ -1,21 +1,10 @@
-// What the commands that carry a bank through time have in common: what they refuse, and what their reports are told.
+// What the reports of the commands that carry a bank through time are told of it.
 #pragma once
 
-#include "outcome.hpp"
 #include "reading.hpp"
 
 #include "bankwright/reports/through_time.hpp"
 
-#include <optional>
 #include <string>
-
-// "bankwright: FILE: what", status 2.
-Outcome unusable(std::string const& file, std::string const& what);
-
-// The findings of a file that could not be read whole.
-Outcome refused(bankwright::Verdict verdict, bool as_text, bool colour);
-
-// Unless the bank could be read, and read whole: what could be understood of it would be another bank.
-std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& file, bool as_text, bool colour);
 
 bankwright::ThroughTime through_time(std::string const& file, Reading const& reading);

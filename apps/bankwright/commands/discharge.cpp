@@ -2,6 +2,7 @@
 
 #include "input.hpp"
 #include "reading.hpp"
+#include "refusal.hpp"
 #include "through_time.hpp"
 
 #include "bankwright/analyses/batteries_alike.hpp"

@@ -1,12 +1,12 @@
 #include "commands/hookup.hpp"
 
 #include "reading.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/reports/hookup_json.hpp"
 #include "bankwright/reports/hookup_text.hpp"
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/text.hpp"
-#include "bankwright/text/escape.hpp"
 
 #include <algorithm>
 
@@ -14,16 +14,8 @@ using namespace bankwright;
 
 Outcome run(HookupRequest const& request, bool colour) {
     auto reading = read_and_check(request.file);
-    auto const trouble = [&](std::string const& what) {
-        return Outcome{{}, "bankwright: " + terminal_safe(request.file) + ": " + what + "\n", ExitCode::unusable};
-    };
-    if (!reading.trouble.empty()) return trouble(reading.trouble);
     bool const as_text = request.format == Format::text;
-    if (!reading.as_written) { // a hook-up of what could be understood of it would be another bank's
-        Verdicts const verdicts{std::move(reading.verdict)};
-        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
-        return {std::move(out), reading.remark, ExitCode::unusable};
-    }
+    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
     HookedUp hooked;
     hooked.file = request.file;
     hooked.text = reading.verdict.text;
@@ -39,7 +31,9 @@ Outcome run(HookupRequest const& request, bool colour) {
     if (worst != findings.end()) {
         hooked.findings.push_back(*worst);
     } else if (auto const unfit = unfit_for_hookup(reading.bank)) {
-        return {{}, "bankwright: " + terminal_safe(request.file) + ": no hook-up: " + *unfit + "\n", ExitCode::found};
+        auto outcome = unusable(request.file, "no hook-up: " + *unfit);
+        outcome.status = ExitCode::found;
+        return outcome;
     } else {
         hooked.result = hookup(reading.bank, request.options);
     }

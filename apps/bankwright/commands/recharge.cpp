@@ -1,6 +1,7 @@
 #include "commands/recharge.hpp"
 
 #include "reading.hpp"
+#include "refusal.hpp"
 #include "through_time.hpp"
 
 #include "bankwright/analyses/recharge.hpp"

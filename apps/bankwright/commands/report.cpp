@@ -3,23 +3,20 @@
 #include "commands/moment_words.hpp"
 #include "output_file.hpp"
 #include "reading.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/page/to_html.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/rules/catalog.hpp"
-#include "bankwright/text/escape.hpp"
 
 using namespace bankwright;
 
 // Standard output, or the file that was asked for, holds a page or nothing.
 Outcome run(ReportRequest const& request, bool) {
     auto reading = read_and_check(request.file);
-    auto const trouble = [&](std::string const& what) {
-        return Outcome{{}, "bankwright: " + terminal_safe(request.file) + ": " + what + "\n", ExitCode::unusable};
-    };
-    if (!reading.trouble.empty()) return trouble(reading.trouble);
+    if (!reading.trouble.empty()) return unusable(request.file, reading.trouble);
     if (!request.output.empty() && !input_that_is(request.output, {request.file}).empty())
-        return trouble("is the bank file; the report needs another name");
+        return unusable(request.file, "is the bank file; the report needs another name");
     if (!reading.as_written) // a report on what could be understood of it would be one on another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     auto const report = page::report_on(std::move(reading.bank), std::move(reading.verdict), all_rules(),

@@ -1,7 +1,7 @@
 #include "commands/size.hpp"
 
 #include "reading.hpp"
-#include "through_time.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/reports/sizing_json.hpp"

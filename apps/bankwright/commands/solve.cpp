@@ -1,6 +1,7 @@
 #include "commands/solve.hpp"
 
 #include "reading.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/bank/locate.hpp"
@@ -8,20 +9,13 @@
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/rules/solving.hpp"
-#include "bankwright/text/escape.hpp"
 
 using namespace bankwright;
 
 Outcome run(SolveRequest const& request, bool colour) {
     auto reading = read_and_check(request.file);
-    if (!reading.trouble.empty())
-        return {{}, "bankwright: " + terminal_safe(request.file) + ": " + reading.trouble + "\n", ExitCode::unusable};
     bool const as_text = request.format == Format::text;
-    if (!reading.as_written) { // solving what could be understood of it would answer another question
-        Verdicts const verdicts{std::move(reading.verdict)};
-        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
-        return {std::move(out), reading.remark, ExitCode::unusable};
-    }
+    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
     Solved solved{.file = request.file,
                   .text = reading.verdict.text,
                   .arrangement = reading.verdict.arrangement,

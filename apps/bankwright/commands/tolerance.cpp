@@ -2,7 +2,7 @@
 
 #include "progress.hpp"
 #include "reading.hpp"
-#include "through_time.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/rules/rule_shares.hpp"

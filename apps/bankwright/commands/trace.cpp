@@ -2,6 +2,7 @@
 
 #include "input.hpp"
 #include "reading.hpp"
+#include "refusal.hpp"
 
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/config/read_readings.hpp"
@@ -10,30 +11,21 @@
 #include "bankwright/reports/text.hpp"
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
-#include "bankwright/text/escape.hpp"
 
 using namespace bankwright;
 
 Outcome run(TraceRequest const& request, bool colour) {
     auto reading = read_and_check(request.file);
-    auto const trouble = [&](std::string const& file, std::string const& what) {
-        return Outcome{{}, "bankwright: " + terminal_safe(file) + ": " + what + "\n", ExitCode::unusable};
-    };
     bool const as_text = request.format == Format::text;
-    auto const refuse = [&](Verdict verdict, std::string remark) {
-        Verdicts const verdicts{std::move(verdict)};
-        auto out = as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts);
-        return Outcome{std::move(out), std::move(remark), ExitCode::unusable};
-    };
-    if (!reading.trouble.empty()) return trouble(request.file, reading.trouble);
-    if (!reading.as_written) return refuse(std::move(reading.verdict), reading.remark); // another bank would be traced
-    if (auto const unfit = unfit_for_trace(reading.bank)) return trouble(request.file, "no trace: " + *unfit);
+    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
+    if (auto const unfit = unfit_for_trace(reading.bank)) return unusable(request.file, "no trace: " + *unfit);
     ReadLimits const limits;
     auto const input = read_input(request.readings, limits.bytes);
-    if (!input.trouble.empty()) return trouble(request.readings, input.trouble);
+    if (!input.trouble.empty()) return unusable(request.readings, input.trouble);
     auto read = read_readings(input.text, reading.bank, limits);
     if (!read.findings.empty()) // a reading left out would be another answer
-        return refuse({.file = request.readings, .text = input.text, .findings = std::move(read.findings)}, {});
+        return refused({.file = request.readings, .text = input.text, .findings = std::move(read.findings)}, as_text,
+                       colour);
     TraceOptions options;
     options.meter = read.sheet.meter;
     options.clamp = read.sheet.clamp;

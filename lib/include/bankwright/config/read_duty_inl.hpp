@@ -5,8 +5,8 @@
 
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/duty_keys.hpp"
+#include "bankwright/config/read_document_inl.hpp"
 #include "bankwright/config/read_part_inl.hpp"
-#include "bankwright/config/read_part_lists_inl.hpp"
 
 #include <string>
 #include <utility>
@@ -72,15 +72,10 @@ inline void read_duty(DocumentValue const& root, DutyResult& result, Report& rep
 
 BANKWRIGHT_INLINE DutyResult read_duty(std::string_view text, ReadLimits const& limits) {
     DutyResult result;
-    reading::Report report(limits);
-    Document document;
-    result.readable = reading::parse(text, limits, document, report);
-    if (result.readable) {
-        for (auto const& duplicate : document.duplicates)
-            reading::report_problem(duplicate, report);
-        reading::read_duty(document.root, result, report);
-    }
-    result.findings = report.take();
+    result.findings =
+        reading::read_alone(text, limits, result.readable, [&](DocumentValue const& root, reading::Report& report) {
+            reading::read_duty(root, result, report);
+        });
     return result;
 }
 

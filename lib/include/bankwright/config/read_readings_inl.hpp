@@ -3,8 +3,8 @@
 
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/config/document.hpp"
+#include "bankwright/config/read_document_inl.hpp"
 #include "bankwright/config/read_part_inl.hpp"
-#include "bankwright/config/read_part_lists_inl.hpp"
 #include "bankwright/config/read_readings.hpp"
 #include "bankwright/config/reading_keys.hpp"
 #include "bankwright/text/stated_accuracy.hpp"
@@ -207,15 +207,10 @@ private:
 
 BANKWRIGHT_INLINE ReadingsResult read_readings(std::string_view text, Bank const& bank, ReadLimits const& limits) {
     ReadingsResult result;
-    reading::Report report(limits);
-    Document document;
-    result.readable = reading::parse(text, limits, document, report);
-    if (result.readable) {
-        for (auto const& duplicate : document.duplicates)
-            reading::report_problem(duplicate, report);
-        reading::ReadingsReader(bank, limits, result, report).read(document.root);
-    }
-    result.findings = report.take();
+    result.findings =
+        reading::read_alone(text, limits, result.readable, [&](DocumentValue const& root, reading::Report& report) {
+            reading::ReadingsReader(bank, limits, result, report).read(root);
+        });
     return result;
 }
 

@@ -26,7 +26,7 @@ inline constexpr std::array load_rules{
              "the boat is somewhere else when it ends",
              "use less throttle, larger batteries or another string; match the battery "
              "that ends the run with the others",
-             "Peukert's law in its rated form, from the battery's own 20-hour capacity and reserve minutes; see "
+             "Peukert's law in its rated form [read], from the battery's own 20-hour capacity and reserve minutes; see "
              "data/tables/chemistries.toml"},
 };
 

@@ -41,7 +41,7 @@ inline constexpr std::array protection_rules{
     RuleInfo{"protection/rating-low", Level::warning, "0.1.0",
              "more current through the device at full throttle than its rating", "it opens in the middle of the run",
              "use a larger rating, as far as the conductor allows",
-             "what a rating means; trip time by the standard of its class "
+             "what a rating means, common practice; trip time by the standard of its class "
              "where that is known"},
     RuleInfo{"protection/voltage", Level::error, "0.1.0",
              "a device whose voltage rating is below the highest voltage of the bank, on charge",

@@ -1,0 +1,17 @@
+// What the commands that answer for a whole bank refuse, and in which words.
+#pragma once
+
+#include "outcome.hpp"
+#include "reading.hpp"
+
+#include <optional>
+#include <string>
+
+// "bankwright: FILE: what", status 2.
+Outcome unusable(std::string const& file, std::string const& what);
+
+// The findings of a file that could not be read whole.
+Outcome refused(bankwright::Verdict verdict, bool as_text, bool colour);
+
+// Unless the bank could be read, and read whole: what could be understood of it would be another bank.
+std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& file, bool as_text, bool colour);
