@@ -13,7 +13,19 @@ using namespace bankwright;
 
 namespace {
 
-std::string unchecked(std::string const& file, std::vector<std::string> const& left_out) {
+// Where a name is refused for its length, it is not told in full.
+std::string shortened(std::string name) {
+    constexpr std::size_t most = 60;
+    if (name.size() <= most) return name;
+    auto end = most;
+    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0u) == 0x80u) // within a character
+        --end;
+    return name.substr(0, end) + "...";
+}
+
+std::string unchecked(std::string const& file, std::vector<std::string> left_out) {
+    for (auto& name : left_out)
+        name = shortened(std::move(name));
     return terminal_safe(fmt::format("bankwright: {}: only shorts and matching were checked, for want of `{}`", file,
                                      fmt::join(left_out, "`, `"))) +
            "\n";

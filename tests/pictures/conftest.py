@@ -1,6 +1,8 @@
 """One browser for all pictures, and the faults that a person would see in what it shows."""
+import re
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -11,6 +13,22 @@ from browser import Browser  # noqa: E402
 
 TEXTS = (Path(__file__).resolve().parent / "texts.js").read_text(encoding="utf-8")
 BANKS = sorted((ROOT / "data/examples").glob("*.toml")) + sorted((ROOT / "tests/miswires/catalogue").glob("*.toml"))
+
+
+@pytest.fixture(scope="session")
+def long_names():
+    """A bank in which every id is as long as one may be, and what else may be said is long and without a blank."""
+    text = (ROOT / "data/examples/bow-36v.toml").read_text()
+    bank = tomllib.loads(text)
+    for section in ("batteries", "jumpers", "cables", "breakers", "connectors", "motors"):
+        for id in bank[section]:
+            name = (id + "-" + "long" * 50)[:199] + "n"
+            text = re.sub(rf"^{id}( *)=", rf"{name}\1=", text, flags=re.M)
+            text = re.sub(rf'"{id}(?=[-+.])', f'"{name}', text)
+    text = re.sub(r'^name = ".*"$', 'name = "' + "Heron" * 2000 + '"', text, flags=re.M)
+    text = text.replace('color = "red"', f'color = "{"red" * 300}"')
+    text = text.replace('interrupts = "5000 A"', 'interrupts = "1000 A"')
+    return text + '\n[[accept]]\nrule = "protection/interrupting"\nreason = "' + "because" * 1000 + '"\n'
 
 
 @pytest.fixture(scope="session")

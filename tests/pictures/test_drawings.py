@@ -22,8 +22,8 @@ HOSTILE = '"<script>alert(1)</script> \\u202e& ' + "long " * 400 + '"'
 
 
 @pytest.fixture(scope="session")
-def drawings(make, banks):
-    """name -> SVG: every example and miswire of the catalogue, some more miswires, and one with a hostile name."""
+def drawings(make, banks, long_names):
+    """name -> SVG: every example and miswire of the catalogue, some more miswires, one with a hostile name and one with long ones."""
     made = {path.stem: make("draw", path) for path in banks}
     for name, (example, before, after) in MISWIRES.items():
         text = (ROOT / "data/examples" / example).read_text()
@@ -31,6 +31,7 @@ def drawings(make, banks):
         made[name] = make("draw", "-", text=text.replace(before, after, 1).encode())
     text = (ROOT / "data/examples/bow-36v.toml").read_text()
     made["hostile"] = make("draw", "-", text=re.sub(r'^name = ".*"$', lambda _: "name = " + HOSTILE, text, flags=re.M).encode())
+    made["long-names"] = make("draw", "-", text=long_names.encode())
     return made
 
 

@@ -73,16 +73,26 @@ class Browser:
 
 class Page:
     def __init__(self, browser, path, width, height):
-        self.browser, self.requests, self.complaints, self.loaded = browser, [], [], False
+        self.browser = browser
         target = browser.ask("Target.createTarget", url="about:blank")["targetId"]
         self.target, self.session = target, browser.ask("Target.attachToTarget", targetId=target, flatten=True)["sessionId"]
         browser.listeners[self.session] = self
+        self.requests, self.complaints, self.loaded = [], [], False
         for domain in ("Page", "Network", "Runtime", "Log"):
             self.ask(f"{domain}.enable")
+        self.go(path, width, height)
+
+    def go(self, path, width, height):
+        """Another page in the same window, which is cheaper than another window: what is noted begins anew."""
+        self.requests, self.complaints, self.loaded = [], [], False
         self.resize(width, height)
         self.ask("Page.navigate", url=path.as_uri())
         while not self.loaded:
-            browser.next_message()
+            self.browser.next_message()
+
+    def media(self, kind):
+        """"print", or "" for what the page is shown on."""
+        self.ask("Emulation.setEmulatedMedia", media=kind)
 
     def ask(self, method, **params):
         return self.browser.ask(method, self.session, **params)

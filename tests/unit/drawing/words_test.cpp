@@ -40,7 +40,7 @@ TEST_CASE("nameplates say what the file says and no more") {
     battery.chemistry = Chemistry::agm;
     battery.voltage = 12_V;
     battery.capacity = 100_Ah;
-    CHECK(drawing::nameplate(battery) == "12 V agm 100 Ah");
+    CHECK(drawing::nameplate(battery) == "12 V AGM 100 Ah");
     Busbar busbar;
     busbar.rating = 150_A;
     CHECK(drawing::nameplate(busbar) == "150 A");

@@ -111,3 +111,31 @@ TEST_CASE("a bank of nothing has a report too") {
     CHECK(contains(html, "<h1>Battery bank</h1>"));
     CHECK(contains(html, "0 batteries"));
 }
+
+TEST_CASE("a bank with a charger says how long it charges from empty and from the charge in the file") {
+    auto bank = with_capacity();
+    Charger charger;
+    charger.id = "shore";
+    charger.voltage = 43.2_V;
+    charger.current = 20_A;
+    bank.chargers.push_back(charger);
+    bank.cables.push_back(support::plain_run("charge-p", "C+", "shore.1+", 1e-3));
+    bank.cables.push_back(support::plain_run("charge-n", "shore.1-", "A-", 1e-3));
+    Verdict const sound{"boat.toml", {}, "3S1P", {}};
+    auto const report = page::report_on(bank, sound, all_rules());
+    REQUIRE(report.charge_from_empty);
+    RechargeOptions empty;
+    empty.charge = StateOfCharge::of(0.0);
+    CHECK(report.charge_from_empty->duration == recharge(bank, empty).duration);
+    REQUIRE(report.charge_as_described);
+    CHECK(report.charge_as_described->duration == recharge(bank).duration);
+    CHECK(contains(page::to_html(report), "How long it charges"));
+
+    Finding finding;
+    finding.rule = "protection/missing";
+    finding.level = Level::error;
+    auto const faulty = page::report_on(bank, {"boat.toml", {}, "3S1P", {finding}}, all_rules());
+    CHECK_FALSE(faulty.charge_from_empty);
+    CHECK(contains(page::to_html(faulty), "Not worked out: the errors above have to be put right first."));
+    CHECK_FALSE(contains(page::to_html(asked(with_capacity())), "How long it charges"));
+}

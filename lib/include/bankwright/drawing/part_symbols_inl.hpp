@@ -40,7 +40,10 @@ public:
         };
         say(63.0, place_.id, 15.0, true);
         say(78.0, nameplate(battery), 9.5, false);
-        say(91.0, battery.charge ? print(*battery.charge) + " charged" : std::string(), 9.5, false);
+        auto const charge = battery.charge ? print(*battery.charge) + " charged"
+                            : battery.emf  ? with_signs(print(*battery.emf)) + " at rest"
+                                           : std::string("taken as fully charged");
+        say(91.0, charge, 9.5, false);
         if (auto const amperes = context_.readings.amperes(place_.id)) {
             auto const gives = std::abs(*amperes) < 1e-6 ? "" : *amperes > 0.0 ? "gives " : "takes ";
             say(104.0, context_.readings.volts_across(place_.id) + " across", 9.5, false);
@@ -204,7 +207,8 @@ private:
     void draws() {
         auto const amperes = context_.readings.amperes(place_.id);
         if (!amperes) return;
-        auto const volts = context_.readings.volts_across(place_.id);
+        // A charger with several outputs has no voltage of its own.
+        auto const volts = place_.terminals.size() > 2 ? "" : context_.readings.volts_across(place_.id);
         double lowest = 0.0;
         for (auto const& terminal : place_.terminals)
             lowest = std::max(lowest, terminal.pad.bottom());

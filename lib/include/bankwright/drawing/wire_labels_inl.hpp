@@ -18,7 +18,7 @@ public:
     std::vector<std::optional<LabelPlace>> place() {
         for (std::size_t w = 0; w < drawing_.wires.size(); ++w)
             for (std::size_t i = 0; i + 1 < path(w).size(); ++i)
-                lines_.push_back({w, around(path(w)[i], path(w)[i + 1], 2.0)});
+                lines_.push_back({w, around(path(w)[i], path(w)[i + 1], 5.0)});
         std::vector<std::size_t> order(drawing_.wires.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
         // First those whose room is kept, then the short ones: they have least choice.

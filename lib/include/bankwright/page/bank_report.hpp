@@ -4,6 +4,7 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/recharge.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/rule_info.hpp"
@@ -42,9 +43,12 @@ struct BankReport {
     OperatingPoint point;
     std::vector<std::vector<std::string>> strings; // ids of parallel strings' batteries; empty: no such arrangement
     std::optional<DischargeResult> run;
-    std::string no_run;                       // why there is none
-    std::vector<ThrottledRun> at_throttles;   // rising; empty where there is no motor to throttle
-    std::optional<ShortCircuitResult> shorts; // none: too large a bank
+    std::string no_run;                                // why there is none
+    std::vector<ThrottledRun> at_throttles;            // rising; empty where there is no motor to throttle
+    std::optional<RechargeResult> charge_from_empty;   // none: no charger, or see no_charge
+    std::optional<RechargeResult> charge_as_described; // from the batteries' own charge
+    std::string no_charge;                             // why there is none though there is a charger
+    std::optional<ShortCircuitResult> shorts;          // none: too large a bank
     std::optional<HookupResult> hookup;
     std::string no_hookup; // why there is none
 };

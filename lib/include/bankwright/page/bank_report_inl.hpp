@@ -40,6 +40,22 @@ inline std::vector<ThrottledRun> at_throttles(Bank const& bank, Moment moment) {
     return runs;
 }
 
+inline void charge(BankReport& report, Bank const& bank, Verdict const& verdict, std::size_t parts) {
+    if (bank.chargers.empty()) return;
+    if (parts > most_parts) {
+        report.no_charge = "left out for a bank of so many parts; the `recharge` command works it out";
+    } else if (count(verdict.findings).error > 0) {
+        report.no_charge = "not worked out: the errors above have to be put right first";
+    } else if (auto missing = missing_for_recharge(bank)) {
+        report.no_charge = "not worked out: " + *missing;
+    } else {
+        RechargeOptions empty;
+        empty.charge = StateOfCharge::of(0.0);
+        report.charge_from_empty = recharge(bank, empty);
+        report.charge_as_described = recharge(bank);
+    }
+}
+
 BANKWRIGHT_INLINE bool wiring_is_wrong(Verdict const& verdict) {
     return std::any_of(verdict.findings.begin(), verdict.findings.end(), [](Finding const& finding) {
         return finding.level == Level::error && !finding.accepted && family(finding.rule) == "wiring";
@@ -67,6 +83,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         report.run = discharge(bank, asked);
         if (parts <= most_parts_of_hookup) report.at_throttles = at_throttles(bank, options.moment);
     }
+    charge(report, bank, verdict, parts);
     // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
     if (count(verdict.findings).error > 0)
         report.no_hookup = "no hook-up yet: the errors above have to be put right first";

@@ -1,6 +1,7 @@
 // What is wrong, one by one: what was found, what is allowed, what to do, why, and where the limit comes from.
 #pragma once
 
+#include "bankwright/findings/rule_id.hpp"
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/html.hpp"
 #include "bankwright/page/sentences.hpp"
@@ -13,6 +14,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <string>
+#include <string_view>
 
 namespace bankwright::page {
 
@@ -22,13 +24,19 @@ inline RuleInfo const* rule_of(BankReport const& report, Finding const& finding)
     return nullptr;
 }
 
+// "`troll` sees 12 V [wiring/system-voltage]" without the name of the rule: nobody on a dock asks for it.
+inline std::string_view without_rule(std::string_view message) {
+    auto const at = message.rfind(" [");
+    return !message.empty() && message.back() == ']' && at != std::string_view::npos ? message.substr(0, at) : message;
+}
+
 inline void consequences(Html& html, Finding const& finding) {
     constexpr std::size_t most = 5;
     auto const& all = finding.consequences;
     if (all.empty()) return;
     html.open("div").element("dt", "Follows from it").open("dd").open("ul");
     for (std::size_t i = 0; i < std::min(most, all.size()); ++i)
-        html.open("li").prose(sentence(all[i])).close();
+        html.open("li").prose(sentence(without_rule(all[i]))).close();
     if (all.size() > most) html.element("li", fmt::format("And {} more.", all.size() - most));
     html.close().close().close();
 }
@@ -38,11 +46,14 @@ inline void one_finding(Html& html, BankReport const& report, Finding const& fin
     html.open("h3").picture(sign(finding.level)).element("span", title).close();
     html.paragraph(sentence(finding.message));
     html.open("dl");
+    // What wiring must give is no limit.
+    bool const is_limit = family(finding.rule) != "wiring";
     if (finding.found || finding.allowed)
-        html.fact("Found and allowed",
+        html.fact(is_limit ? "Found and allowed" : "Found and wanted",
                   (finding.found ? with_unit_signs(measure(*finding.found, finding.unit)) + " found" : std::string()) +
                       (finding.found && finding.allowed ? ", " : "") +
-                      (finding.allowed ? with_unit_signs(measure(*finding.allowed, finding.unit)) + " allowed"
+                      (finding.allowed ? with_unit_signs(measure(*finding.allowed, finding.unit)) +
+                                             (is_limit ? " allowed" : " wanted")
                                        : std::string()));
     if (finding.accepted) html.fact("Accepted, because", finding.accepted_because);
     if (!finding.help.empty()) html.fact("What to do", sentence(finding.help));

@@ -7,6 +7,7 @@
 #include "bankwright/page/sentences.hpp"
 #include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/hookup_words.hpp"
+#include "bankwright/reports/tally.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -18,9 +19,10 @@
 
 namespace bankwright::page {
 
-// The trade's usual cautions, once, and before the hand goes to the bank.
-inline void cautions_chapter(Html& html) {
-    html.chapter("cautions", "Before you touch the bank");
+// The trade's usual cautions, once, and before the hand goes to the bank. On paper they and the hook-up begin a sheet
+// that can be handed over.
+inline void cautions_chapter(Html& html, BankReport const& report) {
+    html.chapter("cautions", "Before you touch the bank", report.hookup ? "sheet" : "");
     std::vector<std::string> said;
     for (auto const caution : cautions)
         said.push_back(sentence(caution));
@@ -116,7 +118,7 @@ private:
         for (std::size_t g = 0; g < std::min(most_groups, right.wrong.size()); ++g)
             wrong.push_back(meter(right.wrong[g].causes.front().reads) + ": " + said(right.wrong[g], most_causes));
         if (right.wrong.size() > most_groups)
-            wrong.push_back(fmt::format("and {} other readings", right.wrong.size() - most_groups));
+            wrong.push_back("and " + counted(static_cast<int>(right.wrong.size() - most_groups), "other reading"));
         if (!wrong.empty()) html_.items(wrong, "small");
     }
 
@@ -165,8 +167,11 @@ private:
     }
 
     void flows(Equalising const& loop, std::string_view verb) {
-        html_.paragraph(fmt::format("This closes a loop: {} at first, up to {} with the charges at their worst.",
-                                    amperes(loop.expected), amperes(loop.at_most)));
+        auto const expected = amperes(loop.expected), at_most = amperes(loop.at_most);
+        html_.paragraph(expected == "0 A" && at_most == "0 A"
+                            ? std::string("This closes a loop; with such batteries nothing should flow in it.")
+                            : fmt::format("This closes a loop: {} at first, up to {} with the charges at their worst.",
+                                          expected, at_most));
         if (loop.gap_limit)
             html_.paragraph(fmt::format("Do not {} it above {} either way: `{}` would carry more than it may.", verb,
                                         meter(loop.gap_limit), loop.limited_by));

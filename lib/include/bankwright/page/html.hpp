@@ -67,8 +67,8 @@ public:
         return open("div").element("dt", term).open("dd").prose(words).close().close();
     }
     // A chapter of the page, with its heading; closed by close().
-    Html& chapter(std::string_view id, std::string_view heading) {
-        open("section").attribute("id", id).attribute("aria-labelledby", std::string(id) + "-heading");
+    Html& chapter(std::string_view id, std::string_view heading, std::string_view kind = {}) {
+        open("section", kind).attribute("id", id).attribute("aria-labelledby", std::string(id) + "-heading");
         return open("h2").attribute("id", std::string(id) + "-heading").text(heading).close();
     }
     // The first column names the row. A table too wide for the screen moves sideways by itself, not the page.

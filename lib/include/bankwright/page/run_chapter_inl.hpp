@@ -3,82 +3,19 @@
 
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/chart.hpp"
+#include "bankwright/page/course_inl.hpp"
 #include "bankwright/page/html.hpp"
 #include "bankwright/page/sentences.hpp"
-#include "bankwright/reports/battery_table_inl.hpp"
 #include "bankwright/reports/discharge_words_inl.hpp"
+#include "bankwright/reports/table.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <string>
 #include <vector>
 
 namespace bankwright::page {
-
-// Batteries whose charge goes the same way, to half a percent, are one curve.
-struct SameCourse {
-    std::size_t first = 0; // battery
-    std::vector<std::string> batteries;
-};
-
-inline std::vector<SameCourse> courses(Bank const& bank, DischargeResult const& run) {
-    std::vector<SameCourse> found;
-    for (std::size_t b = 0; b < bank.batteries.size(); ++b) {
-        auto const same = std::find_if(found.begin(), found.end(), [&](SameCourse const& course) {
-            return std::all_of(run.samples.begin(), run.samples.end(), [&](BatterySample const& sample) {
-                return std::abs(sample.charge[b].value() - sample.charge[course.first].value()) < 0.005;
-            });
-        });
-        if (same == found.end())
-            found.push_back({b, {bank.batteries[b].id}});
-        else
-            same->batteries.push_back(bank.batteries[b].id);
-    }
-    return found;
-}
-
-inline CurveChart charge_chart(Bank const& bank, DischargeResult const& run) {
-    bool const in_hours = run.runtime.value() > 2.0 * 3600.0;
-    auto const unit = in_hours ? 3600.0 : 60.0; // [s]
-    CurveChart chart;
-    chart.title = "Charge of the batteries over time";
-    chart.x_axis = in_hours ? "time, h" : "time, min";
-    chart.y_axis = "charge, %";
-    constexpr std::size_t most_points = 120, most_curves = 10;
-    auto const stride = run.samples.size() / most_points + 1;
-    for (auto const& course : courses(bank, run)) {
-        if (chart.curves.size() == most_curves) break;
-        bool const all = course.batteries.size() == bank.batteries.size() && bank.batteries.size() > 2;
-        Curve curve{all ? "all" : fmt::format("{}", fmt::join(course.batteries, " ")), {}, {}};
-        for (std::size_t s = 0; s < run.samples.size(); ++s) {
-            if (s % stride != 0 && s + 1 != run.samples.size()) continue;
-            curve.x.push_back(run.samples[s].time.value() / unit);
-            curve.y.push_back(run.samples[s].charge[course.first].in_percent());
-        }
-        chart.curves.push_back(std::move(curve));
-    }
-    if (auto const wanted = bank.system.runtime; wanted && wanted->value() < 3.0 * run.runtime.value()) {
-        chart.mark = wanted->value() / unit;
-        chart.mark_words = "wanted: " + print(*wanted);
-    }
-    return chart;
-}
-
-inline void charge_table(Html& html, Bank const& bank, DischargeResult const& run) {
-    std::vector<Column> columns{{"time"}};
-    for (auto const& battery : bank.batteries)
-        columns.push_back({"`" + battery.id + "`", true});
-    std::vector<std::vector<std::string>> rows;
-    for (auto const index : battery_rows::chosen(run.samples)) {
-        auto const& sample = run.samples[index];
-        rows.push_back({unbroken(print(sample.time))});
-        for (auto const& charge : sample.charge)
-            rows.back().push_back(fmt::format("{:.0f} %", charge.in_percent()));
-    }
-    html.table("Charge of each battery over time, in figures", columns, rows);
-}
 
 inline void throttles(Html& html, BankReport const& report) {
     auto const& runs = report.at_throttles;
@@ -131,11 +68,7 @@ inline void run_chapter(Html& html, BankReport const& report) {
     for (auto const& one : run.reversed_cells)
         gone.push_back(sentence(run_words::reversal(one) + "."));
     if (!gone.empty()) html.items(gone);
-    if (run.samples.size() > 1) {
-        html.open("figure", "chart").element("figcaption", "Charge of the batteries over time");
-        html.picture(to_svg(charge_chart(report.bank, run))).close();
-        charge_table(html, report.bank, run);
-    }
+    charge_course(html, report.bank, run.samples, "Charge of the batteries over time", report.bank.system.runtime);
     throttles(html, report);
     html.close();
 }

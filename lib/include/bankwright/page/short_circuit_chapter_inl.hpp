@@ -5,6 +5,7 @@
 #include "bankwright/page/html.hpp"
 #include "bankwright/page/sentences.hpp"
 #include "bankwright/reports/short_circuit_words.hpp"
+#include "bankwright/reports/table.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -14,14 +15,33 @@
 
 namespace bankwright::page {
 
-inline std::string lives_through(ConductorDuty const& duty) {
-    std::string text;
-    if (duty.ended) text = !duty.ended->survives ? "not sure" : *duty.ended->survives ? "yes, until it is ended" : "no";
-    if (duty.unended)
-        text += std::string(text.empty() ? "" : "; ") + "nothing ends one at `" + duty.unended->at +
-                "`: bears it for " +
-                (duty.unended->bears ? seconds(*duty.unended->bears) : std::string("a time not known"));
-    return text.empty() ? "no fault current" : text;
+inline void survival(Html& html, ShortCircuitResult const& shorts) {
+    std::vector<Row> rows;
+    bool any_unended = false, any_doubt = false;
+    for (auto const& duty : shorts.conductors) {
+        std::string ended = "-", unended = "-";
+        if (duty.ended) ended = !duty.ended->survives ? "not sure" : *duty.ended->survives ? "yes" : "no";
+        if (duty.unended)
+            unended = (duty.unended->bears ? unbroken(seconds(*duty.unended->bears)) : std::string("not known")) +
+                      " at `" + duty.unended->at + "`";
+        any_doubt = any_doubt || ended == "not sure";
+        any_unended = any_unended || duty.unended;
+        rows.push_back({duty.id, ended, unended});
+    }
+    if (rows.empty()) return;
+    std::vector<Column> columns{{"conductor"}, {"if it is ended"}};
+    if (any_unended)
+        columns.push_back({"if nothing ends it, for"});
+    else
+        for (auto& row : rows)
+            row.pop_back();
+    html.table("Does the copper live through it?", columns, rows);
+    if (any_doubt)
+        html.paragraph("Not sure: a breaker as slow as its standard lets it be would be too slow for that copper; its "
+                       "maker's own curve says more.");
+    if (any_unended)
+        html.paragraph("Ahead of the first breaker or fuse nothing ends a short: after the time given the insulation "
+                       "goes, then the copper. That is why such leads are kept short and sheathed.");
 }
 
 inline void short_circuit_chapter(Html& html, BankReport const& report) {
@@ -42,7 +62,7 @@ inline void short_circuit_chapter(Html& html, BankReport const& report) {
     for (auto const& place : shorts.places)
         rows.push_back({"`" + place.terminal + "` to `" + place.against + "`", amperes(place.prospective),
                         place.cleared_within ? fmt::format("{} within {}", fmt::join(place.cleared_by, ", "),
-                                                           seconds(*place.cleared_within))
+                                                           unbroken(seconds(*place.cleared_within)))
                                              : short_circuit_words::ended(place)});
     html.table("What flows into a short, and what ends it", {{"short between"}, {"flows", true}, {"ended by"}}, rows);
     rows.clear();
@@ -55,10 +75,7 @@ inline void short_circuit_chapter(Html& html, BankReport const& report) {
     if (!rows.empty())
         html.table("Can the breakers and fuses break it?",
                    {{"device"}, {"must break", true}, {"can break", true}, {"that is"}}, rows);
-    rows.clear();
-    for (auto const& one : shorts.conductors)
-        rows.push_back({one.id, lives_through(one)});
-    if (!rows.empty()) html.table("Does the copper live through it?", {{"conductor"}, {"survives"}}, rows);
+    survival(html, shorts);
     html.paragraph("Not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect.",
                    "faint small");
     html.close();

@@ -143,9 +143,11 @@ private:
             for (auto const& device : *devices)
                 if (auto const band = device.rating ? trip_band(device, 2.0 * *device.rating) : std::nullopt)
                     cite(band->source);
-        if (cited_.empty()) return;
-        html_.element("h3", "Documents").items(cited_);
-        html_.paragraph("Where the limit of a finding comes from stands with the finding.");
+        html_.element("h3", "Documents");
+        if (!cited_.empty()) html_.items(cited_);
+        html_.paragraph("Where the limit of a finding comes from stands with the finding: [read] the text itself was "
+                        "read, [from memory] it was not looked up again, [derived] it follows from physics, common "
+                        "practice: the trade does so, and no source says it.");
     }
 
     Html& html_;

@@ -96,14 +96,16 @@ footer { margin-top: 2.5rem; padding-bottom: 2rem; }
   .finding, .figures div, .steps li, figure, tr, .verdict, .cautions { break-inside: avoid; }
   table, .small { font-size: 9.5pt; }
   .wide { overflow: visible; }
+  td.number { white-space: normal; }
+  thead th, tbody th, tbody td { overflow-wrap: anywhere; }
   .hint { display: none; }
   .drawing { page: drawing; break-before: page; break-after: page; }
   .drawing h2 { margin-top: 0; }
+  .sheet { break-before: page; }
   .wiring svg { width: 100%; max-height: 165mm; }
   .verdict, .finding { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   .chart { max-width: 90mm; break-before: avoid; }
-  .title { font-weight: 700; margin: 0.25rem 0; }
-.tick { min-height: 0; } .tick input { width: 5mm; height: 5mm; }
+  .tick { min-height: 0; } .tick input { width: 5mm; height: 5mm; }
   .write { min-height: 7mm; width: 26mm; } .record .write { width: 55mm; }
 }
 )";

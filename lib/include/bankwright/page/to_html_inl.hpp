@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/drawing/svg.hpp"
+#include "bankwright/page/charging_chapter_inl.hpp"
 #include "bankwright/page/cut_chapter_inl.hpp"
 #include "bankwright/page/findings_chapter_inl.hpp"
 #include "bankwright/page/hookup_chapter_inl.hpp"
@@ -50,8 +51,9 @@ inline void contents(Html& html, BankReport const& report) {
     std::vector<std::pair<char const*, char const*>> chapters{
         {"drawing", "Drawing"}, {"findings", "Findings"}, {"readings", "Readings"}};
     if (report.point.status == solver::Status::solved) chapters.emplace_back("sharing", "Sharing");
-    for (auto const& more : {std::pair{"run", "Run time"},
-                             {"shorts", "Shorts"},
+    chapters.emplace_back("run", "Run time");
+    if (!report.bank.chargers.empty()) chapters.emplace_back("charging", "Charging");
+    for (auto const& more : {std::pair{"shorts", "Shorts"},
                              {"cautions", "Cautions"},
                              {"hookup", "Hook-up"},
                              {"cut", "Cut list"},
@@ -105,8 +107,9 @@ BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     readings_chapter(html, report);
     sharing_chapter(html, report);
     run_chapter(html, report);
+    charging_chapter(html, report);
     short_circuit_chapter(html, report);
-    cautions_chapter(html);
+    cautions_chapter(html, report);
     HookupChapter(html, report).write();
     cut_chapter(html, report);
     SourcesChapter(html, report).write();

@@ -36,7 +36,7 @@ inline void verdict_band(Html& html, BankReport const& report) {
               : fair ? "No error, " + counted(counts.warning, "warning")
                      : "Nothing wrong found");
     html.close();
-    html.paragraph(bad    ? "Do not close the breaker. Put this right first."
+    html.paragraph(bad    ? "Do not connect it, do not switch it on. Put this right first."
                    : fair ? "It works as described. Read the warnings before you rely on it."
                           : "The bank as described passes every check. Now see that the boat is wired as described.");
     html.close().close();
@@ -101,7 +101,7 @@ inline void verdict_chapter(Html& html, BankReport const& report) {
     verdict_band(html, report);
     worst_findings(html, report);
     key_figures(html, report);
-    html.paragraph("Figures " + moment_of(report) + ", as the bank is described" +
+    html.paragraph("Worked out from the file, " + moment_of(report) +
                        (worst_of(report.verdict.findings) == Level::error ? ", faults included." : "."),
                    "faint small");
     html.open("p").text("Before you touch the bank, read the ");

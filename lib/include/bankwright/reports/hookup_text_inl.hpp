@@ -108,7 +108,8 @@ private:
             out_ += fmt::format("        {}: {}\n", volts(right.wrong[g].causes.front().reads),
                                 said(right.wrong[g], most_causes));
         if (right.wrong.size() > most_groups)
-            out_ += fmt::format("        and {} other readings, in the JSON\n", right.wrong.size() - most_groups);
+            out_ += fmt::format("        and {}, in the JSON\n",
+                                counted(static_cast<int>(right.wrong.size() - most_groups), "other reading"));
     }
 
     std::string expected(MeterReading const& right) const {

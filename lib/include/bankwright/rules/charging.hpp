@@ -11,12 +11,12 @@ namespace bankwright {
 inline constexpr std::array charging_rules{
     RuleInfo{"charging/polarity", Level::error, "0.1.0", "a charger output whose + is at the lower potential",
              "the charger and the batteries drive current through each other in series; most chargers are destroyed",
-             "exchange its two leads", "Kirchhoff's voltage law on the graph of the wiring"},
+             "exchange its two leads", "Kirchhoff's voltage law: the voltages along the wiring must not contradict each other [derived]"},
     RuleInfo{"charging/not-isolated", Level::error, "0.1.0",
              "a charger whose outputs share a negative, connected to batteries at different potentials",
              "the common negative shorts the batteries between them, whether the charger is on or not",
              "use a charger with isolated outputs, or one output across the whole string",
-             "Kirchhoff's voltage law on the graph of the wiring"},
+             "Kirchhoff's voltage law: the voltages along the wiring must not contradict each other [derived]"},
     RuleInfo{
         "charging/voltage", Level::error, "0.1.0",
         "a charger's voltage outside what the chemistry and the number of cells across its output allow (1 % forgiven)",

@@ -10,7 +10,7 @@
 namespace bankwright {
 
 inline constexpr std::string_view graph_source =
-    "Kirchhoff's voltage law on the graph of the wiring: potentials carried along it must not contradict each other";
+    "Kirchhoff's voltage law: the voltages along the wiring must not contradict each other [derived]";
 
 inline constexpr std::array wiring_rules{
     RuleInfo{

@@ -1,0 +1,65 @@
+// How long until the chargers have filled the bank, and through which stages?
+#pragma once
+
+#include "bankwright/page/bank_report.hpp"
+#include "bankwright/page/course_inl.hpp"
+#include "bankwright/page/html.hpp"
+#include "bankwright/page/sentences.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace bankwright::page {
+
+inline std::string stages(OutputStages const& output) {
+    auto const line = "`" + output.output + "` ";
+    if (!output.bulk)
+        return line +
+               fmt::format("gives {} all the while and never reaches its {}.", print(output.most), print(output.holds));
+    if (!(output.bulk->value() > 0.0)) return line + fmt::format("holds {} from the start.", print(output.holds));
+    return line + fmt::format("gives {} for {}, then holds {} while the current falls.", print(output.most),
+                              print(*output.bulk), print(output.holds));
+}
+
+inline std::string filled_in(RechargeResult const& run) {
+    return (run.end == RechargeEnd::time ? "more than " : "") + print(run.duration);
+}
+
+inline void charging_chapter(Html& html, BankReport const& report) {
+    if (report.bank.chargers.empty()) return;
+    html.chapter("charging", "How long it charges");
+    if (!report.charge_from_empty) {
+        html.paragraph(sentence(report.no_charge)).close();
+        return;
+    }
+    auto const& run = *report.charge_from_empty;
+    if (run.end == RechargeEnd::nothing_charges) {
+        html.paragraph("No charger gives any current to a battery.").close();
+        return;
+    }
+    html.open("p").element("strong", filled_in(run));
+    html.prose(std::string(" from empty, chargers plugged in and every motor and load off.") +
+               (report.charge_as_described && report.charge_as_described->end != RechargeEnd::nothing_charges
+                    ? " From the charge in the file: " + filled_in(*report.charge_as_described) + "."
+                    : ""));
+    html.close();
+    std::vector<std::string> said;
+    for (auto const& output : run.outputs)
+        said.push_back(stages(output));
+    for (auto const& gone : run.dropped_out)
+        said.push_back(fmt::format("After {} the protective disconnect of `{}` opens: its voltage is too high.",
+                                   print(gone.time), gone.battery));
+    for (std::size_t b = 0; b < run.batteries.size(); ++b)
+        if (!run.batteries[b].full)
+            said.push_back(fmt::format("`{}` is at {:.0f} % in the end, not full.", report.bank.batteries[b].id,
+                                       run.batteries[b].charge.in_percent()));
+    html.items(said);
+    charge_course(html, report.bank, run.samples, "Charge of the batteries on the charger");
+    html.close();
+}
+
+} // namespace bankwright::page
