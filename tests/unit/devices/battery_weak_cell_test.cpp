@@ -98,6 +98,7 @@ TEST_CASE("the resistances of the cells, sound and weak, add up to the battery's
 TEST_CASE("a battery whose weak cells are all sound, or that says nothing of them, has none") {
     auto battery = with_weak_cells(0, 60);
     CHECK_FALSE(has_weak_cell(battery));
+    CHECK_FALSE(has_weak_cell(with_weak_cells(1, 100)));
     auto plain = battery;
     plain.weak_cells.reset();
     plain.weak_capacity.reset();

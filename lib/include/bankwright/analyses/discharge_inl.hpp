@@ -114,7 +114,8 @@ private:
             if (auto const cell = weak_cell_volts(b); cell <= 0.0) {
                 // A protective disconnect watches every cell [common practice].
                 if (has_protective_disconnect(bank_.batteries[b])) return {true, RunEnd::battery_cutoff, b};
-                if (!reversed_[b]) return {true, RunEnd::time, b, true};
+                if (std::find(reversed_.begin(), reversed_.end(), b) == reversed_.end())
+                    return {true, RunEnd::time, b, true};
             }
         }
         for (std::size_t l = 0; l < state.load_ids().size(); ++l)
@@ -147,7 +148,7 @@ private:
     // False: that ends the run. A battery that has dropped out does not, as long as the others feed the load.
     bool act_on(Event const& event, bool must_draw) {
         if (event.reversal) {
-            reversed_[event.index] = true;
+            reversed_.push_back(event.index);
             result_.reversed_cells.push_back({bank_.batteries[event.index].id, course_.time() * si::second});
             return course_.settle() || end(RunEnd::no_operating_point);
         }
@@ -184,10 +185,10 @@ private:
     }
 
     void record() {
-        for (auto& reversed : result_.reversed_cells)
-            for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
-                if (bank_.batteries[b].id == reversed.battery)
-                    reversed.deepest = std::min(reversed.deepest, weak_cell_volts(b) * si::volt);
+        for (std::size_t r = 0; r < reversed_.size(); ++r) {
+            auto& deepest = result_.reversed_cells[r].deepest;
+            deepest = std::min(deepest, weak_cell_volts(reversed_[r]) * si::volt);
+        }
         result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
     }
 
@@ -195,7 +196,7 @@ private:
     DischargeOptions options_;
     ChargeCourse course_;
     DischargeResult result_;
-    std::vector<bool> reversed_ = std::vector<bool>(bank_.batteries.size(), false);
+    std::vector<std::size_t> reversed_; // batteries, as in reversed_cells
 };
 
 BANKWRIGHT_INLINE std::optional<std::string> missing_for_discharge(Bank const& bank) {

@@ -14,7 +14,7 @@ namespace bankwright {
 
 BANKWRIGHT_INLINE Voltage weak_cell_voltage(Battery const& battery, StateOfCharge of_the_sound, Current current,
                                             Temperature ambient) {
-    if (!has_weak_cell(battery))
+    if (!has_weak_cell(battery) || !battery.chemistry)
         throw std::invalid_argument("battery `" + battery.id + "` needs `weak_cells`, `weak_capacity` and `chemistry`");
     // Its share of the whole battery's resistance, more than an even one by as much as an emptier cell resists more.
     auto const own = resistance_ratio(*battery.chemistry, weak_cell_charge(battery, of_the_sound));

@@ -12,9 +12,9 @@
 
 namespace bankwright {
 
-// `weak_cells` and `weak_capacity` say so, and its chemistry is known.
+// `weak_cells` and `weak_capacity` say so; a cell that holds all that the others do is not weak.
 inline bool has_weak_cell(Battery const& battery) {
-    return battery.chemistry && battery.weak_cells.value_or(0) > 0 && battery.weak_capacity;
+    return battery.weak_cells.value_or(0) > 0 && battery.weak_capacity && battery.weak_capacity->value() < 1.0;
 }
 
 // Of a weak cell, when the sound ones stand at this. 0 once it is empty.

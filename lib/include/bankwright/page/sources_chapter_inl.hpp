@@ -4,6 +4,7 @@
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/drawing/words.hpp"
@@ -78,7 +79,8 @@ private:
         for (auto const* missing : {"charge", "health"}) {
             std::vector<std::string> ids;
             for (auto const& battery : bank_.batteries)
-                if (missing == std::string_view("charge") ? !battery.charge && !battery.emf : !battery.health)
+                if (missing == std::string_view("charge") ? !battery.charge && !battery.emf
+                                                          : !battery.health && !has_weak_cell(battery))
                     ids.push_back("`" + battery.id + "`");
             if (ids.empty()) continue;
             auto const whom = ids.size() == bank_.batteries.size() ? std::string("Every battery") : all_of(ids);

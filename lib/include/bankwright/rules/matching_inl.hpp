@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/rules/matching.hpp"
@@ -118,20 +119,23 @@ private:
     }
 
     void weak_cell(Battery const& b) {
-        bool const dead = b.dead_cells.value_or(0) > 0;
-        if (!dead && !(b.weak_cells.value_or(0) > 0 && b.weak_capacity)) return;
         constexpr auto rule = rule_named(matching_rules, "matching/weak-cell");
-        auto const count = dead ? *b.dead_cells : *b.weak_cells;
-        std::string_view const cells = count == 1 ? "cell" : "cells";
-        auto const said =
-            dead ? fmt::format("`{}` has {} dead {}", b.id, count, cells)
-                 : fmt::format("`{}` has {} weak {} of {} of the capacity: empty when the others still hold "
-                               "{}, and driven backwards from there",
-                               b.id, count, cells, print(*b.weak_capacity), print(weak_cell_empties_at(b)));
-        auto finding = finding_of(rule, said, dead ? "replace the battery" : std::string(rule.fix));
-        finding.parts = {b.id};
-        finding.key = dead ? "dead_cells" : "weak_cells";
-        findings_.push_back(std::move(finding));
+        auto const report = [&](int count, std::string_view kind, std::string const& what, std::string_view key,
+                                std::string_view help) {
+            auto finding = finding_of(
+                rule, fmt::format("`{}` has {} {} {}{}", b.id, count, kind, count == 1 ? "cell" : "cells", what),
+                std::string(help));
+            finding.parts = {b.id};
+            finding.key = key;
+            findings_.push_back(std::move(finding));
+        };
+        if (b.dead_cells.value_or(0) > 0) report(*b.dead_cells, "dead", {}, "dead_cells", "replace the battery");
+        if (!has_weak_cell(b)) return;
+        report(*b.weak_cells, "weak",
+               fmt::format(" of {} of the capacity: empty when the others still hold {}, and {}",
+                           print(*b.weak_capacity), print(weak_cell_empties_at(b)),
+                           has_protective_disconnect(b) ? "the disconnect opens then" : "driven backwards from there"),
+               "weak_cells", rule.fix);
     }
 
     void voltage() {
