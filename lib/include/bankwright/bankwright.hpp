@@ -43,6 +43,7 @@
 #include "bankwright/solver/branch_currents.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/constant_power.hpp"
+#include "bankwright/solver/edges_at.hpp"
 #include "bankwright/solver/elimination_plan.hpp"
 #include "bankwright/solver/forest_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"

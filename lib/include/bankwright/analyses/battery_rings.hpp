@@ -28,14 +28,14 @@ inline std::vector<char> on_rings_of_batteries(WiringGraph const& graph, bool th
         which.push_back(e);
     }
     std::vector<char> on_ring(graph.edges.size(), 0);
-    for (auto const& block : blocks(static_cast<int>(graph.terminals.size()), wires)) {
+    for_each_block(static_cast<int>(graph.terminals.size()), wires, [&](std::vector<int> const& block) {
         auto const is_battery = [&](int b) {
             return graph.edges[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery;
         };
-        if (block.size() < 2 || std::none_of(block.begin(), block.end(), is_battery)) continue;
+        if (block.size() < 2 || std::none_of(block.begin(), block.end(), is_battery)) return;
         for (auto const b : block)
             on_ring[which[static_cast<std::size_t>(b)]] = 1;
-    }
+    });
     return on_ring;
 }
 

@@ -2,8 +2,11 @@
 // pass with a stack of edges. Method: Hopcroft and Tarjan, Algorithm 447, CACM 16 (1973) 372 (citation from memory).
 #pragma once
 
+#include "bankwright/solver/edges_at.hpp"
+
 #include <algorithm>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 namespace bankwright {
@@ -13,70 +16,65 @@ struct BlockEdge {
     int b = 0;
 };
 
-// Every edge is in exactly one block; an edge on no closed path is a block by itself. No edge may join a node to
-// itself.
-inline std::vector<std::vector<int>> blocks(int nodes, std::vector<BlockEdge> const& edges) {
-    auto const n = static_cast<std::size_t>(nodes);
-    std::vector<std::size_t> first(n + 1, 0); // by node: where its edges begin in `at`
-    for (auto const& edge : edges)
-        for (auto const end : {edge.a, edge.b})
-            ++first[static_cast<std::size_t>(end) + 1];
-    for (std::size_t v = 0; v < n; ++v)
-        first[v + 1] += first[v];
-    std::vector<int> at(2 * edges.size());
-    auto fill = first;
-    for (std::size_t e = 0; e < edges.size(); ++e)
-        for (auto const end : {edges[e].a, edges[e].b})
-            at[fill[static_cast<std::size_t>(end)]++] = static_cast<int>(e);
-    struct Visit {
-        int node, came_by;
-        std::size_t next;
+// Calls visit(std::vector<int> const& edges) for every block. Every edge is in exactly one; an edge on no closed path
+// is a block by itself. No edge may join a node to itself.
+template <class Visit>
+void for_each_block(int nodes, std::vector<BlockEdge> const& edges, Visit const& visit) {
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    solver::EdgesAt const around(at(nodes), edges.size(),
+                                 [&](std::size_t e) { return std::pair(edges[e].a, edges[e].b); });
+    struct Visited {
+        int depth = -1;
+        int low = 0;
     };
-    std::vector<int> depth(n, -1);
-    std::vector<int> low(n, 0);
+    struct Step {
+        int node, came_by;
+        std::size_t next; // of the node's edges
+    };
+    std::vector<Visited> visited(at(nodes));
     std::vector<char> seen(edges.size(), 0);
-    std::vector<int> pending;
-    std::vector<Visit> path;
-    std::vector<std::vector<int>> found;
+    std::vector<int> pending, block;
+    std::vector<Step> path;
+    pending.reserve(edges.size());
+    path.reserve(at(nodes));
+    block.reserve(edges.size());
     for (int root = 0; root < nodes; ++root) {
-        if (depth[static_cast<std::size_t>(root)] >= 0) continue;
-        depth[static_cast<std::size_t>(root)] = 0;
-        path.push_back({root, -1, first[static_cast<std::size_t>(root)]});
+        if (visited[at(root)].depth >= 0) continue;
+        visited[at(root)].depth = 0;
+        path.push_back({root, -1, 0});
         while (!path.empty()) {
             auto& here = path.back();
-            auto const v = static_cast<std::size_t>(here.node);
-            if (here.next < first[v + 1]) {
-                auto const e = at[here.next++];
-                if (seen[static_cast<std::size_t>(e)]) continue;
-                seen[static_cast<std::size_t>(e)] = 1;
+            auto& own = visited[at(here.node)];
+            if (auto const own_edges = around[here.node]; here.next < own_edges.size()) {
+                auto const e = own_edges[here.next++];
+                if (seen[at(e)]) continue;
+                seen[at(e)] = 1;
                 pending.push_back(e);
-                auto const& edge = edges[static_cast<std::size_t>(e)];
-                auto const w = edge.a == here.node ? edge.b : edge.a;
-                auto const wi = static_cast<std::size_t>(w);
-                if (depth[wi] >= 0) {
-                    low[v] = std::min(low[v], depth[wi]);
+                auto const there = edges[at(e)].a == here.node ? edges[at(e)].b : edges[at(e)].a;
+                auto& other = visited[at(there)];
+                if (other.depth >= 0) {
+                    own.low = std::min(own.low, other.depth);
                 } else {
-                    depth[wi] = low[wi] = depth[v] + 1;
-                    path.push_back({w, e, first[wi]});
+                    other.depth = other.low = own.depth + 1;
+                    path.push_back({there, e, 0});
                 }
                 continue;
             }
             auto const done = here;
             path.pop_back();
             if (path.empty()) continue;
-            auto const u = static_cast<std::size_t>(path.back().node);
-            low[u] = std::min(low[u], low[v]);
-            if (low[v] < depth[u]) continue;
-            std::vector<int> block; // everything since the edge that led here
+            auto& before = visited[at(path.back().node)];
+            before.low = std::min(before.low, own.low);
+            if (own.low < before.depth) continue;
+            block.clear(); // everything since the edge that led here
             for (int e = -1; e != done.came_by;) {
                 e = pending.back();
                 pending.pop_back();
                 block.push_back(e);
             }
-            found.push_back(std::move(block));
+            visit(block);
         }
     }
-    return found;
 }
 
 } // namespace bankwright

@@ -2,10 +2,12 @@
 
 #include "bankwright/analyses/battery_rings.hpp"
 #include "bankwright/analyses/wiring_regions.hpp"
+#include "bankwright/solver/edges_at.hpp"
 
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -14,18 +16,14 @@ namespace bankwright {
 class RegionWalker {
 public:
     explicit RegionWalker(WiringGraph const& graph, bool through_devices = false)
-        : graph_(graph), at_(graph.terminals.size()), devices_at_(graph.terminals.size()),
-          positive_(graph.terminals.size(), 0), negative_(graph.terminals.size(), 0) {
-        for (std::size_t e = 0; e < graph.edges.size(); ++e) {
-            auto const& edge = graph.edges[e];
-            if (edge.kind == WiringEdgeKind::battery) {
-                negative_[index(edge.from)] = 1;
-                positive_[index(edge.to)] = 1;
-            }
-            if (edge.kind != WiringEdgeKind::conductor && edge.kind != WiringEdgeKind::contact) continue;
-            auto& at = is_device(graph, edge) && !through_devices ? devices_at_ : at_;
-            at[index(edge.from)].push_back(static_cast<int>(e));
-            at[index(edge.to)].push_back(static_cast<int>(e));
+        : graph_(graph),
+          at_(edges_at(graph, [&](WiringEdge const& e) { return through_devices || !is_device(graph, e); })),
+          devices_at_(edges_at(graph, [&](WiringEdge const& e) { return !through_devices && is_device(graph, e); })),
+          post_(graph.terminals.size(), 0) {
+        for (auto const& edge : graph.edges) {
+            if (edge.kind != WiringEdgeKind::battery) continue;
+            post_[index(edge.from)] = '-';
+            post_[index(edge.to)] = '+';
         }
     }
 
@@ -39,11 +37,11 @@ public:
         bool reached(int terminal) const { return came[index(terminal)] != -2; }
     };
     Walk walk(std::vector<int> starts) const {
-        Walk w{std::move(starts), std::vector<int>(at_.size(), -2)};
+        Walk w{std::move(starts), std::vector<int>(graph_.terminals.size(), -2)};
         for (auto const start : w.order)
             w.came[index(start)] = -1;
         for (std::size_t head = 0; head < w.order.size(); ++head)
-            for (auto const e : at_[index(w.order[head])]) {
+            for (auto const e : at_[w.order[head]]) {
                 auto const there = other_end(e, w.order[head]);
                 if (w.reached(there)) continue;
                 w.came[index(there)] = e;
@@ -54,8 +52,8 @@ public:
     Walk walk(int start) const { return walk(std::vector<int>{start}); }
     Walk walk_from_posts(bool positive) const {
         std::vector<int> starts;
-        for (std::size_t t = 0; t < at_.size(); ++t)
-            if ((positive ? positive_ : negative_)[t]) starts.push_back(static_cast<int>(t));
+        for (std::size_t t = 0; t < graph_.terminals.size(); ++t)
+            if (is_post(static_cast<int>(t), positive)) starts.push_back(static_cast<int>(t));
         return walk(std::move(starts));
     }
 
@@ -66,8 +64,7 @@ public:
 
     // The first battery post of that sign on the walk, -1 if there is none.
     int first_post(Walk const& w, bool positive) const {
-        auto const& posts = positive ? positive_ : negative_;
-        auto const it = std::find_if(w.order.begin(), w.order.end(), [&](int t) { return posts[index(t)] != 0; });
+        auto const it = std::find_if(w.order.begin(), w.order.end(), [&](int t) { return is_post(t, positive); });
         return it == w.order.end() ? -1 : *it;
     }
 
@@ -82,15 +79,25 @@ public:
         return edges;
     }
 
-    std::vector<int> const& at(int terminal) const { return at_[index(terminal)]; }
-    std::vector<int> const& devices_at(int terminal) const { return devices_at_[index(terminal)]; }
+    std::span<int const> at(int terminal) const { return at_[terminal]; }
+    std::span<int const> devices_at(int terminal) const { return devices_at_[terminal]; }
 
 private:
+    template <class Wanted>
+    static solver::EdgesAt edges_at(WiringGraph const& graph, Wanted const& wanted) {
+        return solver::EdgesAt(graph.terminals.size(), graph.edges.size(), [&](std::size_t e) {
+            auto const& edge = graph.edges[e];
+            bool const joins = edge.kind == WiringEdgeKind::conductor || edge.kind == WiringEdgeKind::contact;
+            return joins && wanted(edge) ? std::pair(edge.from, edge.to) : std::pair(-1, -1);
+        });
+    }
+
+    bool is_post(int terminal, bool positive) const { return post_[index(terminal)] == (positive ? '+' : '-'); }
+
     WiringGraph const& graph_;
-    std::vector<std::vector<int>> at_;         // by terminal: conductors and contacts
-    std::vector<std::vector<int>> devices_at_; // breakers and fuses, where the walk stops at them
-    std::vector<char> positive_;               // by terminal: a battery's positive post
-    std::vector<char> negative_;
+    solver::EdgesAt at_;         // conductors and contacts
+    solver::EdgesAt devices_at_; // breakers and fuses, where the walk stops at them
+    std::vector<char> post_;     // by terminal: the sign of a battery's post, else 0
 };
 
 // By terminal: the device behind which it first comes on a walk on from a region, -1 in the region itself, -2 nowhere.

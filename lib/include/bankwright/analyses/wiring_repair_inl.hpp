@@ -9,7 +9,7 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges, Repair const& repair) {
+inline void carry_out(Repair const& repair, std::vector<WiringEdge>& edges) {
     auto const chosen = static_cast<std::size_t>(repair.edge);
     switch (repair.kind) {
     case RepairKind::turn_battery:
@@ -40,6 +40,10 @@ BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges
         break;
     }
     }
+}
+
+BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges, Repair const& repair) {
+    carry_out(repair, edges);
     return edges;
 }
 
@@ -157,16 +161,17 @@ private:
     }
 
     void consider(Repair r) {
-        auto const edges = repaired(edges_, r);
+        trial_ = edges_;
+        carry_out(r, trial_);
         auto const most = std::min(best_wrongs_, wrongs(verdict_) - 1);
-        auto const verdict = judge(graph_, edges, static_cast<std::size_t>(most));
+        auto const verdict = judge(graph_, trial_, static_cast<std::size_t>(most));
         r.wrongs = wrongs(verdict);
         if (r.wrongs > most) return;
         best_wrongs_ = r.wrongs;
-        auto const form = arrangement(graph_, edges, verdict).form;
+        auto const form = arrangement(graph_, trial_, verdict).form;
         r.irregular = form == ArrangementForm::strings ? 0 : form == ArrangementForm::cross_tied ? 1 : 2;
         r.marking_faults = verdict.marking_faults;
-        r.bare = bare(edges);
+        r.bare = bare(trial_);
         found_.push_back(r);
     }
 
@@ -188,6 +193,7 @@ private:
 
     WiringGraph const& graph_;
     std::vector<WiringEdge> edges_;
+    std::vector<WiringEdge> trial_; // kept for its memory
     WiringVerdict verdict_;
     int best_wrongs_ = std::numeric_limits<int>::max();
     std::vector<int> landed_;  // by terminal: conductor ends on it

@@ -2,10 +2,12 @@
 
 #include "bankwright/analyses/blocks.hpp"
 #include "bankwright/analyses/wiring_verdict.hpp"
+#include "bankwright/solver/edges_at.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace bankwright {
 
@@ -32,59 +34,42 @@ public:
     }
 
 private:
+    static std::size_t index(int i) { return static_cast<std::size_t>(i); }
     bool is_battery(std::size_t e) const { return !edges_[e].removed && edges_[e].kind == WiringEdgeKind::battery; }
     int from_group(std::size_t e) const { return verdict_.group_of(edges_[e].from); }
     int to_group(std::size_t e) const { return verdict_.group_of(edges_[e].to); }
-    double& potential(int group) { return verdict_.potential[static_cast<std::size_t>(group)]; }
-    int& island(int group) { return verdict_.island[static_cast<std::size_t>(group)]; }
+    double& potential(int group) { return verdict_.potential[index(group)]; }
+    int& island(int group) { return verdict_.island[index(group)]; }
 
     void group_terminals() {
-        std::vector<int> parent(graph_.terminals.size());
-        std::iota(parent.begin(), parent.end(), 0);
+        auto& up = verdict_.group; // first a terminal of the same group that is not later, then the group's number
+        up.resize(graph_.terminals.size());
+        std::iota(up.begin(), up.end(), 0);
         auto const root = [&](int t) {
-            while (parent[static_cast<std::size_t>(t)] != t) {
-                auto& up = parent[static_cast<std::size_t>(t)];
-                t = up = parent[static_cast<std::size_t>(up)];
-            }
+            while (up[index(t)] != t)
+                t = up[index(t)] = up[index(up[index(t)])];
             return t;
         };
         for (auto const& e : edges_) {
             if (e.removed || (e.kind != WiringEdgeKind::conductor && e.kind != WiringEdgeKind::contact)) continue;
-            parent[static_cast<std::size_t>(root(e.from))] = root(e.to);
+            auto const [earlier, later] = std::minmax({root(e.from), root(e.to)});
+            up[index(later)] = earlier;
         }
-        verdict_.group.assign(graph_.terminals.size(), -1);
-        std::vector<int> number(graph_.terminals.size(), -1);
-        for (std::size_t t = 0; t < graph_.terminals.size(); ++t) {
-            auto& n = number[static_cast<std::size_t>(root(static_cast<int>(t)))];
-            if (n < 0) n = verdict_.groups++;
-            verdict_.group[t] = n;
-        }
+        for (std::size_t t = 0; t < up.size(); ++t)
+            up[t] = index(up[t]) == t ? verdict_.groups++ : up[index(up[t])];
     }
 
     // Breadth first from each group not yet reached; an edge that leads to a group already reached must agree.
     void carry_potentials() {
-        auto const groups = static_cast<std::size_t>(verdict_.groups);
+        auto const groups = index(verdict_.groups);
         verdict_.potential.assign(groups, 0.0);
         verdict_.island.assign(groups, -1);
-        std::vector<int> first(groups + 1, 0); // by group: where its batteries begin in `at`
-        std::vector<int> batteries;
-        for (std::size_t e = 0; e < edges_.size(); ++e) {
-            if (!is_battery(e)) continue;
-            if (from_group(e) == to_group(e)) {
-                verdict_.shorted.push_back(static_cast<int>(e));
-                continue;
-            }
-            batteries.push_back(static_cast<int>(e));
-            ++first[static_cast<std::size_t>(from_group(e)) + 1];
-            ++first[static_cast<std::size_t>(to_group(e)) + 1];
-        }
-        for (std::size_t g = 0; g < groups; ++g)
-            first[g + 1] += first[g];
-        std::vector<int> at(2 * batteries.size()); // battery edges
-        auto fill = first;
-        for (auto const e : batteries)
-            for (auto const g : {from_group(static_cast<std::size_t>(e)), to_group(static_cast<std::size_t>(e))})
-                at[static_cast<std::size_t>(fill[static_cast<std::size_t>(g)]++)] = e;
+        for (std::size_t e = 0; e < edges_.size(); ++e)
+            if (is_battery(e) && from_group(e) == to_group(e)) verdict_.shorted.push_back(static_cast<int>(e));
+        solver::EdgesAt const batteries_at(groups, edges_.size(), [&](std::size_t e) {
+            bool const counts = is_battery(e) && from_group(e) != to_group(e);
+            return counts ? std::pair(from_group(e), to_group(e)) : std::pair(-1, -1);
+        });
         std::vector<int> queue;
         int islands = 0;
         for (int start = 0; start < verdict_.groups; ++start) {
@@ -95,13 +80,10 @@ private:
             double highest = 0.0;
             for (std::size_t head = 0; head < queue.size(); ++head) {
                 auto const here = queue[head];
-                for (auto i = first[static_cast<std::size_t>(here)]; i < first[static_cast<std::size_t>(here) + 1];
-                     ++i) {
-                    auto const e = at[static_cast<std::size_t>(i)];
-                    auto const& edge = edges_[static_cast<std::size_t>(e)];
-                    auto const forward = from_group(static_cast<std::size_t>(e)) == here;
-                    auto const there =
-                        forward ? to_group(static_cast<std::size_t>(e)) : from_group(static_cast<std::size_t>(e));
+                for (auto const e : batteries_at[here]) {
+                    auto const& edge = edges_[index(e)];
+                    auto const forward = from_group(index(e)) == here;
+                    auto const there = forward ? to_group(index(e)) : from_group(index(e));
                     auto const there_volts = potential(here) + (forward ? edge.volts : -edge.volts);
                     if (island(there) >= 0) {
                         if (forward && std::abs(potential(there) - there_volts) > same_volts)
@@ -126,6 +108,8 @@ private:
     std::vector<char> on_closed_paths() const {
         std::vector<BlockEdge> block_edges;
         std::vector<std::size_t> which;
+        block_edges.reserve(edges_.size());
+        which.reserve(edges_.size());
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             if (edges_[e].removed) continue;
             if (edges_[e].kind != WiringEdgeKind::battery && edges_[e].kind != WiringEdgeKind::load) continue;
@@ -134,20 +118,20 @@ private:
             which.push_back(e);
         }
         std::vector<char> used(edges_.size(), 0);
-        for (auto const& block : blocks(verdict_.groups, block_edges)) {
+        for_each_block(verdict_.groups, block_edges, [&](std::vector<int> const& block) {
             bool battery = false;
             bool load = false;
             for (auto const b : block)
-                (edges_[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery ? battery : load) = true;
+                (edges_[which[index(b)]].kind == WiringEdgeKind::battery ? battery : load) = true;
             if (battery && load)
                 for (auto const b : block)
-                    used[which[static_cast<std::size_t>(b)]] = 1;
-        }
+                    used[which[index(b)]] = 1;
+        });
         return used;
     }
 
     LoadVerdict judge_load(int e, bool closed_path) {
-        auto const& edge = edges_[static_cast<std::size_t>(e)];
+        auto const& edge = edges_[index(e)];
         auto const plus = verdict_.group_of(edge.from);
         auto const minus = verdict_.group_of(edge.to);
         if (!closed_path || island(plus) != island(minus)) return {e, FeedState::open, 0.0};
@@ -163,11 +147,11 @@ private:
 
     void count_marking_faults() {
         auto const at_top = [&](int group) {
-            auto const top = verdict_.top[static_cast<std::size_t>(island(group))];
+            auto const top = verdict_.top[index(island(group))];
             return top > same_volts && potential(group) > top - same_volts;
         };
         auto const at_bottom = [&](int group) {
-            return verdict_.top[static_cast<std::size_t>(island(group))] > same_volts && potential(group) < same_volts;
+            return verdict_.top[index(island(group))] > same_volts && potential(group) < same_volts;
         };
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             auto const& edge = edges_[e];
@@ -177,7 +161,7 @@ private:
                 if (edge.side == ConductorSide::positive && at_bottom(here)) ++verdict_.marking_faults;
                 if (edge.side == ConductorSide::negative && at_top(here)) ++verdict_.marking_faults;
             } else if (edge.kind == WiringEdgeKind::contact) {
-                auto const kind = graph_.parts[static_cast<std::size_t>(edge.part)].kind;
+                auto const kind = graph_.parts[index(edge.part)].kind;
                 if (kind == PartKind::breaker || kind == PartKind::fuse) {
                     if (at_bottom(here)) ++verdict_.marking_faults;
                 } else if (kind == PartKind::connector && e + 1 < edges_.size() && edges_[e + 1].part == edge.part) {

@@ -18,6 +18,16 @@ public:
         parts_[part].push_back({std::move(key), region});
     }
 
+    // A part and all its keys, each with `key` and `region`.
+    template <class Keys>
+    void add_with_keys(std::string const& part, Region whole, Keys const& keys) {
+        auto& places = parts_[part];
+        places.reserve(places.size() + keys.size() + 1);
+        places.push_back({{}, whole});
+        for (auto const& key : keys)
+            places.push_back({key.key, key.region});
+    }
+
     // The key's region; the part's where the key has none (it came from a model, say); none where the part has none.
     std::optional<Region> find(std::string const& part, std::string const& key = {}) const {
         auto const at = parts_.find(part);

@@ -54,8 +54,9 @@ Document parse_document(std::string_view text);
 
 // The entry of that name in a table; null where there is none.
 inline DocumentEntry const* find_entry(DocumentValue const& table, std::string_view key) {
-    for (auto const& entry : table.entries)
-        if (entry.key == key) return &entry;
+    for (auto const& entry : table.entries) // as in find_key()
+        if (entry.key.size() == key.size() && (key.empty() || entry.key[0] == key[0]) && entry.key == key)
+            return &entry;
     return nullptr;
 }
 

@@ -5,6 +5,7 @@
 #include "bankwright/config/toml.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <utility>
@@ -19,40 +20,60 @@ inline Region region(toml::source_region const& place) { return {position(place.
 
 inline bool before(Position a, Position b) { return a.line != b.line ? a.line < b.line : a.column < b.column; }
 
-inline DocumentValue value(toml::node const& node);
+inline void fill(DocumentValue& made, toml::node const& node);
+
+struct Placed {
+    Region region; // from the key through the value
+    Region value_region;
+    std::size_t number; // in toml++'s order
+    toml::key const* key;
+    toml::node const* node;
+};
+
+inline Placed placed(toml::key const& key, toml::node const& node, std::size_t number) {
+    auto entry = region(key.source());
+    auto value = region(node.source());
+    if (before(entry.end, value.begin)) {
+        entry.end = value.end;
+    } else {
+        // The key of a header stands inside it; an implied table has no place but its key's.
+        if (!before(entry.begin, value.begin) && !before(value.end, entry.end))
+            entry = value;
+        else
+            value = entry;
+    }
+    return {entry, value, number, &key, &node};
+}
 
 // toml++ sorts a table by key; the author's order is that of the positions.
 inline std::vector<DocumentEntry> entries(toml::table const& table) {
-    std::vector<DocumentEntry> all;
-    all.reserve(table.size());
-    for (auto const& [key, node] : table) {
-        DocumentEntry entry{std::string(key.str()), region(key.source()), value(node)};
-        if (before(entry.region.end, entry.value.region.begin)) {
-            entry.region.end = entry.value.region.end;
-        } else {
-            // The key of a header stands inside it; an implied table has no place but its key's.
-            if (!before(entry.region.begin, entry.value.region.begin) &&
-                !before(entry.value.region.end, entry.region.end))
-                entry.region = entry.value.region;
-            else
-                entry.value.region = entry.region;
-        }
-        all.push_back(std::move(entry));
+    std::vector<Placed> order;
+    order.reserve(table.size());
+    for (auto const& [key, node] : table)
+        order.push_back(placed(key, node, order.size()));
+    std::sort(order.begin(), order.end(), [](Placed const& a, Placed const& b) {
+        if (before(a.region.begin, b.region.begin)) return true;
+        return !before(b.region.begin, a.region.begin) && a.number < b.number;
+    });
+    std::vector<DocumentEntry> all(order.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        all[i].key = order[i].key->str();
+        all[i].region = order[i].region;
+        fill(all[i].value, *order[i].node);
+        all[i].value.region = order[i].value_region;
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](auto const& a, auto const& b) { return before(a.region.begin, b.region.begin); });
     return all;
 }
 
-inline DocumentValue value(toml::node const& node) {
-    DocumentValue made;
+inline void fill(DocumentValue& made, toml::node const& node) {
     made.region = region(node.source());
     if (auto const* table = node.as_table()) {
         made.entries = entries(*table);
     } else if (auto const* array = node.as_array()) {
         made.kind = DocumentValue::Kind::array;
-        for (auto const& item : *array)
-            made.items.push_back(value(item));
+        made.items.resize(array->size());
+        for (std::size_t i = 0; i < made.items.size(); ++i)
+            fill(made.items[i], (*array)[i]);
     } else if (auto const* text = node.as_string()) {
         made.kind = DocumentValue::Kind::text;
         made.text = text->get();
@@ -71,7 +92,6 @@ inline DocumentValue value(toml::node const& node) {
     } else {
         made.kind = DocumentValue::Kind::time;
     }
-    return made;
 }
 
 inline DocumentProblem problem(toml::parse_error const& error) {

@@ -32,9 +32,7 @@ inline std::string help_with(std::optional<std::string> const& near, std::string
 }
 
 inline void add_to_map(SourceMap& map, std::string const& part, DocumentEntry const& entry) {
-    map.add(part, {}, entry.region);
-    for (auto const& key : entry.value.entries)
-        map.add(part, key.key, key.region);
+    map.add_with_keys(part, entry.region, entry.value.entries);
 }
 
 class Report {

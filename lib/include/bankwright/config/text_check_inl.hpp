@@ -5,6 +5,7 @@
 #include "bankwright/config/text_check.hpp"
 #include "bankwright/text/utf8.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -32,17 +33,32 @@ public:
 
     // Takes the character at `at` into account and returns how many bytes it passed over.
     std::size_t pass(std::size_t at) {
-        char const c = text_[at];
-        if (c == '"' || c == '\'') return string_length(at);
-        if (c == '#') {
-            auto const end = text_.find('\n', at);
-            return (end == std::string_view::npos ? text_.size() : end) - at;
+        switch (text_[at]) {
+        case '"':
+        case '\'':
+            return string_length(at);
+        case '#':
+            return std::min(text_.find('\n', at), text_.size()) - at;
+        case '[':
+        case '{':
+            ++brackets_;
+            dots_ = 0;
+            return 1;
+        case ']':
+        case '}':
+            if (brackets_ > 0) --brackets_;
+            return 1;
+        case '.':
+            ++dots_;
+            return 1;
+        case '\n':
+        case '=':
+        case ',':
+            dots_ = 0;
+            return 1;
+        default:
+            return 1;
         }
-        if (c == '[' || c == '{') ++brackets_;
-        if ((c == ']' || c == '}') && brackets_ > 0) --brackets_;
-        if (c == '.') ++dots_;
-        if (c == '\n' || c == '=' || c == ',' || c == '{' || c == '[') dots_ = 0;
-        return 1;
     }
 
     std::size_t depth() const { return brackets_ > dots_ ? brackets_ : dots_ + 1; }
@@ -50,15 +66,17 @@ public:
 private:
     std::size_t string_length(std::size_t at) const {
         char const quote = text_[at];
-        bool const is_long = text_.substr(at, 3) == std::string(3, quote);
-        std::string const closing(is_long ? 3 : 1, quote);
-        for (auto i = at + closing.size(); i < text_.size(); ++i) {
-            if (quote == '"' && text_[i] == '\\')
+        std::string_view const three = quote == '"' ? "\"\"\"" : "'''";
+        bool const is_long = text_.substr(at, 3) == three;
+        std::size_t const mark = is_long ? 3 : 1;
+        for (auto i = at + mark; i < text_.size(); ++i) {
+            char const c = text_[i];
+            if (quote == '"' && c == '\\')
                 ++i;
-            else if (!is_long && text_[i] == '\n')
+            else if (!is_long && c == '\n')
                 return i - at; // never closed: the parser will say so
-            else if (text_.compare(i, closing.size(), closing) == 0)
-                return i + closing.size() - at;
+            else if (c == quote && (!is_long || text_.substr(i, 3) == three))
+                return i + mark - at;
         }
         return text_.size() - at;
     }
@@ -84,15 +102,17 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
     Position place{1, 1};
     std::size_t counted = 0; // up to here the meter has looked
     for (std::size_t at = 0; at < text.size();) {
-        if (text[at] == '\0')
-            return refusal(file_syntax, "a NUL byte; a bank file is plain text", "is this a bank file at all?", place);
-        bool const is_plain = static_cast<unsigned char>(text[at]) < 0x80; // most of it is
-        auto const length = is_plain ? 1 : first_code_point(text.substr(at)).length;
-        if (!is_plain && !first_code_point(text.substr(at)).valid)
-            return refusal(
-                file_syntax,
-                fmt::format("byte 0x{:02X} is not UTF-8; a bank file is UTF-8", static_cast<unsigned char>(text[at])),
-                "save the file as UTF-8, or write the sign in plain letters: degC, ohm, mm2", place);
+        std::size_t length = 1; // of most signs
+        if (auto const byte = static_cast<unsigned char>(text[at]); byte == 0 || byte >= 0x80) {
+            if (byte == 0)
+                return refusal(file_syntax, "a NUL byte; a bank file is plain text", "is this a bank file at all?",
+                               place);
+            auto const point = first_code_point(text.substr(at));
+            if (!point.valid)
+                return refusal(file_syntax, fmt::format("byte 0x{:02X} is not UTF-8; a bank file is UTF-8", byte),
+                               "save the file as UTF-8, or write the sign in plain letters: degC, ohm, mm2", place);
+            length = point.length;
+        }
         if (at == counted) {
             counted += meter.pass(at);
             if (meter.depth() > limits.nesting)

@@ -17,10 +17,12 @@ BANKWRIGHT_INLINE ResistancePerLength copper_resistance(Area area, Temperature t
 
 BANKWRIGHT_INLINE double tinned_ratio(Area area) {
     auto const mm2 = area.value() * 1e6;
+    auto const times = [&](auto const &row) { // the greater over the smaller: the nearest by ratio
+        return row.square_millimeters > mm2 ? row.square_millimeters / mm2 : mm2 / row.square_millimeters;
+    };
     auto const *nearest = &tables::wire_resistance::class_5.front();
     for (auto const &row : tables::wire_resistance::class_5)
-        if (std::abs(std::log(row.square_millimeters / mm2)) < std::abs(std::log(nearest->square_millimeters / mm2)))
-            nearest = &row;
+        if (times(row) < times(*nearest)) nearest = &row;
     return nearest->tinned / nearest->plain;
 }
 

@@ -8,13 +8,16 @@
 
 #include <algorithm>
 #include <stdexcept>
-#include <unordered_set>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace bankwright {
 
 BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
     Network network;
     network.terminals = terminals_of(bank);
+    network.nodes.reserve(network.terminals.size());
     for (auto const& terminal : network.terminals)
         if (!network.nodes.emplace(terminal, static_cast<int>(network.nodes.size())).second)
             throw std::invalid_argument("two terminals are called `" + terminal + "`");
@@ -22,11 +25,14 @@ BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
     network.circuit.nodes = std::max(1, static_cast<int>(network.terminals.size()));
 
     Surroundings const around{moment, bank.system.ambient, bank.system.joint, !bank.motors.empty()};
-    std::unordered_set<std::string> ids;
+    std::vector<std::string_view> ids;
     for_each_part(bank, [&](PartKind kind, auto const& part) {
-        if (!ids.insert(id_of(part)).second) throw std::invalid_argument("two parts are called `" + id_of(part) + "`");
+        ids.push_back(id_of(part));
         network.parts.push_back({id_of(part), kind, to_branches(part, around, network)});
     });
+    std::sort(ids.begin(), ids.end());
+    if (auto const twice = std::adjacent_find(ids.begin(), ids.end()); twice != ids.end())
+        throw std::invalid_argument("two parts are called `" + std::string(*twice) + "`");
     network.circuit.reference = negative_end(bank, network);
     return network;
 }

@@ -3,11 +3,12 @@
 
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/network/reference.hpp"
+#include "bankwright/solver/edges_at.hpp"
 
 #include <cmath>
 #include <cstddef>
 #include <limits>
-#include <queue>
+#include <utility>
 #include <vector>
 
 namespace bankwright {
@@ -15,45 +16,43 @@ namespace bankwright {
 namespace nominal_potentials {
 
 struct Step {
+    int from = 0;
     int to = 0;
     double rise = 0.0; // [V] nominal
 };
-using Steps = std::vector<std::vector<Step>>; // by node, in the author's order
 
-inline Steps steps(Bank const& bank, Network const& network) {
-    Steps steps(static_cast<std::size_t>(network.circuit.nodes));
-    auto const add = [&](int from, int to, double rise) {
-        steps[static_cast<std::size_t>(from)].push_back({to, rise});
-        steps[static_cast<std::size_t>(to)].push_back({from, -rise});
-    };
+// In the author's order.
+inline std::vector<Step> steps(Bank const& bank, Network const& network) {
+    std::vector<Step> steps;
     std::size_t battery = 0;
     for (auto const& part : network.parts) {
         if (part.kind == PartKind::motor || part.kind == PartKind::load) continue;
         if (part.kind == PartKind::battery) {
             auto const& through = part.elements.front();
-            add(through.from, through.to, nominal_voltage(bank.batteries[battery++]).value());
+            steps.push_back({through.from, through.to, nominal_voltage(bank.batteries[battery++]).value()});
             continue;
         }
         for (auto const& element : part.elements)
             if (element.is == Element::Is::branch || element.is == Element::Is::join)
-                add(element.from, element.to, 0.0);
+                steps.push_back({element.from, element.to, 0.0});
     }
     return steps;
 }
 
 // Gives every node that can be reached from `start` its potential; the others keep theirs.
-inline void carry(Steps const& steps, int start, std::vector<double>& potential) {
+inline void carry(std::vector<Step> const& steps, solver::EdgesAt const& steps_at, int start,
+                  std::vector<double>& potential) {
     potential[static_cast<std::size_t>(start)] = 0.0;
-    std::queue<int> next;
-    next.push(start);
-    while (!next.empty()) {
-        auto const node = static_cast<std::size_t>(next.front());
-        next.pop();
-        for (auto const& step : steps[node]) {
-            auto& there = potential[static_cast<std::size_t>(step.to)];
+    std::vector<int> reached{start};
+    for (std::size_t head = 0; head < reached.size(); ++head) {
+        auto const node = reached[head];
+        for (auto const s : steps_at[node]) {
+            auto const& step = steps[static_cast<std::size_t>(s)];
+            bool const forward = step.from == node;
+            auto& there = potential[static_cast<std::size_t>(forward ? step.to : step.from)];
             if (!std::isnan(there)) continue;
-            there = potential[node] + step.rise;
-            next.push(step.to);
+            there = potential[static_cast<std::size_t>(node)] + (forward ? step.rise : -step.rise);
+            reached.push_back(forward ? step.to : step.from);
         }
     }
 }
@@ -62,9 +61,12 @@ inline void carry(Steps const& steps, int start, std::vector<double>& potential)
 
 BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
     auto const steps = nominal_potentials::steps(bank, network);
+    auto const nodes = static_cast<std::size_t>(network.circuit.nodes);
+    solver::EdgesAt const steps_at(nodes, steps.size(),
+                                   [&](std::size_t s) { return std::pair(steps[s].from, steps[s].to); });
     double const unvisited = std::numeric_limits<double>::quiet_NaN();
     double const same = 1e-6; // [V] above the rounding of sums of nominal voltages, below any difference between them
-    std::vector<double> potential(steps.size(), unvisited);
+    std::vector<double> potential(nodes, unvisited);
     std::vector<bool> counted(bank.batteries.size(), false);
     auto const negative = [&](std::size_t battery) { return network.parts[battery].elements.front().from; };
 
@@ -72,7 +74,7 @@ BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
     std::size_t most = 0;
     for (std::size_t first = 0; first < counted.size(); ++first) {
         if (counted[first]) continue;
-        nominal_potentials::carry(steps, negative(first), potential);
+        nominal_potentials::carry(steps, steps_at, negative(first), potential);
         std::size_t batteries = 0;
         int lowest = negative(first);
         for (std::size_t battery = first; battery < counted.size(); ++battery) {

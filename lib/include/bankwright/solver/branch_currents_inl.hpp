@@ -19,12 +19,16 @@ BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const& circuit, To
 
     std::vector<std::size_t> order(branches.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return branches[a].resistance < branches[b].resistance; });
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        auto const x = branches[a].resistance, y = branches[b].resistance;
+        return x != y ? x < y : a < b;
+    });
     UnionFind reached(topology.merged_nodes);
     std::vector<Line> forest;
     std::vector<std::size_t> forest_branch;
     std::vector<char> in_forest(branches.size(), 0);
+    forest.reserve(branches.size());
+    forest_branch.reserve(branches.size());
     for (std::size_t b : order) {
         if (!reached.unite(end(branches[b].from), end(branches[b].to))) continue;
         in_forest[b] = 1;
@@ -33,6 +37,8 @@ BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const& circuit, To
     }
 
     std::vector<double> drops, amps; // [V] over the resistance, [A]
+    drops.reserve(branches.size());
+    amps.reserve(branches.size());
     for (Branch const& b : branches) {
         drops.push_back(drop(volts[at(end(b.from))], volts[at(end(b.to))], b.emf));
         amps.push_back(drops.back() / b.resistance);

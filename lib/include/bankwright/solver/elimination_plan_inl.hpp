@@ -2,25 +2,61 @@
 #pragma once
 
 #include <algorithm>
+#include <bit>
+#include <cstddef>
+#include <cstdint>
 #include <memory>
 
 #include "bankwright/solver/elimination_plan.hpp"
 
 namespace bankwright::solver {
 
+// Which nodes touch which: a bit a pair, so that a pivot's neighbours join each other 64 at a time.
+class NodeBits {
+public:
+    explicit NodeBits(int nodes)
+        : words_((static_cast<std::size_t>(nodes) + 63) / 64), bits_(static_cast<std::size_t>(nodes) * words_, 0) {}
+
+    void set(int row, int node) { word(row, node) |= mask(node); }
+    void clear(int row, int node) { word(row, node) &= ~mask(node); }
+    void add_row(int to, int from) {
+        for (std::size_t w = 0; w < words_; ++w)
+            row(to)[w] |= row(from)[w];
+    }
+    int count(int node) const {
+        int count = 0;
+        for (std::size_t w = 0; w < words_; ++w)
+            count += std::popcount(row(node)[w]);
+        return count;
+    }
+    template <class Visit>
+    void for_each(int node, Visit const& visit) const { // lowest first; the row must not change meanwhile
+        for (std::size_t w = 0; w < words_; ++w)
+            for (std::uint64_t left = row(node)[w]; left != 0; left &= left - 1)
+                visit(static_cast<int>(64 * w) + std::countr_zero(left));
+    }
+
+private:
+    std::uint64_t* row(int node) { return bits_.data() + static_cast<std::size_t>(node) * words_; }
+    std::uint64_t const* row(int node) const { return bits_.data() + static_cast<std::size_t>(node) * words_; }
+    std::uint64_t& word(int node, int other) { return row(node)[static_cast<std::size_t>(other) / 64]; }
+    static std::uint64_t mask(int node) { return std::uint64_t{1} << (static_cast<unsigned>(node) % 64); }
+
+    std::size_t words_;
+    std::vector<std::uint64_t> bits_;
+};
+
 BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines,
                                                    std::vector<int> const& roots, int last) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
-    std::vector<std::vector<int>> near(at(nodes)); // sorted; of the nodes that are left
-    auto const link = [&](int a, int b) {
-        auto& list = near[at(a)];
-        auto const place = std::lower_bound(list.begin(), list.end(), b);
-        if (place == list.end() || *place != b) list.insert(place, b);
-    };
+    NodeBits near(nodes); // of the nodes that are left; of an eliminated one, what it touched when its turn came
     for (Line const& line : lines) {
-        link(line.from, line.to);
-        link(line.to, line.from);
+        near.set(line.from, line.to);
+        near.set(line.to, line.from);
     }
+    std::vector<int> degree(at(nodes));
+    for (int n = 0; n < nodes; ++n)
+        degree[at(n)] = near.count(n);
 
     EliminationPlan plan;
     plan.nodes = nodes;
@@ -30,43 +66,46 @@ BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> 
         place[at(roots[r])] = nodes + static_cast<int>(r);
 
     int const eliminated = nodes - static_cast<int>(roots.size());
+    plan.pivots.reserve(at(eliminated));
     for (int step = 0; step < eliminated; ++step) {
         int best = -1;
         for (int n = 0; n < nodes; ++n)
-            if (place[at(n)] < 0 &&
-                (best < 0 || best == last || (n != last && near[at(n)].size() < near[at(best)].size())))
+            if (place[at(n)] < 0 && (best < 0 || best == last || (n != last && degree[at(n)] < degree[at(best)])))
                 best = n;
         place[at(best)] = step;
-        std::vector<int> const& around = near[at(best)];
-        for (int a : around) {
-            auto& list = near[at(a)];
-            list.erase(std::lower_bound(list.begin(), list.end(), best));
-            for (int b : around)
-                if (a != b) link(a, b);
-        }
-        plan.pivots.push_back({best, 0, static_cast<int>(around.size()), 0});
+        plan.pivots.push_back({best, plan.slots(), degree[at(best)], 0});
+        near.for_each(best, [&](int a) {
+            plan.later.push_back(a);
+            near.add_row(a, best);
+            near.clear(a, a);
+            near.clear(a, best);
+            degree[at(a)] = near.count(a);
+        });
     }
 
     auto const earlier = [&](int a, int b) { return place[at(a)] < place[at(b)]; };
-    std::vector<int> pivot_slot(at(nodes), 0); // by node: its first slot
-    for (Pivot& pivot : plan.pivots) {
-        auto& around = near[at(pivot.node)];
-        std::sort(around.begin(), around.end(), earlier);
-        pivot.first = pivot_slot[at(pivot.node)] = plan.slots();
-        plan.later.insert(plan.later.end(), around.begin(), around.end());
+    for (Pivot const& pivot : plan.pivots) {
+        auto const first = plan.later.begin() + pivot.first;
+        std::sort(first, first + pivot.degree, earlier);
     }
     auto const slot_between = [&](int a, int b) { // a before b
-        auto const& around = near[at(a)];
-        auto const found = std::lower_bound(around.begin(), around.end(), b, earlier);
-        return pivot_slot[at(a)] + static_cast<int>(found - around.begin());
+        Pivot const& pivot = plan.pivots[at(place[at(a)])];
+        auto const first = plan.later.begin() + pivot.first;
+        return static_cast<int>(std::lower_bound(first, first + pivot.degree, b, earlier) - plan.later.begin());
     };
     for (Pivot& pivot : plan.pivots) {
         pivot.pair_first = static_cast<int>(plan.pairs.size());
-        auto const& around = near[at(pivot.node)];
-        for (std::size_t i = 0; i < around.size(); ++i)
-            for (std::size_t j = i + 1; j < around.size(); ++j)
-                plan.pairs.push_back(slot_between(around[i], around[j]));
+        for (int i = pivot.first; i < pivot.first + pivot.degree; ++i) {
+            int slot = i + 1 < pivot.first + pivot.degree ? plan.pivots[at(place[at(plan.later[at(i)])])].first : 0;
+            for (int j = i + 1; j < pivot.first + pivot.degree; ++j) { // both lists are in the order of elimination
+                while (plan.later[at(slot)] != plan.later[at(j)])
+                    ++slot;
+                plan.pairs.push_back(slot);
+            }
+        }
     }
+    plan.backwards.reserve(lines.size());
+    plan.slot.reserve(lines.size());
     for (Line const& line : lines) {
         bool const backwards = earlier(line.to, line.from);
         plan.backwards.push_back(backwards ? 1 : 0);

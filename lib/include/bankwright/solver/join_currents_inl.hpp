@@ -1,6 +1,8 @@
 // Bodies of join_currents.hpp.
 #pragma once
 
+#include <memory>
+
 #include "bankwright/solver/forest_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
 #include "bankwright/solver/sparse_network.hpp"
@@ -31,9 +33,11 @@ BANKWRIGHT_INLINE std::vector<double> join_currents(Circuit const& circuit, std:
     for (double& amps : leaving)
         amps = -amps;
     std::vector<double> const ones(lines.size(), 1.0);
-    auto const volts = circuit.nodes <= star_mesh_limit
-                           ? StarMesh(plan_elimination(circuit.nodes, lines, roots), ones).volts_of_injections(leaving)
-                           : SparseNetwork(circuit.nodes, lines, ones, roots).volts_of_injections(leaving);
+    auto const volts =
+        circuit.nodes <= star_mesh_limit
+            ? StarMesh(std::make_shared<EliminationPlan const>(plan_elimination(circuit.nodes, lines, roots)), ones)
+                  .volts_of_injections(leaving)
+            : SparseNetwork(circuit.nodes, lines, ones, roots).volts_of_injections(leaving);
     for (std::size_t j = 0; j < joins.size(); ++j)
         if (!found.settled[j])
             found.amps[j] =

@@ -2,14 +2,17 @@
 #pragma once
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include "bankwright/solver/linear_network.hpp"
 
 namespace bankwright::solver {
 
-inline EliminationPlan plan_of(Topology const& topology) {
-    return topology.plan ? *topology.plan : plan_elimination(topology.merged_nodes, topology.lines, topology.root);
+inline std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology) {
+    if (topology.plan) return topology.plan;
+    return std::make_shared<EliminationPlan const>(
+        plan_elimination(topology.merged_nodes, topology.lines, topology.root));
 }
 
 BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const& topology, std::vector<double> siemens,

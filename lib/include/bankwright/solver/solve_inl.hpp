@@ -59,6 +59,7 @@ BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topolog
     }
 
     std::vector<double> const merged_volts = network.volts(line_amps);
+    solution.volts.reserve(topology.merged.size());
     for (int m : topology.merged)
         solution.volts.push_back(merged_volts[at(m)]);
     solution.branch_amps = branch_currents(circuit, topology, network, merged_volts, solution.load_amps);

@@ -10,6 +10,7 @@
 // Letters. c [S] conductance, f [A] source current along an edge, l share, s [S] sum at the pivot, V [V].
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
@@ -20,7 +21,7 @@ namespace bankwright::solver {
 class StarMesh {
 public:
     // `siemens` by line: >= 0, and each node that is no root must hang on its root by lines that are > 0.
-    StarMesh(EliminationPlan plan, std::vector<double> const& siemens);
+    StarMesh(std::shared_ptr<EliminationPlan const> plan, std::vector<double> const& siemens);
 
     // [V] by node for source currents [A] along the lines; roots are 0 V.
     std::vector<double> volts(std::vector<double> const& line_amps) const;
@@ -29,7 +30,7 @@ public:
     std::vector<double> volts_of_injections(std::vector<double> node_amps) const;
 
 private:
-    EliminationPlan plan_;
+    std::shared_ptr<EliminationPlan const> plan_;
     std::vector<double> siemens_; // by slot, as it was when its pivot's turn came
     std::vector<double> ohms_;    // by pivot: 1 / s
 };

@@ -40,6 +40,8 @@ BANKWRIGHT_INLINE Topology topology(Circuit const& circuit) {
         t.lines.push_back({t.merged[at(from)], t.merged[at(to)]});
         return static_cast<int>(t.lines.size()) - 1;
     };
+    t.lines.reserve(circuit.branches.size() + circuit.loads.size());
+    t.branch_line.reserve(circuit.branches.size());
     for (Branch const& b : circuit.branches) {
         bool const loop = t.merged[at(b.from)] == t.merged[at(b.to)];
         t.branch_line.push_back(loop ? -1 : add_line(b.from, b.to));
