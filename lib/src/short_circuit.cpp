@@ -1,5 +1,4 @@
-// The compiled twin of the short-circuit analysis, and of the bank as a source.
+// The compiled twin of the short-circuit analysis.
 #include "bankwright/analyses/fault_places_inl.hpp"
 #include "bankwright/analyses/fault_course_inl.hpp"
 #include "bankwright/analyses/short_circuit_inl.hpp"
-#include "bankwright/analyses/seen_from_inl.hpp"

@@ -10,8 +10,10 @@
 namespace bankwright {
 
 inline Moment idle(DevicesAre devices) {
-    auto moment = bank_alone();
+    Moment moment;
+    moment.loads = LoadsAre::at_rest;
     moment.everything_closed = devices == DevicesAre::all_closed;
+    moment.chargers = false;
     return moment;
 }
 

@@ -62,7 +62,7 @@ BANKWRIGHT_INLINE std::vector<double> branch_currents(Circuit const& circuit, To
     std::vector<double> missed(topology.lines.size(), 0.0);
     for (std::size_t b : forest_branch)
         missed[at(topology.branch_line[b])] = drops[b] / branches[b].resistance - amps[b];
-    std::vector<double> const correction = network.volts(missed);
+    std::vector<double> const correction = network.rough_volts(missed);
     for (std::size_t b = 0; b < branches.size(); ++b) // a loop branch has no voltage and gets no correction
         amps[b] +=
             (correction[at(end(branches[b].from))] - correction[at(end(branches[b].to))]) / branches[b].resistance;

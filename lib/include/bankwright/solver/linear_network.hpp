@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "bankwright/linkage.hpp"
+#include "bankwright/solver/pack_network.hpp"
 #include "bankwright/solver/sparse_network.hpp"
 #include "bankwright/solver/star_mesh.hpp"
 #include "bankwright/solver/topology.hpp"
@@ -13,23 +14,32 @@ namespace bankwright::solver {
 
 class LinearNetwork {
 public:
-    // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse method
-    // serves.
-    LinearNetwork(Topology const& topology, std::vector<double> siemens, int star_mesh_limit);
+    // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse factorisation
+    // serves, above `factor_limit` the iteration for packs. Where that does not converge the sparse one steps in.
+    LinearNetwork(Topology const& topology, std::vector<double> siemens, int star_mesh_limit,
+                  int factor_limit = 100'000);
 
     // [V] by merged node for source currents [A] along the lines, roots at 0 V.
     std::vector<double> volts(std::vector<double> const& line_amps) const;
 
+    // The same where six digits are enough, as for what an answer is short of.
+    std::vector<double> rough_volts(std::vector<double> const& line_amps) const;
+
     // 1-norm condition number of the reduced conductance matrix, 1 if it is empty. Exact but for rounding: the inverse
-    // has no negative entry, so its norm is its largest row sum, which is one solve with 1 A into every node.
+    // has no negative entry, so its norm is its largest row sum, which is one solve with 1 A into every node. Of a pack
+    // beyond `factor_limit` to three digits.
     double condition() const;
 
 private:
+    using Method = std::variant<StarMesh, SparseNetwork, PackNetwork>;
+    Method chosen(Topology const& topology, int star_mesh_limit, int factor_limit) const;
+    std::vector<double> volts_of_ones() const; // 1 A into every node
+    SparseNetwork factored() const { return SparseNetwork(nodes_, lines_, siemens_, roots_); }
     std::vector<Line> lines_;
     std::vector<double> siemens_;
     std::vector<int> roots_;
     int nodes_;
-    std::variant<StarMesh, SparseNetwork> method_;
+    Method method_;
 };
 
 } // namespace bankwright::solver

@@ -16,14 +16,36 @@ inline std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology) 
 }
 
 BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const& topology, std::vector<double> siemens,
-                                               int star_mesh_limit)
+                                               int star_mesh_limit, int factor_limit)
     : lines_(topology.lines), siemens_(std::move(siemens)), roots_(topology.root), nodes_(topology.merged_nodes),
-      method_(nodes_ <= star_mesh_limit
-                  ? std::variant<StarMesh, SparseNetwork>(StarMesh(plan_of(topology), siemens_))
-                  : std::variant<StarMesh, SparseNetwork>(SparseNetwork(nodes_, lines_, siemens_, roots_))) {}
+      method_(chosen(topology, star_mesh_limit, factor_limit)) {}
+
+BANKWRIGHT_INLINE LinearNetwork::Method LinearNetwork::chosen(Topology const& topology, int star_mesh_limit,
+                                                              int factor_limit) const {
+    if (nodes_ <= star_mesh_limit) return StarMesh(plan_of(topology), siemens_);
+    if (nodes_ <= factor_limit) return factored();
+    return PackNetwork(nodes_, lines_, siemens_, roots_);
+}
 
 BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts(std::vector<double> const& line_amps) const {
-    return std::visit([&](auto const& method) { return method.volts(line_amps); }, method_);
+    if (auto const* mesh = std::get_if<StarMesh>(&method_)) return mesh->volts(line_amps);
+    if (auto const* sparse = std::get_if<SparseNetwork>(&method_)) return sparse->volts(line_amps);
+    auto found = std::get<PackNetwork>(method_).volts(line_amps);
+    return found ? *std::move(found) : factored().volts(line_amps);
+}
+
+BANKWRIGHT_INLINE std::vector<double> LinearNetwork::rough_volts(std::vector<double> const& line_amps) const {
+    if (auto const* pack = std::get_if<PackNetwork>(&method_))
+        if (auto found = pack->rough_volts(line_amps)) return *std::move(found);
+    return volts(line_amps);
+}
+
+BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts_of_ones() const {
+    std::vector<double> const ones(static_cast<std::size_t>(nodes_), 1.0);
+    if (auto const* mesh = std::get_if<StarMesh>(&method_)) return mesh->volts_of_injections(ones);
+    if (auto const* sparse = std::get_if<SparseNetwork>(&method_)) return sparse->volts_of_injections(ones);
+    auto found = std::get<PackNetwork>(method_).volts_of_injections(ones, 1e-3);
+    return found ? *std::move(found) : factored().volts_of_injections(ones);
 }
 
 BANKWRIGHT_INLINE double LinearNetwork::condition() const {
@@ -41,8 +63,7 @@ BANKWRIGHT_INLINE double LinearNetwork::condition() const {
     }
     for (std::size_t n = 0; n < count; ++n)
         if (is_root[n]) column[n] = 0.0;
-    auto const rows = std::visit(
-        [&](auto const& method) { return method.volts_of_injections(std::vector<double>(count, 1.0)); }, method_);
+    auto const rows = volts_of_ones();
     return *std::max_element(column.begin(), column.end()) * *std::max_element(rows.begin(), rows.end());
 }
 

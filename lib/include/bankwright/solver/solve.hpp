@@ -1,9 +1,10 @@
 // What do the nodes and branches of a circuit carry? The one door of this folder.
 //
 // Steps. 1. validate. 2. Merge joined nodes, find islands (topology.hpp). 3. Linear network by star-mesh elimination,
-// sparse LDL^T when large (linear_network.hpp). 4. Loads that depend on voltage: reduce the network to their ports,
-// V = V0 - Z I, and solve there (operating_point.hpp). 5. Final voltages with all load currents in place; branch
-// currents from them, join currents from Kirchhoff's current law. 6. Residual and power balance from the final numbers.
+// sparse LDL^T when large, multigrid when very large (linear_network.hpp). 4. Loads that depend on voltage: reduce the
+// network to their ports, V = V0 - Z I, and solve there (operating_point.hpp). 5. Final voltages with all load currents
+// in place; branch currents from them, join currents from Kirchhoff's current law. 6. Residual and power balance from
+// the final numbers.
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -14,8 +15,9 @@
 namespace bankwright::solver {
 
 struct SolveOptions {
-    int star_mesh_limit = 500; // merged nodes; larger circuits go to the sparse method
-    int max_iterations = 200;  // of Newton's method, each time it is used
+    int star_mesh_limit = 500;  // merged nodes; larger circuits go to a sparse factorisation
+    int factor_limit = 100'000; // merged nodes; larger ones are iterated
+    int max_iterations = 200;   // of Newton's method, each time it is used
 };
 
 // Never throws for what the circuit holds: the status says what came of it. Volts, amperes and the rest are filled only

@@ -28,7 +28,7 @@ BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topolog
         siemens[at(line)] = 1.0 / circuit.branches[b].resistance;
         line_amps[at(line)] = circuit.branches[b].emf / circuit.branches[b].resistance;
     }
-    LinearNetwork const network(topology, siemens, options.star_mesh_limit);
+    LinearNetwork const network(topology, siemens, options.star_mesh_limit, options.factor_limit);
 
     // Loads whose current is known, then those that need the rest of the network reduced to their ports.
     solution.load_amps.assign(circuit.loads.size(), 0.0);
