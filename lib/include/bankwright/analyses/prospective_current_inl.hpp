@@ -10,10 +10,8 @@
 namespace bankwright {
 
 inline Moment idle(DevicesAre devices) {
-    Moment moment;
-    moment.loads = LoadsAre::at_rest;
+    auto moment = bank_alone();
     moment.everything_closed = devices == DevicesAre::all_closed;
-    moment.chargers = false;
     return moment;
 }
 

@@ -23,4 +23,12 @@ struct Moment {
     bool chargers = true;           // false: a connected charger gives nothing
 };
 
+// Batteries and copper: every load and charger off, the rest as the bank describes it.
+inline Moment bank_alone() {
+    Moment moment;
+    moment.loads = LoadsAre::at_rest;
+    moment.chargers = false;
+    return moment;
+}
+
 } // namespace bankwright

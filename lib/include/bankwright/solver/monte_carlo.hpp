@@ -12,6 +12,7 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/gauge.hpp"
 
 namespace bankwright::solver {
 
@@ -19,14 +20,6 @@ namespace bankwright::solver {
 struct Spread {
     std::vector<double> centre;   // by parameter
     std::vector<double> relative; // by parameter, 0 to below 1
-};
-
-// What is gathered: the voltage of a wanted node, the current of a branch whose two nodes are wanted, or the voltage
-// of one wanted node against another.
-struct Gauge {
-    enum Kind { node_volts, branch_amps, span_volts } kind = node_volts;
-    int number = 0; // node or branch
-    int other = -1; // span_volts: the node that it is counted from
 };
 
 struct Moments {
@@ -42,7 +35,7 @@ struct MonteCarloOptions {
     InstructionSet set = widest_here();
 };
 
-// Moments of each gauge over `samples` banks. A sample without an answer (Block::solve) is left out of them.
+// Moments of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without an answer (Block::solve) is left out of them.
 // Throws std::invalid_argument if the spread does not fit the plan, a centre of a resistance is not positive, or a
 // gauge is not in the circuit.
 std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges,
