@@ -47,6 +47,23 @@ struct Words { // options as typed
     std::vector<std::string> charge_within;
 };
 
+// The commands there are. Only those that are named among the arguments get their options: making all of them took a
+// quarter of the time of checking one file.
+class Commands {
+public:
+    Commands(CLI::App& app, int argc, char const* const* argv)
+        : app_(app), arguments_(argv, argv + std::max(0, argc)) {}
+
+    CLI::App& add(std::string const& name, std::string const& about) { return *app_.add_subcommand(name, about); }
+    bool names(CLI::App const& command) const {
+        return std::find(arguments_.begin(), arguments_.end(), command.get_name()) != arguments_.end();
+    }
+
+private:
+    CLI::App& app_;
+    std::vector<std::string> arguments_;
+};
+
 // --current and --throttle: what the motors do meanwhile. They exclude each other.
 struct MomentOptions {
     CLI::Option* current;
@@ -60,8 +77,9 @@ CLI::Option* add_format(CLI::App& command, Words& words, std::vector<std::string
         ->capture_default_str();
 }
 
-CLI::App& add_check(CLI::App& app, CheckRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("check", "Say what is wrong with banks, why, and what to do");
+CLI::App& add_check(Commands& commands, CheckRequest& request, Words& words) {
+    auto& command = commands.add("check", "Say what is wrong with banks, why, and what to do");
+    if (!commands.names(command)) return command;
     command
         .add_option("file", request.files,
                     "Bank files, folders that hold them, or patterns such as \"boats/**/*.toml\"; - is standard input")
@@ -104,8 +122,9 @@ MomentOptions add_moment(CLI::App& command, Words& words) {
     return {current, throttle};
 }
 
-CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& rest) {
-    auto& command = *app.add_subcommand("solve", "Terminal voltages and the current in every part");
+CLI::App& add_solve(Commands& commands, SolveRequest& request, Words& words, bool& rest) {
+    auto& command = commands.add("solve", "Terminal voltages and the current in every part");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     auto const moment = add_moment(command, words);
@@ -116,9 +135,10 @@ CLI::App& add_solve(CLI::App& app, SolveRequest& request, Words& words, bool& re
     return command;
 }
 
-CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("discharge", "How long it runs, which battery ends the run, and how charge and "
-                                                     "current go on the way");
+CLI::App& add_discharge(Commands& commands, DischargeRequest& request, Words& words) {
+    auto& command = commands.add("discharge", "How long it runs, which battery ends the run, and how charge and "
+                                              "current go on the way");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     auto const moment = add_moment(command, words);
@@ -135,9 +155,10 @@ CLI::App& add_discharge(CLI::App& app, DischargeRequest& request, Words& words) 
     return command;
 }
 
-CLI::App& add_recharge(CLI::App& app, RechargeRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("recharge", "How long the chargers take, stage by stage, and whether every "
-                                                    "battery is full then");
+CLI::App& add_recharge(Commands& commands, RechargeRequest& request, Words& words) {
+    auto& command = commands.add("recharge", "How long the chargers take, stage by stage, and whether every "
+                                             "battery is full then");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     command.add_option("--charge", words.charge, "Of every battery at the start, such as \"40 %\"; else the file's")
@@ -148,10 +169,10 @@ CLI::App& add_recharge(CLI::App& app, RechargeRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_size(CLI::App& app, SizeRequest& request, Words& words) {
-    auto& command =
-        *app.add_subcommand("size", "The smallest conductors, breakers and number of strings that every rule "
-                                    "is content with, why no less, and a cut list");
+CLI::App& add_size(Commands& commands, SizeRequest& request, Words& words) {
+    auto& command = commands.add("size", "The smallest conductors, breakers and number of strings that every rule "
+                                         "is content with, why no less, and a cut list");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "markdown", "csv", "json"});
     command.add_option("--sizes", words.sizes, "Sizes of the cut list: AWG or mm2")
@@ -170,11 +191,11 @@ CLI::App& add_size(CLI::App& app, SizeRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_tolerance(CLI::App& app, ToleranceRequest& request, Words& words) {
-    auto& command =
-        *app.add_subcommand("tolerance", "How far voltages, currents and run time spread when nothing is quite as "
-                                         "stated, the worst that can be, what matters most, and which rules "
-                                         "that sets off");
+CLI::App& add_tolerance(Commands& commands, ToleranceRequest& request, Words& words) {
+    auto& command = commands.add("tolerance", "How far voltages, currents and run time spread when nothing is quite as "
+                                              "stated, the worst that can be, what matters most, and which rules "
+                                              "that sets off");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     add_moment(command, words);
@@ -218,8 +239,9 @@ void add_picture(CLI::App& command, std::string& file, std::string& output, Word
     moment.throttle->excludes(at_rest);
 }
 
-CLI::App& add_draw(CLI::App& app, DrawRequest& request, Words& words, bool& rest) {
-    auto& command = *app.add_subcommand("draw", "The bank as a wiring diagram, with readings and findings on it: SVG");
+CLI::App& add_draw(Commands& commands, DrawRequest& request, Words& words, bool& rest) {
+    auto& command = commands.add("draw", "The bank as a wiring diagram, with readings and findings on it: SVG");
+    if (!commands.names(command)) return command;
     add_picture(command, request.file, request.output, words, rest);
     command.footer(std::string("Example: bankwright draw boat.toml -o boat.svg\n\n") + statuses);
     return command;
@@ -243,9 +265,10 @@ void add_meter(CLI::App& command, Words& words) {
         ->type_name("SHARE");
 }
 
-CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("hookup", "The order in which to connect it, what the meter must read at each "
-                                                  "step, and what a wrong reading means; then how to take it apart");
+CLI::App& add_hookup(Commands& commands, HookupRequest& request, Words& words) {
+    auto& command = commands.add("hookup", "The order in which to connect it, what the meter must read at each "
+                                           "step, and what a wrong reading means; then how to take it apart");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     add_meter(command, words);
@@ -253,29 +276,30 @@ CLI::App& add_hookup(CLI::App& app, HookupRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_report(CLI::App& app, ReportRequest& request, Words& words, bool& rest) {
-    auto& command =
-        *app.add_subcommand("report", "Everything about it on one page for a phone, a desk and a printer: HTML");
+CLI::App& add_report(Commands& commands, ReportRequest& request, Words& words, bool& rest) {
+    auto& command = commands.add("report", "Everything about it on one page for a phone, a desk and a printer: HTML");
+    if (!commands.names(command)) return command;
     add_picture(command, request.file, request.output, words, rest);
     add_meter(command, words);
     command.footer(std::string("Example: bankwright report boat.toml -o boat.html\n\n") + statuses);
     return command;
 }
 
-CLI::App& add_short_circuit(CLI::App& app, ShortCircuitRequest& request, Words& words) {
-    auto& command =
-        *app.add_subcommand("short-circuit", "What flows into a short anywhere in it, what ends that and how "
-                                             "soon, and what each conductor lives through");
+CLI::App& add_short_circuit(Commands& commands, ShortCircuitRequest& request, Words& words) {
+    auto& command = commands.add("short-circuit", "What flows into a short anywhere in it, what ends that and how "
+                                                  "soon, and what each conductor lives through");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file; - is standard input")->required()->type_name("FILE");
     add_format(command, words, {"text", "json"});
     command.footer(std::string("Example: bankwright short-circuit boat.toml\n\n") + statuses);
     return command;
 }
 
-CLI::App& add_trace(CLI::App& app, TraceRequest& request, Words& words) {
+CLI::App& add_trace(Commands& commands, TraceRequest& request, Words& words) {
     auto& command =
-        *app.add_subcommand("trace", "What is wrong with a bank that reads otherwise than it was drawn, and what to "
-                                     "read next");
+        commands.add("trace", "What is wrong with a bank that reads otherwise than it was drawn, and what to "
+                              "read next");
+    if (!commands.names(command)) return command;
     command.add_option("file", request.file, "A bank file, as the bank should be; - is standard input")
         ->required()
         ->type_name("FILE");
@@ -287,9 +311,9 @@ CLI::App& add_trace(CLI::App& app, TraceRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
-    auto& command =
-        *app.add_subcommand("rules", "What is looked for, why it matters, what to do, and where it comes from");
+CLI::App& add_rules(Commands& commands, RulesRequest& request, Words& words) {
+    auto& command = commands.add("rules", "What is looked for, why it matters, what to do, and where it comes from");
+    if (!commands.names(command)) return command;
     command.add_option("id", request.id, "A rule, or a family of rules; all rules where there is none")
         ->type_name("ID");
     add_format(command, words, {"text", "json"});
@@ -297,8 +321,9 @@ CLI::App& add_rules(CLI::App& app, RulesRequest& request, Words& words) {
     return command;
 }
 
-CLI::App& add_schema(CLI::App& app, SchemaRequest& request, Words& words) {
-    auto& command = *app.add_subcommand("schema", "What a bank file may contain: a JSON Schema, for editors");
+CLI::App& add_schema(Commands& commands, SchemaRequest& request, Words& words) {
+    auto& command = commands.add("schema", "What a bank file may contain: a JSON Schema, for editors");
+    if (!commands.names(command)) return command;
     auto* format = add_format(command, words, {"json", "markdown"});
     words.format = "json";
     format->capture_default_str();
@@ -437,19 +462,20 @@ Request read_command_line(int argc, char const* const* argv) {
     bool rest = false;
     bool draw_rest = false;
     bool report_rest = false;
-    auto const& check_command = add_check(app, check, check_words);
-    auto const& solve_command = add_solve(app, solve, solve_words, rest);
-    auto const& discharge_command = add_discharge(app, discharge, discharge_words);
-    auto const& recharge_command = add_recharge(app, recharge, recharge_words);
-    auto const& draw_command = add_draw(app, draw, draw_words, draw_rest);
-    auto const& hookup_command = add_hookup(app, hookup, hookup_words);
-    auto const& report_command = add_report(app, report, report_words, report_rest);
-    auto const& short_circuit_command = add_short_circuit(app, short_circuit, short_circuit_words);
-    auto const& size_command = add_size(app, size, size_words);
-    auto const& tolerance_command = add_tolerance(app, tolerance, tolerance_words);
-    auto const& trace_command = add_trace(app, trace, trace_words);
-    auto const& rules_command = add_rules(app, rules, rules_words);
-    add_schema(app, schema, schema_words);
+    Commands commands(app, argc, argv);
+    auto const& check_command = add_check(commands, check, check_words);
+    auto const& solve_command = add_solve(commands, solve, solve_words, rest);
+    auto const& discharge_command = add_discharge(commands, discharge, discharge_words);
+    auto const& recharge_command = add_recharge(commands, recharge, recharge_words);
+    auto const& draw_command = add_draw(commands, draw, draw_words, draw_rest);
+    auto const& hookup_command = add_hookup(commands, hookup, hookup_words);
+    auto const& report_command = add_report(commands, report, report_words, report_rest);
+    auto const& short_circuit_command = add_short_circuit(commands, short_circuit, short_circuit_words);
+    auto const& size_command = add_size(commands, size, size_words);
+    auto const& tolerance_command = add_tolerance(commands, tolerance, tolerance_words);
+    auto const& trace_command = add_trace(commands, trace, trace_words);
+    auto const& rules_command = add_rules(commands, rules, rules_words);
+    add_schema(commands, schema, schema_words);
 
     if (auto const problem = unknown_command(app, argc, argv); !problem.empty()) return Misuse{problem};
     try {
