@@ -17,6 +17,7 @@
 #include "bankwright/solver/multigrid_inl.hpp"
 #include "bankwright/solver/pack_network_inl.hpp"
 #include "bankwright/solver/port_loads_inl.hpp"
+#include "bankwright/solver/port_map_inl.hpp"
 #include "bankwright/solver/ports_inl.hpp"
 #include "bankwright/solver/rising_loads_inl.hpp"
 #include "bankwright/solver/sensitivities_inl.hpp"

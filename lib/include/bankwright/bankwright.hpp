@@ -62,6 +62,7 @@
 #include "bankwright/solver/pack_network.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/port_loads.hpp"
+#include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/ports.hpp"
 #include "bankwright/solver/rising_loads.hpp"
 #include "bankwright/solver/sensitivities.hpp"

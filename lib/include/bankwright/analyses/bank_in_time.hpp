@@ -5,10 +5,12 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
 #include "bankwright/network/network.hpp"
+#include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/topology.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -59,6 +61,7 @@ public:
 
 private:
     void build_network();
+    void solve_by_map();
     void take_out(std::size_t battery);
     double watts(Element const& element) const;
 
@@ -68,6 +71,9 @@ private:
     Network network_;
     solver::Topology topology_;
     solver::Solution solution_;
+    std::optional<solver::PortMap> map_; // of the resistances as they are, once they have stayed so
+    int steady_ = 0;                     // solves since a resistance changed
+    std::vector<double> emfs_, answer_;
     std::vector<double> charge_; // last solved
     std::vector<int> branch_;    // by battery, in the circuit; -1 once it has dropped out
     std::vector<std::string> load_ids_;

@@ -51,22 +51,53 @@ BANKWRIGHT_INLINE void BankInTime::build_network() {
     for (std::size_t b = 0; b < gone.size(); ++b)
         if (gone[b] < 0) take_out(b);
     topology_ = planned(network_.circuit);
+    map_.reset();
+    steady_ = 0;
 }
 
 BANKWRIGHT_INLINE bool BankInTime::solve(std::vector<double> const& charge) {
     charge_.assign(charge.begin(), charge.begin() + static_cast<std::ptrdiff_t>(branch_.size()));
+    bool steady = true;
     for (std::size_t b = 0; b < branch_.size(); ++b) {
         if (branch_[b] < 0) continue;
         auto const& battery = bank_.batteries[b];
         auto const state = StateOfCharge::of(std::clamp(charge[b], 0.0, 1.0));
         auto& branch = network_.circuit.branches[static_cast<std::size_t>(branch_[b])];
         branch.emf = open_circuit_voltage(battery, state, bank_.system.ambient).value();
+        auto const before = branch.resistance;
         branch.resistance = (charging_ ? charging_resistance(battery, state, bank_.system.ambient)
                                        : internal_resistance(battery, state, bank_.system.ambient))
                                 .value();
+        steady = steady && branch.resistance == before;
     }
-    solution_ = solver::solve(network_.circuit, topology_);
+    constexpr int worth_a_map = 3; // solves with the same resistances; a run that is not over then has many to come
+    steady_ = steady ? steady_ + 1 : 0;
+    if (!steady) map_.reset();
+    if (steady_ >= worth_a_map)
+        solve_by_map();
+    else
+        solution_ = solver::solve(network_.circuit, topology_);
     return solution_.status == solver::Status::solved;
+}
+
+BANKWRIGHT_INLINE void BankInTime::solve_by_map() {
+    auto const& circuit = network_.circuit;
+    std::vector<int> sources;
+    emfs_.clear();
+    for (int branch : branch_)
+        if (branch >= 0) {
+            sources.push_back(branch);
+            emfs_.push_back(circuit.branches[static_cast<std::size_t>(branch)].emf);
+        }
+    if (!map_) map_.emplace(circuit, topology_, sources, solver::everything(circuit));
+    answer_.resize(map_->values());
+    solution_.volts.resize(static_cast<std::size_t>(circuit.nodes));
+    solution_.branch_amps.resize(circuit.branches.size());
+    solution_.load_amps.resize(circuit.loads.size());
+    solution_.status = map_->solve(emfs_.data(), answer_.data(), solution_.load_amps.data());
+    auto const branches = answer_.begin() + circuit.nodes;
+    std::copy(answer_.begin(), branches, solution_.volts.begin());
+    std::copy(branches, answer_.end(), solution_.branch_amps.begin());
 }
 
 BANKWRIGHT_INLINE double BankInTime::amperes(std::size_t battery) const {
@@ -162,6 +193,8 @@ BANKWRIGHT_INLINE void BankInTime::take_out(std::size_t battery) {
 BANKWRIGHT_INLINE void BankInTime::drop_out(std::size_t battery) {
     take_out(battery);
     topology_ = planned(network_.circuit);
+    map_.reset();
+    steady_ = 0;
 }
 
 } // namespace bankwright
