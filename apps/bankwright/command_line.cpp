@@ -54,7 +54,7 @@ public:
     Commands(CLI::App& app, int argc, char const* const* argv)
         : app_(app), arguments_(argv, argv + std::max(0, argc)) {}
 
-    CLI::App& add(std::string const& name, std::string const& about) { return *app_.add_subcommand(name, about); }
+    CLI::App& add(std::string const& name, std::string const& what) { return *app_.add_subcommand(name, what); }
     bool names(CLI::App const& command) const {
         return std::find(arguments_.begin(), arguments_.end(), command.get_name()) != arguments_.end();
     }

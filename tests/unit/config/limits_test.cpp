@@ -89,13 +89,16 @@ TEST_CASE("what is not UTF-8 is shown where it stands") {
 }
 
 TEST_CASE("twenty thousand parts that all hang on nothing are read in bounded time") {
+    ReadLimits limits;
+    limits.bytes = 4u << 20;
+    limits.parts = 20'000;
     std::string text = "bankwright = 1\n[batteries]\n";
     for (int i = 0; i < 9'000; ++i)
         text += "battery" + std::to_string(i) + " = { voltage = \"12 V\", emf = \"12 V\", resistance = \"1 mohm\" }\n";
     text += "[cables]\n";
     for (int i = 0; i < 9'000; ++i)
         text += "c" + std::to_string(i) + " = { from = \"batery\", to = \"x\", resistance = \"1 mohm\" }\n";
-    auto const result = read(text);
+    auto const result = read(text, limits);
     CHECK(result.findings.size() == 1'001);
     CHECK(result.bank.batteries.size() == 9'000);
 }

@@ -67,3 +67,17 @@ TEST_CASE("a long line is shown as a window around the place") {
     CHECK(whole->carets.size() <= 120);
     CHECK(whole->line.substr(whole->line.size() - 3) == "...");
 }
+
+TEST_CASE("of a line of a million characters only what is near the place is shown, wherever that is") {
+    std::string line;
+    for (int i = 0; i < 250'000; ++i)
+        line += i % 10 == 3 ? "\u03A9 \t" : "xyz ";
+    for (int column : {1, 480, 481, 482, 60'001, 700'000}) {
+        auto const excerpt = source_excerpt(line, 1, column, 1, column + 1);
+        REQUIRE(excerpt);
+        CHECK(display_width(excerpt->line) <= 120);
+        CHECK(excerpt->carets.size() <= excerpt->line.size());
+        CHECK((excerpt->line.substr(0, 3) == "...") == (column > 1));
+        CHECK(excerpt->line.substr(excerpt->line.size() - 3) == "...");
+    }
+}

@@ -26,10 +26,10 @@ BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const&
     auto const solution = solver::solve(circuit);
     if (solution.status != solver::Status::solved) return std::nullopt;
     auto const total = std::abs(solution.join_amps.back()) * si::ampere;
-    for (auto const& reading : read_parts(network_, solution))
-        if (reading.id == part) return BoltedFault{total, std::abs(reading.current.value()) * si::ampere};
-    part_of(network_, part); // throws: no such part
-    return std::nullopt;
+    auto const& through = part_of(network_, part); // throws: no such part
+    if (through.elements.empty()) return std::nullopt;
+    auto const amperes = std::abs(read_part(through, network_, solution).current.value());
+    return BoltedFault{total, amperes * si::ampere};
 }
 
 BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,

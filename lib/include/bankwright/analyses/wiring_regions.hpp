@@ -35,8 +35,9 @@ std::optional<FeedPath> feed_path(WiringGraph const& graph, int device_edge);
 // back to the nearest negative post, by whichever way passes fewest of them.
 std::vector<int> supply_path(WiringGraph const& graph, int load_edge);
 
-// Are two terminals joined by conductors and closed contacts with no breaker or fuse between?
-bool joined_without_device(WiringGraph const& graph, int a, int b);
+// By terminal: a number that it shares with those to which conductors and closed contacts join it with no breaker or
+// fuse between.
+std::vector<int> regions_without_device(WiringGraph const& graph);
 
 } // namespace bankwright
 

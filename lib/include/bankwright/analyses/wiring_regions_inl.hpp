@@ -187,8 +187,20 @@ BANKWRIGHT_INLINE std::vector<int> supply_path(WiringGraph const& graph, int loa
     return path;
 }
 
-BANKWRIGHT_INLINE bool joined_without_device(WiringGraph const& graph, int a, int b) {
-    return RegionWalker(graph).walk(a).reached(b);
+BANKWRIGHT_INLINE std::vector<int> regions_without_device(WiringGraph const& graph) {
+    RegionWalker const walker(graph);
+    std::vector<int> region(graph.terminals.size(), -1);
+    for (std::size_t t = 0; t < region.size(); ++t) {
+        if (region[t] >= 0) continue;
+        std::vector<int> queue{static_cast<int>(t)};
+        region[t] = queue.front();
+        for (std::size_t head = 0; head < queue.size(); ++head)
+            for (auto const e : walker.at(queue[head])) {
+                auto const there = walker.other_end(e, queue[head]);
+                if (std::exchange(region[RegionWalker::index(there)], queue.front()) < 0) queue.push_back(there);
+            }
+    }
+    return region;
 }
 
 } // namespace bankwright

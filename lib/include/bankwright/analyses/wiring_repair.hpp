@@ -39,7 +39,7 @@ struct RepairPlan {
 };
 
 // One change if one is enough; else two batteries turned round; else the change that mends most, and so on, four at
-// most.
+// most. No step where there are so many parts (some two hundred conductors) that the search would take long.
 RepairPlan plan_repair(WiringGraph const& graph, std::vector<WiringEdge> const& edges);
 
 // The edges after a repair.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -58,6 +59,15 @@ public:
             ++landed_[static_cast<std::size_t>(edge.to)];
         }
         choose_landings();
+    }
+
+    // Nobody waits for thousands of parts to be tried in thousands of places.
+    bool is_too_long() const {
+        auto const conductors =
+            std::accumulate(landed_.begin(), landed_.end(), 0.0) / 2.0; // each is tried at both ends
+        double const groups = verdict_.groups;
+        auto const tried = 2.0 * conductors * groups + (something_is_apart() ? groups * groups / 2.0 : 0.0);
+        return tried * static_cast<double>(edges_.size() + landed_.size()) > most_work;
     }
 
     // The best repairs of one change, all that do equally well; empty if none mends anything.
@@ -138,10 +148,7 @@ private:
     }
 
     void add() {
-        bool const something_apart =
-            !verdict_.unused.empty() || std::any_of(verdict_.loads.begin(), verdict_.loads.end(),
-                                                    [](auto const& load) { return load.state == FeedState::open; });
-        if (!something_apart) return;
+        if (!something_is_apart()) return;
         for (int g = 0; g < verdict_.groups; ++g) {
             for (int h = g + 1; h < verdict_.groups; ++h) {
                 Repair r;
@@ -151,6 +158,11 @@ private:
                 consider(r);
             }
         }
+    }
+
+    bool something_is_apart() const {
+        return !verdict_.unused.empty() || std::any_of(verdict_.loads.begin(), verdict_.loads.end(),
+                                                       [](auto const& l) { return l.state == FeedState::open; });
     }
 
     static int wrongs(WiringVerdict const& verdict) {
@@ -191,6 +203,8 @@ private:
         return count;
     }
 
+    static constexpr double most_work = 4e7; // edges and terminals looked at: a quarter of a second
+
     WiringGraph const& graph_;
     std::vector<WiringEdge> edges_;
     std::vector<WiringEdge> trial_; // kept for its memory
@@ -227,7 +241,9 @@ BANKWRIGHT_INLINE RepairPlan plan_repair(WiringGraph const& graph, std::vector<W
     auto now = edges;
     plan.complete = judge(graph, now).right();
     while (!plan.complete && plan.steps.size() < most_steps) {
-        auto best = RepairSearch(graph, now).search();
+        RepairSearch search(graph, now);
+        if (search.is_too_long()) break;
+        auto best = search.search();
         if (plan.steps.empty() && (best.empty() || best.front().wrongs > 0)) {
             if (auto pair = turn_two(graph, edges); !pair.empty()) return {std::move(pair), true};
         }

@@ -104,6 +104,13 @@ inline DocumentProblem problem(toml::parse_error const& error) {
         message.pop_back();
     auto place = region(error.source());
     if (place.begin == place.end) ++place.end.column;
+    // A number that does not fit is told where it ends.
+    for (std::string_view const why : {"' is not representable", "' could not be interpreted"})
+        if (auto const close = message.find(why); close != std::string::npos) {
+            auto const number = static_cast<int>(close - message.rfind('\'', close - 1) - 1);
+            place.end = place.begin;
+            place.begin.column = std::max(1, place.begin.column - number);
+        }
     bool const is_header = message.find("in a table header") == 0;
     return {std::move(message), place, {}, is_header};
 }

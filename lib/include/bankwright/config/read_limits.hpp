@@ -6,9 +6,9 @@
 namespace bankwright {
 
 struct ReadLimits {
-    std::size_t bytes = 4u << 20; // of the whole file
+    std::size_t bytes = 1u << 20; // of the whole file
     std::size_t nesting = 32;     // brackets in brackets, or names in one dotted key
-    std::size_t parts = 20'000;   // over all sections, models and accepted findings included
+    std::size_t parts = 2'000;    // over all sections, models and accepted findings included
     std::size_t part_lists = 50;  // named in `parts`
     std::size_t readings = 50;    // in a file of readings
     std::size_t id_length = 200;  // bytes of one id

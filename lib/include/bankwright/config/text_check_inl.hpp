@@ -98,6 +98,9 @@ BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text,
         return refusal(file_syntax, "the text is UTF-16; a bank file is UTF-8", "save it again as UTF-8", {1, 1});
 
     text = without_mark(text);
+    if (without_mark(text).size() != text.size())
+        return refusal(file_syntax, "a second byte order mark at the beginning; allowed is one",
+                       "save the file as UTF-8 without a mark", {1, 1});
     NestingMeter meter(text);
     Position place{1, 1};
     std::size_t counted = 0; // up to here the meter has looked

@@ -42,6 +42,9 @@ struct TerminalReading {
 std::vector<PartReading> read_parts(Network const& network, solver::Solution const& solution);
 std::vector<TerminalReading> read_terminals(Network const& network, solver::Solution const& solution);
 
+// One part of a circuit that was solved; it must have elements.
+PartReading read_part(NetworkPart const& part, Network const& network, solver::Solution const& solution);
+
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY

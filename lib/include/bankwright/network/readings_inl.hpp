@@ -55,7 +55,11 @@ inline double through(int node, Network const& network, solver::Solution const& 
     return sum / 2.0;
 }
 
-inline PartReading read(NetworkPart const& part, Network const& network, solver::Solution const& solution) {
+} // namespace meters
+
+BANKWRIGHT_INLINE PartReading read_part(NetworkPart const& part, Network const& network,
+                                        solver::Solution const& solution) {
+    using namespace meters;
     auto const& first = part.elements.front();
     double current = amperes(first, solution);
     double voltage = drop(first, solution);
@@ -97,13 +101,11 @@ inline PartReading read(NetworkPart const& part, Network const& network, solver:
             unsigned_zero(power) * si::watt};
 }
 
-} // namespace meters
-
 BANKWRIGHT_INLINE std::vector<PartReading> read_parts(Network const& network, solver::Solution const& solution) {
     std::vector<PartReading> readings;
     if (solution.status != solver::Status::solved) return readings;
     for (auto const& part : network.parts)
-        if (!part.elements.empty()) readings.push_back(meters::read(part, network, solution));
+        if (!part.elements.empty()) readings.push_back(read_part(part, network, solution));
     return readings;
 }
 

@@ -184,15 +184,27 @@ private:
     }
 
     void fault(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
-        if (!faults_) faults_.emplace(bank_);
-        std::optional<Current> prospective;
-        for (auto const* side : {".line", ".load"}) {
-            auto const at = faults_->at(device.id + side, device.id);
-            if (at && (!prospective || at->through_part > *prospective)) prospective = at->through_part;
-        }
+        auto const prospective = hangs_on_a_battery(edge) ? largest_fault(device) : std::optional(Current{});
         if (!prospective) return;
         interrupting(device, edge, *prospective);
         short_circuit_heat(device, *prospective, region);
+    }
+
+    bool hangs_on_a_battery(int e) const {
+        auto const& verdict = seen_.verdict();
+        auto const island = verdict.island[static_cast<std::size_t>(verdict.group_of(edge(e).from))];
+        return verdict.top[static_cast<std::size_t>(island)] > 0.0;
+    }
+
+    // Through the device, of shorts on either side of it; none where neither has an answer.
+    std::optional<Current> largest_fault(ProtectiveDevice const& device) {
+        if (!faults_) faults_.emplace(bank_);
+        std::optional<Current> largest;
+        for (auto const* side : {".line", ".load"}) {
+            auto const at = faults_->at(device.id + side, device.id);
+            if (at && (!largest || at->through_part > *largest)) largest = at->through_part;
+        }
+        return largest;
     }
 
     // What the published table asks for, where cranking amperes are all that is known of every battery. Its main
@@ -270,7 +282,10 @@ private:
         if (form.form != ArrangementForm::strings || form.parallel < 2 || !seen_.verdict().right()) return;
         if (form.parallel < 3 && !graph_.lithium) return;
         std::vector<bool> bare(form.strings.size(), false);
-        auto const joined = [&](int a, int b) { return joined_without_device(graph_, a, b); };
+        auto const region = regions_without_device(graph_);
+        auto const joined = [&](int a, int b) {
+            return region[static_cast<std::size_t>(a)] == region[static_cast<std::size_t>(b)];
+        };
         auto const whole = [&](std::vector<int> const& string) { // no device inside it
             for (std::size_t k = 1; k < string.size(); ++k)
                 if (!joined(edge(string[k - 1]).to, edge(string[k]).from)) return false;

@@ -3,6 +3,7 @@
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/rules/consequences_inl.hpp"
 #include "bankwright/rules/run.hpp"
+#include "bankwright/text/escape.hpp"
 
 #include <fmt/format.h>
 
@@ -38,9 +39,11 @@ inline void accept(Bank const& bank, Findings& findings) {
             finding.accepted_because = acceptance.reason;
         }
         if (used) continue;
-        auto const where = acceptance.part.empty() ? std::string() : fmt::format(" about `{}`", acceptance.part);
-        auto finding = finding_of(unused, fmt::format("nothing to accept: no finding of {}{}", acceptance.rule, where),
-                                  "take this entry out, or correct its rule or part");
+        auto const where =
+            acceptance.part.empty() ? std::string() : fmt::format(" about `{}`", terminal_safe(acceptance.part));
+        auto finding = finding_of(
+            unused, fmt::format("nothing to accept: no finding of {}{}", terminal_safe(acceptance.rule), where),
+            "take this entry out, or correct its rule or part");
         finding.parts = {fmt::format("[[accept]] {}", i + 1)};
         idle.push_back(std::move(finding));
     }

@@ -5,6 +5,8 @@
 #include "bankwright/text/utf8.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <cstring>
 #include <vector>
 
 namespace bankwright {
@@ -48,6 +50,25 @@ inline std::vector<Cell> cells_of(std::string_view line) {
     return cells;
 }
 
+// Where so many characters end; the whole text if it has fewer.
+inline std::size_t bytes_of(std::string_view text, std::size_t characters) {
+    std::size_t at = 0;
+    while (characters > 0 && at < text.size()) {
+        std::uint64_t eight = 0;
+        if (characters >= sizeof eight && text.size() - at >= sizeof eight) {
+            std::memcpy(&eight, text.data() + at, sizeof eight);
+            if ((eight & 0x8080808080808080u) == 0) { // ASCII, as almost all of it is
+                at += sizeof eight;
+                characters -= sizeof eight;
+                continue;
+            }
+        }
+        at += first_code_point(text.substr(at)).length;
+        --characters;
+    }
+    return at;
+}
+
 inline int width_of(std::vector<Cell> const& cells, std::size_t from, std::size_t to) {
     int width = 0;
     for (std::size_t i = from; i < to; ++i)
@@ -59,9 +80,17 @@ inline int width_of(std::vector<Cell> const& cells, std::size_t from, std::size_
 
 BANKWRIGHT_INLINE std::optional<SourceExcerpt> source_excerpt(std::string_view text, int line, int column, int end_line,
                                                               int end_column, int most_columns) {
-    auto const source = excerpt::line_of(text, line);
+    auto source = excerpt::line_of(text, line);
     if (!source) return std::nullopt;
-    auto const cells = excerpt::cells_of(*source);
+    // Of a line without end, with findings without end on it, only what is near the place is looked at.
+    int const reach = 4 * most_columns;
+    int const left_out = std::max(column - 1 - reach, 0);
+    source->remove_prefix(excerpt::bytes_of(*source, static_cast<std::size_t>(left_out)));
+    auto const kept = excerpt::bytes_of(*source, 2 * static_cast<std::size_t>(reach));
+    bool const goes_on = kept < source->size();
+    auto const cells = excerpt::cells_of(source->substr(0, kept));
+    column -= left_out;
+    end_column -= left_out;
     auto const place = [&](int c) { return std::min(cells.size(), static_cast<std::size_t>(std::max(c, 1) - 1)); };
     std::size_t const begin = place(column);
     std::size_t const end = end_line > line ? cells.size() : std::max(begin, place(end_column));
@@ -81,11 +110,11 @@ BANKWRIGHT_INLINE std::optional<SourceExcerpt> source_excerpt(std::string_view t
             width += cells[--from].width;
     }
     SourceExcerpt result;
-    if (from > 0) result.line += cut;
+    if (from > 0 || left_out > 0) result.line += cut;
     result.carets.append(result.line.size() + static_cast<std::size_t>(excerpt::width_of(cells, from, begin)), ' ');
     for (std::size_t i = from; i < to; ++i)
         result.line += cells[i].shown;
-    if (to < cells.size()) result.line += cut;
+    if (to < cells.size() || goes_on) result.line += cut;
     result.carets += '^';
     int const marked = excerpt::width_of(cells, begin, std::min(end, to));
     if (marked > 1) result.carets.append(static_cast<std::size_t>(marked - 1), '~');
