@@ -1,4 +1,5 @@
 // The solver's heavy bodies, built once for the compiled twin.
+#include "bankwright/solver/base_inverse_inl.hpp"
 #include "bankwright/solver/batch_inl.hpp"
 #include "bankwright/solver/batch_plan_inl.hpp"
 #include "bankwright/solver/branch_currents_inl.hpp"
@@ -13,6 +14,7 @@
 #include "bankwright/solver/lane_transpose_inl.hpp"
 #include "bankwright/solver/lanes_inl.hpp"
 #include "bankwright/solver/linear_network_inl.hpp"
+#include "bankwright/solver/mixed_inl.hpp"
 #include "bankwright/solver/monte_carlo_inl.hpp"
 #include "bankwright/solver/multigrid_inl.hpp"
 #include "bankwright/solver/pack_network_inl.hpp"
@@ -27,3 +29,9 @@
 #include "bankwright/solver/star_mesh_inl.hpp"
 #include "bankwright/solver/thevenin_inl.hpp"
 #include "bankwright/solver/topology_inl.hpp"
+#include "bankwright/solver/variant_lanes_inl.hpp"
+#include "bankwright/solver/variant_ports_inl.hpp"
+#include "bankwright/solver/variants_inl.hpp"
+
+template class bankwright::solver::StarMeshOf<double>;
+template class bankwright::solver::StarMeshOf<long double>;

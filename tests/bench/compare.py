@@ -14,11 +14,14 @@ from pathlib import Path
 
 import measuring  # noqa: F401  first: it sets the number of NumPy's threads
 import batch_goals
+import hypothesis_goals
+import monte_carlo_goals
 import numpy as np
 import pack_goals
 import start_goals
 
-GROUPS = {"batch": batch_goals.goals, "packs": pack_goals.goals, "start": start_goals.goals}
+GROUPS = {"batch": batch_goals.goals, "monte-carlo": monte_carlo_goals.goals, "hypotheses": hypothesis_goals.goals,
+          "packs": pack_goals.goals, "start": start_goals.goals}
 
 
 def machine():

@@ -2,9 +2,9 @@
 #include "bench/contenders.hpp"
 
 #include <algorithm>
-#include <ctime>
 
 #include "bench/peak.hpp"
+#include "bench/thread_clock.hpp"
 #include "support/bank_networks.hpp"
 
 namespace bench {
@@ -46,12 +46,6 @@ public:
 private:
     Block block_;
 };
-
-double processor_seconds() { // of this thread
-    timespec t;
-    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t);
-    return static_cast<double>(t.tv_sec) + 1e-9 * static_cast<double>(t.tv_nsec);
-}
 
 } // namespace
 

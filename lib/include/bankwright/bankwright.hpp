@@ -38,6 +38,7 @@
 #include "bankwright/findings/source_text.hpp"
 
 #include "bankwright/solver/balance.hpp"
+#include "bankwright/solver/base_inverse.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/batch_plan.hpp"
 #include "bankwright/solver/branch_currents.hpp"
@@ -57,6 +58,7 @@
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/load_laws.hpp"
+#include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/multigrid.hpp"
 #include "bankwright/solver/pack_network.hpp"
@@ -75,6 +77,11 @@
 #include "bankwright/solver/topology.hpp"
 #include "bankwright/solver/union_find.hpp"
 #include "bankwright/solver/validate.hpp"
+#include "bankwright/solver/variant.hpp"
+#include "bankwright/solver/variant_lanes.hpp"
+#include "bankwright/solver/variant_ports.hpp"
+#include "bankwright/solver/variant_terms.hpp"
+#include "bankwright/solver/variants.hpp"
 
 #include "bankwright/tables/ampacity.hpp"
 #include "bankwright/tables/chemistries.hpp"

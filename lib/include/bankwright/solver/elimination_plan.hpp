@@ -8,6 +8,7 @@
 // the slots of these, for the pairs (0,1) (0,2) .. (0,d-1) (1,2) .. in turn, are pairs[pair_first ...].
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
@@ -37,6 +38,9 @@ struct EliminationPlan {
 // a node that is eliminated after all others, if it is no root.
 EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines, std::vector<int> const& roots,
                                  int last = -1);
+
+// The topology's own plan, or one made now.
+std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology);
 
 // The topology with its plan, if it is not too large for star-mesh elimination: for more than a few solves on it.
 Topology with_plan(Topology topology, int star_mesh_limit);

@@ -114,6 +114,12 @@ BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> 
     return plan;
 }
 
+BANKWRIGHT_INLINE std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology) {
+    if (topology.plan) return topology.plan;
+    return std::make_shared<EliminationPlan const>(
+        plan_elimination(topology.merged_nodes, topology.lines, topology.root));
+}
+
 BANKWRIGHT_INLINE Topology with_plan(Topology topology, int star_mesh_limit) {
     if (topology.merged_nodes <= star_mesh_limit)
         topology.plan = std::make_shared<EliminationPlan const>(

@@ -2,18 +2,12 @@
 #pragma once
 
 #include <algorithm>
-#include <memory>
 #include <utility>
 
+#include "bankwright/solver/elimination_plan.hpp"
 #include "bankwright/solver/linear_network.hpp"
 
 namespace bankwright::solver {
-
-inline std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology) {
-    if (topology.plan) return topology.plan;
-    return std::make_shared<EliminationPlan const>(
-        plan_elimination(topology.merged_nodes, topology.lines, topology.root));
-}
 
 BANKWRIGHT_INLINE LinearNetwork::LinearNetwork(Topology const& topology, std::vector<double> siemens,
                                                int star_mesh_limit, int factor_limit)

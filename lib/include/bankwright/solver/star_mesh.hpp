@@ -18,22 +18,24 @@
 
 namespace bankwright::solver {
 
-class StarMesh {
+template <class Real> // double or long double
+class StarMeshOf {
 public:
     // `siemens` by line: >= 0, and each node that is no root must hang on its root by lines that are > 0.
-    StarMesh(std::shared_ptr<EliminationPlan const> plan, std::vector<double> const& siemens);
+    StarMeshOf(std::shared_ptr<EliminationPlan const> plan, std::vector<Real> const& siemens);
 
     // [V] by node for source currents [A] along the lines; roots are 0 V.
-    std::vector<double> volts(std::vector<double> const& line_amps) const;
+    std::vector<Real> volts(std::vector<Real> const& line_amps) const;
 
     // [V] by node for currents [A] injected at the nodes and taken out at the root.
-    std::vector<double> volts_of_injections(std::vector<double> node_amps) const;
+    std::vector<Real> volts_of_injections(std::vector<Real> node_amps) const;
 
 private:
     std::shared_ptr<EliminationPlan const> plan_;
-    std::vector<double> siemens_; // by slot, as it was when its pivot's turn came
-    std::vector<double> ohms_;    // by pivot: 1 / s
+    std::vector<Real> siemens_; // by slot, as it was when its pivot's turn came
+    std::vector<Real> ohms_;    // by pivot: 1 / s
 };
+using StarMesh = StarMeshOf<double>;
 
 } // namespace bankwright::solver
 

@@ -1,0 +1,61 @@
+// Bodies of base_inverse.hpp.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "bankwright/solver/base_inverse.hpp"
+#include "bankwright/solver/elimination_plan.hpp"
+#include "bankwright/solver/star_mesh.hpp"
+
+namespace bankwright::solver {
+
+inline int padded(int nodes) { return (nodes + lanes - 1) / lanes * lanes; }
+
+BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology const& topology)
+    : nodes(circuit.nodes), stride(padded(nodes)), volts(static_cast<std::size_t>(stride / lanes)),
+      own(static_cast<std::size_t>(stride / lanes)), ohms(static_cast<std::size_t>(nodes * (stride / lanes))),
+      across(static_cast<std::size_t>(nodes * (stride / lanes))) {
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    std::vector<long double> siemens(topology.lines.size(), 0.0L), amps(topology.lines.size(), 0.0L);
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+        int const line = topology.branch_line[b];
+        largest = std::max(largest, std::abs(circuit.branches[b].emf));
+        if (line < 0) continue;
+        siemens[at(line)] = 1.0L / static_cast<long double>(circuit.branches[b].resistance);
+        amps[at(line)] = static_cast<long double>(circuit.branches[b].emf) * siemens[at(line)];
+    }
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l)
+        if (auto const* constant = std::get_if<ConstantCurrent>(&circuit.loads[l].law))
+            if (topology.load_feed[l] == Feed::port) amps[at(topology.load_line[l])] = constant->amperes;
+    StarMeshOf<long double> const mesh(plan_of(topology), siemens);
+
+    auto const merged = [&](int node) { return at(topology.merged[at(node)]); };
+    auto const rest = mesh.volts(amps);
+    for (int n = 0; n < nodes; ++n) {
+        volts.data()[n] = static_cast<double>(rest[merged(n)]);
+        largest = std::max(largest, std::abs(volts.data()[n]));
+    }
+    std::vector<std::vector<long double>> columns;
+    for (int m = 0; m < topology.merged_nodes; ++m) {
+        std::vector<long double> unit(at(topology.merged_nodes), 0.0L);
+        unit[at(m)] = 1.0L;
+        columns.push_back(mesh.volts_of_injections(std::move(unit)));
+    }
+    for (int a = 0; a < nodes; ++a)
+        for (int b = 0; b < nodes; ++b) {
+            auto const& column = columns[merged(a)];
+            long double const mutual = column[merged(b)];
+            ohms.data()[a * stride + b] = static_cast<double>(mutual);
+            if (a == b) own.data()[a] = ohms.data()[a * stride + b];
+            if (topology.island[at(a)] == topology.island[at(b)])
+                across.data()[a * stride + b] =
+                    static_cast<double>((column[merged(a)] - mutual) + (columns[merged(b)][merged(b)] - mutual));
+        }
+    // One rounding for each term that is added up on the way to a number, of which no node has more than there are
+    // nodes.
+    wide_epsilon = 4.0 * topology.merged_nodes * static_cast<double>(std::numeric_limits<long double>::epsilon());
+}
+
+} // namespace bankwright::solver

@@ -1,0 +1,149 @@
+// Bodies of variants.hpp.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <stdexcept>
+#include <utility>
+#include <vector>
+
+#include "bankwright/solver/base_inverse.hpp"
+#include "bankwright/solver/elimination_plan.hpp"
+#include "bankwright/solver/topology.hpp"
+#include "bankwright/solver/validate.hpp"
+#include "bankwright/solver/variant_lanes.hpp"
+#include "bankwright/solver/variant_ports.hpp"
+#include "bankwright/solver/variant_terms.hpp"
+#include "bankwright/solver/variants.hpp"
+
+namespace bankwright::solver {
+
+struct Variants::Base {
+    Circuit circuit;
+    VariantOptions options;
+    Topology topology;
+    std::optional<BaseInverse> inverse;  // none where the base is no circuit, or too large
+    std::vector<std::size_t> port_loads; // whose current depends on their voltage
+    std::vector<double> siemens;         // [S] by branch
+    int width = 0;
+};
+
+BANKWRIGHT_INLINE Variants::Variants(Circuit base, VariantOptions options) : base_(std::make_unique<Base>()) {
+    base_->circuit = std::move(base);
+    base_->options = options;
+    base_->width = (std::max(base_->circuit.nodes, 0) + 7) / 8 * 8;
+    if (!runs_here(options.set)) base_->options.set = InstructionSet::portable;
+    if (!is_valid(base_->circuit)) return;
+    base_->topology = topology(base_->circuit);
+    if (base_->topology.merged_nodes > options.solve.star_mesh_limit) return;
+    base_->inverse.emplace(base_->circuit, base_->topology);
+    for (Branch const& b : base_->circuit.branches)
+        base_->siemens.push_back(1.0 / b.resistance);
+    for (std::size_t l = 0; l < base_->circuit.loads.size(); ++l)
+        if (base_->topology.load_feed[l] == Feed::port &&
+            !std::holds_alternative<ConstantCurrent>(base_->circuit.loads[l].law))
+            base_->port_loads.push_back(l);
+}
+
+BANKWRIGHT_INLINE Variants::~Variants() = default;
+BANKWRIGHT_INLINE Variants::Variants(Variants&&) noexcept = default;
+BANKWRIGHT_INLINE Variants& Variants::operator=(Variants&&) noexcept = default;
+
+BANKWRIGHT_INLINE int Variants::width() const { return base_->width; }
+
+BANKWRIGHT_INLINE Circuit Variants::circuit(Change const* changes, std::size_t each) const {
+    Circuit changed = base_->circuit;
+    std::vector<std::size_t> gone;
+    std::vector<char> seen(changed.branches.size(), 0);
+    for (Change const* change = changes; change != changes + each; ++change) {
+        bool const is_gone = change->now.resistance == std::numeric_limits<double>::infinity();
+        if (change->branch < 0) {
+            if (!is_gone) changed.branches.push_back(change->now);
+            continue;
+        }
+        auto const b = static_cast<std::size_t>(change->branch);
+        if (b >= seen.size()) throw std::invalid_argument("a change is of a branch that the circuit does not have");
+        if (seen[b]) throw std::invalid_argument("a variant changes a branch twice");
+        seen[b] = 1;
+        if (is_gone)
+            gone.push_back(b);
+        else
+            changed.branches[b] = change->now;
+    }
+    std::sort(gone.rbegin(), gone.rend());
+    for (std::size_t b : gone)
+        changed.branches.erase(changed.branches.begin() + static_cast<std::ptrdiff_t>(b));
+    return changed;
+}
+
+BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, std::size_t count, double* volts,
+                                       VariantAnswer* answers) const {
+    Base const& base = *base_;
+    auto const width = static_cast<std::size_t>(base.width);
+    double const limit = base.inverse ? base.options.accuracy * base.inverse->largest : 0.0;
+    auto const afresh = [&](std::size_t v) {
+        Solution const solution = solver::solve(circuit(changes + v * each, each), base.options.solve);
+        answers[v] = {solution.status, false, 0.0};
+        double* const row = volts + v * width;
+        std::fill_n(row, width, std::numeric_limits<double>::quiet_NaN());
+        if (solution.status == Status::solved) std::copy(solution.volts.begin(), solution.volts.end(), row);
+    };
+    auto const changes_twice = [&](std::size_t v) {
+        Change const* const first = changes + v * each;
+        for (std::size_t i = 1; i < each; ++i)
+            for (std::size_t j = 0; j < i; ++j)
+                if (first[i].branch >= 0 && first[i].branch == first[j].branch) return true;
+        return false;
+    };
+
+    constexpr int most_terms = 16;
+    VariantTerm terms[most_terms];
+    VariantBlock block;
+    std::size_t waiting[lanes];
+    int used = 0;
+    auto const flush = [&] {
+        if (used == 0) return;
+        update_block(*base.inverse, block, used, base.options.set);
+        for (int lane = 0; lane < used; ++lane) {
+            if (block.error[lane] <= limit)
+                answers[waiting[lane]] = {Status::solved, true, block.error[lane]};
+            else
+                afresh(waiting[lane]);
+        }
+        used = 0;
+    };
+    bool const is_bare = base.inverse && base.port_loads.empty(); // then ranks up to two go in lanes
+    auto const rank_of = [&](std::size_t v, VariantTerm* into, int room) {
+        if (!base.inverse || changes_twice(v)) return -1;
+        return terms_of(base.circuit, base.topology, base.siemens.data(), changes + v * each, each, into, room);
+    };
+    for (std::size_t v = 0; v < count; ++v) {
+        double* const row = volts + v * width;
+        if (is_bare) {
+            VariantTerm* const into = block.terms[used];
+            int const rank = rank_of(v, into, 2);
+            if (rank >= 0) {
+                for (int i = rank; i < 2; ++i)
+                    into[i] = {};
+                block.volts[used] = row;
+                waiting[used++] = v;
+                if (used == lanes) flush();
+                continue;
+            }
+        }
+        int const rank = rank_of(v, terms, most_terms);
+        VariantAnswer answer;
+        if (rank >= 0)
+            answer = update_with_ports(*base.inverse, base.circuit, base.port_loads, terms, rank,
+                                       base.options.solve.max_iterations, row);
+        if (answer.updated && answer.error <= limit)
+            answers[v] = answer;
+        else
+            afresh(v);
+    }
+    flush();
+}
+
+} // namespace bankwright::solver

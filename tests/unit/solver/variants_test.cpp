@@ -1,0 +1,147 @@
+#include "bankwright/solver/variants.hpp"
+#include "support/bank_networks.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+#include <vector>
+
+using namespace bankwright::solver;
+using random_circuits::Dice;
+
+namespace {
+
+constexpr double nothing = std::numeric_limits<double>::infinity();
+
+struct Solved {
+    VariantAnswer answer;
+    std::vector<double> volts;
+};
+Solved solved(Variants const& variants, std::vector<Change> const& changes) {
+    Solved s{{}, std::vector<double>(static_cast<std::size_t>(variants.width()))};
+    variants.solve(changes.data(), changes.size(), 1, s.volts.data(), &s.answer);
+    return s;
+}
+
+// Two batteries side by side behind a lead, feeding 1 ohm.
+Circuit pair_of_batteries() {
+    return {.nodes = 4,
+            .branches = {{0, 1, 0.1, 12.0}, {0, 2, 0.1, 12.0}, {1, 2, 0.2, 0.0}, {2, 3, 0.05, 0.0}, {3, 0, 1.0, 0.0}},
+            .joins = {},
+            .loads = {},
+            .reference = 0};
+}
+
+} // namespace
+
+TEST_CASE("a variant without a change is the base") {
+    Variants const variants(pair_of_batteries());
+    auto const base = solve(pair_of_batteries());
+    VariantAnswer answer;
+    std::vector<double> volts(static_cast<std::size_t>(variants.width()));
+    variants.solve(nullptr, 0, 1, volts.data(), &answer);
+    CHECK(answer.updated);
+    for (std::size_t n = 0; n < base.volts.size(); ++n)
+        CHECK(volts[n] == doctest::Approx(base.volts[n]).epsilon(1e-14));
+}
+
+TEST_CASE("where a removed lead leaves islands the circuit is solved afresh, and they count from their own nodes") {
+    Variants const variants(pair_of_batteries());
+    auto const idle = solved(variants, {{3, {2, 3, nothing, 0.0}}}); // the load hangs on by its other end
+    CHECK(idle.answer.updated);
+    CHECK(std::abs(idle.volts[3]) <= idle.answer.error);
+    auto const apart = solved(variants, {{3, {2, 3, nothing, 0.0}}, {4, {3, 0, nothing, 0.0}}});
+    CHECK_FALSE(apart.answer.updated);
+    CHECK(apart.volts[3] == 0.0);
+    CHECK(apart.volts[1] == doctest::Approx(12.0));
+    auto const moved = solved(variants, {{3, {1, 3, 0.05, 0.0}}}); // the lead on the other battery: nothing falls apart
+    CHECK(moved.answer.updated);
+}
+
+TEST_CASE("a branch between two islands is beyond an update") {
+    Circuit base = pair_of_batteries();
+    base.nodes = 6;
+    base.branches.push_back({4, 5, 1.0, 5.0});
+    Variants const variants(base);
+    auto const joined = solved(variants, {{-1, {0, 4, 1.0, 0.0}}});
+    CHECK_FALSE(joined.answer.updated);
+    CHECK(joined.volts[5] == doctest::Approx(5.0));
+    CHECK(solved(variants, {{-1, {4, 5, 1.0, 0.0}}}).volts[5] == doctest::Approx(2.5));
+    CHECK(solved(variants, {{-1, {4, 5, 1.0, 0.0}}}).answer.updated);
+}
+
+TEST_CASE("a caller's mistake throws, a bad number is a status") {
+    Variants const variants(pair_of_batteries());
+    CHECK_THROWS_AS(solved(variants, {{5, {0, 1, 1.0, 0.0}}}), std::invalid_argument);
+    CHECK_THROWS_AS(solved(variants, {{1, {0, 1, 1.0, 0.0}}, {1, {0, 2, 1.0, 0.0}}}), std::invalid_argument);
+    for (Branch const& bad : {Branch{0, 7, 1.0, 0.0}, Branch{0, 1, 0.0, 0.0}, Branch{0, 1, -1.0, 0.0},
+                              Branch{0, 1, std::nan(""), 0.0}, Branch{0, 1, 1.0, nothing}, Branch{0, 1, 5e-324, 0.0}}) {
+        auto const answer = solved(variants, {{0, bad}});
+        CHECK(answer.answer.status == Status::bad_circuit);
+        CHECK(std::isnan(answer.volts[1]));
+    }
+    Circuit wrong = pair_of_batteries();
+    wrong.branches[0].resistance = 0.0;
+    CHECK(solved(Variants(wrong), {{1, {0, 2, 1.0, 0.0}}}).answer.status == Status::bad_circuit);
+    CHECK(solved(Variants(wrong), {{0, {0, 1, 0.1, 12.0}}}).answer.status == Status::solved);
+}
+
+TEST_CASE("every instruction set and any number of variants at once give one answer, joins and all") {
+    Circuit base = bank_networks::bank(3, 2);
+    base.nodes += 2;
+    base.joins.push_back({base.nodes - 2, 3});
+    base.joins.push_back({base.nodes - 1, 7});
+    std::vector<Change> changes;
+    for (int b = 0; b < 12; ++b)
+        for (int post = 0; post < 5; ++post) {
+            changes.push_back({b, base.branches[static_cast<std::size_t>(b)]});
+            changes.back().now.from = post == 4 ? base.nodes - 1 : post;
+        }
+    for (auto set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
+        VariantOptions options;
+        options.set = set; // one that is not here is replaced
+        Variants const variants(base, options);
+        auto const width = static_cast<std::size_t>(variants.width());
+        std::vector<double> volts(changes.size() * width);
+        std::vector<VariantAnswer> answers(changes.size());
+        variants.solve(changes.data(), 1, changes.size(), volts.data(), answers.data());
+        for (std::size_t v = 0; v < changes.size(); ++v) {
+            auto const fresh = solve(variants.circuit(&changes[v], 1));
+            REQUIRE(answers[v].status == fresh.status);
+            for (std::size_t n = 0; n < fresh.volts.size(); ++n)
+                CHECK(std::abs(volts[v * width + n] - fresh.volts[n]) < 1e-10 * 50.0);
+        }
+    }
+}
+
+TEST_CASE("loads of every law settle on the changed circuit as on a fresh one") {
+    Dice dice(7);
+    int updated = 0, afresh = 0;
+    for (int i = 0; i < 300; ++i) {
+        Circuit base =
+            random_circuits::circuit(dice, {.max_nodes = 7, .high_ohms = 1.0, .max_loads = 1, .connected = true});
+        random_circuits::add_loads(dice, base, 3);
+        if (base.branches.empty()) continue;
+        Variants const variants(base);
+        int const b = dice.below(static_cast<int>(base.branches.size()));
+        Change change{b, base.branches[static_cast<std::size_t>(b)]};
+        change.now.to = dice.below(base.nodes);
+        if (dice.chance(0.3)) change.now.resistance = dice.chance(0.5) ? nothing : 0.02;
+        auto const ours = solved(variants, {change});
+        auto const fresh = solve(variants.circuit(&change, 1));
+        REQUIRE(ours.answer.status == fresh.status);
+        if (fresh.status != Status::solved) continue;
+        ++(ours.answer.updated ? updated : afresh);
+        double largest = 1.0;
+        for (double v : fresh.volts)
+            largest = std::max(largest, std::abs(v));
+        for (std::size_t n = 0; n < fresh.volts.size(); ++n)
+            CHECK(std::abs(ours.volts[n] - fresh.volts[n]) <
+                  1e-9 * largest); // settled to 1e-12 behind up to three ports
+    }
+    MESSAGE("updated ", updated, ", afresh ", afresh);
+    CHECK(updated > 100);
+}
