@@ -13,7 +13,9 @@ import time
 from pathlib import Path
 
 import measuring  # noqa: F401  first: it sets the number of NumPy's threads
+import accuracy_goals
 import batch_goals
+import discharge_goals
 import hypothesis_goals
 import monte_carlo_goals
 import numpy as np
@@ -21,13 +23,14 @@ import pack_goals
 import start_goals
 
 GROUPS = {"batch": batch_goals.goals, "monte-carlo": monte_carlo_goals.goals, "hypotheses": hypothesis_goals.goals,
-          "packs": pack_goals.goals, "start": start_goals.goals}
+          "accuracy": accuracy_goals.goals, "packs": pack_goals.goals, "discharge": discharge_goals.goals,
+          "start": start_goals.goals}
 
 
 def machine():
     model = next((line.split(":")[1].strip() for line in open("/proc/cpuinfo") if line.startswith("model name")), "?")
     compiler = subprocess.run(["c++", "--version"], capture_output=True, text=True).stdout.splitlines()[0]
-    blas = sorted({Path(line.split()[-1]).name for line in open("/proc/self/maps") if "blas" in line.split()[-1]})
+    blas = sorted({Path(line.split()[-1]).name for line in open("/proc/self/maps") if "/lib" in line.split()[-1] and "blas.so" in line})
     return (f"{model}, {os.cpu_count()} cores, {platform.system()} {platform.release()}; {compiler}; "
             f"NumPy {np.__version__} on {', '.join(blas) or '?'}")
 

@@ -1,6 +1,5 @@
 // Packs of very many cells solved by us and by general-purpose sparse libraries: who has a matrix gets it ready made.
 #include <algorithm>
-#include <ctime>
 #include <string_view>
 #include <vector>
 
@@ -8,6 +7,7 @@
 
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/solve.hpp"
+#include "bench/thread_clock.hpp"
 #include "support/cell_packs.hpp"
 
 #ifdef BENCH_HAS_KLU
@@ -16,14 +16,9 @@
 #endif
 
 using namespace bankwright::solver;
+using bench::processor_seconds;
 
 namespace {
-
-double processor_seconds() { // of this thread
-    timespec t;
-    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t);
-    return static_cast<double>(t.tv_sec) + 1e-9 * static_cast<double>(t.tv_nsec);
-}
 
 struct Pack {
     Topology topology;

@@ -39,11 +39,12 @@ private:
     Status settle_loads(); // port_amps_ for the open volts of ports_
 
     Status status_ = Status::solved;
-    std::size_t sources_ = 0, values_ = 0;
+    static constexpr std::size_t block = 4; // values that are summed side by side
+    std::size_t sources_ = 0, values_ = 0, padded_ = 0;
     Ports ports_;
     std::vector<std::size_t> port_loads_; // by port: its load
-    std::vector<double> columns_;         // of values: what stays, then by source, then by port
-    std::vector<double> open_columns_;    // of open volts by port: what stays, then by source
+    std::vector<double> columns_;         // of values, padded to whole blocks: what stays, by source, by port
+    std::vector<double> open_rows_;       // by port its open volts: what stays, by source
     std::vector<double> load_amps_;       // [A] of the loads that are no ports
     std::vector<double> port_amps_;
 };

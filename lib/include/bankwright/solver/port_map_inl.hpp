@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <numeric>
 #include <variant>
 
+#include "bankwright/solver/lane_register.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solve.hpp"
@@ -23,7 +25,8 @@ BANKWRIGHT_INLINE Watched everything(Circuit const& circuit) {
 
 BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topology, std::vector<int> const& sources,
                                    Watched const& watched)
-    : sources_(sources.size()), values_(watched.nodes.size() + watched.branches.size()) {
+    : sources_(sources.size()), values_(watched.nodes.size() + watched.branches.size()),
+      padded_((values_ + block - 1) / block * block) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Circuit alone = circuit; // one source at a time
     for (int s : sources)
@@ -47,31 +50,34 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
         Solution const s = bankwright::solver::solve(alone, topology);
         if (s.status != Status::solved) {
             status_ = s.status;
-            columns_.resize(columns_.size() + values_, 0.0);
+            columns_.resize(columns_.size() + padded_, 0.0);
             return Solution{s.status, std::vector<double>(at(circuit.nodes), 0.0), {}, {}, {}, {}};
         }
         for (int n : watched.nodes)
             columns_.push_back(s.volts[at(n)]);
         for (int b : watched.branches)
             columns_.push_back(s.branch_amps[at(b)]);
+        columns_.resize(columns_.size() + padded_ - values_, 0.0);
         return s;
     };
-    auto const open_column = [&] {
+    open_rows_.assign(ports * (sources_ + 1), 0.0);
+    auto const open_column = [&](std::size_t place) {
         Solution const s = column();
         for (std::size_t p = 0; p < ports; ++p)
-            open_columns_.push_back(across(s, p));
+            open_rows_[p * (sources_ + 1) + place] = across(s, p);
         return s;
     };
-    load_amps_ = open_column().load_amps;
+    load_amps_ = open_column(0).load_amps;
     load_amps_.resize(circuit.loads.size(), 0.0);
     for (Branch& b : alone.branches)
         b.emf = 0.0;
     for (Load& l : alone.loads)
         l.law = ConstantCurrent{0.0};
-    for (int s : sources) {
-        alone.branches[at(s)].emf = 1.0;
-        open_column();
-        alone.branches[at(s)].emf = 0.0;
+    for (std::size_t k = 0; k < sources_; ++k) {
+        auto& emf = alone.branches[at(sources[k])].emf;
+        emf = 1.0;
+        open_column(k + 1);
+        emf = 0.0;
     }
     for (std::size_t p = 0; p < ports; ++p) {
         auto& law = alone.loads[port_loads_[p]].law;
@@ -103,25 +109,41 @@ BANKWRIGHT_INLINE Status PortMap::settle_loads() {
 
 BANKWRIGHT_INLINE Status PortMap::solve(double const* emfs, double* answer, double* load_amps) {
     if (status_ != Status::solved) return status_;
-    std::size_t const ports = port_amps_.size(), values = values_;
-    std::copy_n(open_columns_.data(), ports, ports_.open_volts.data());
-    for (std::size_t s = 0; s < sources_; ++s)
-        for (std::size_t p = 0; p < ports; ++p)
-            ports_.open_volts[p] += emfs[s] * open_columns_[(s + 1) * ports + p];
+    std::size_t const ports = port_amps_.size();
+    for (std::size_t p = 0; p < ports; ++p) {
+        double const* row = open_rows_.data() + p * (sources_ + 1);
+        double sum = row[0];
+        for (std::size_t s = 0; s < sources_; ++s)
+            sum += emfs[s] * row[s + 1];
+        ports_.open_volts[p] = sum;
+    }
     if (Status const status = settle_loads(); status != Status::solved) return status;
 
-    std::copy_n(columns_.data(), values, answer);
-    double const* column = columns_.data() + values;
-    auto const add = [&](double factor) {
-        for (std::size_t v = 0; v < values; ++v)
-            answer[v] += factor * column[v];
-        column += values;
+    using Pair = Register<2>::type;
+    auto const pair = [](double const* from) {
+        Pair two;
+        std::memcpy(&two, from, sizeof two);
+        return two;
     };
-    for (std::size_t s = 0; s < sources_; ++s)
-        add(emfs[s]);
-    for (double amps : port_amps_)
-        add(amps);
-    std::copy(load_amps_.begin(), load_amps_.end(), load_amps);
+    for (std::size_t first = 0; first < values_; first += block) { // a block of answers stays in registers
+        double const* column = columns_.data() + first;
+        Pair low = pair(column), high = pair(column + 2);
+        auto const add = [&](double factor) {
+            column += padded_;
+            low += factor * pair(column);
+            high += factor * pair(column + 2);
+        };
+        for (std::size_t s = 0; s < sources_; ++s)
+            add(emfs[s]);
+        for (std::size_t p = 0; p < ports; ++p)
+            add(port_amps_[p]);
+        double const sum[block] = {low[0], low[1], high[0], high[1]};
+        std::size_t const last = std::min(block, values_ - first);
+        for (std::size_t k = 0; k < last; ++k)
+            answer[first + k] = sum[k];
+    }
+    for (std::size_t l = 0; l < load_amps_.size(); ++l)
+        load_amps[l] = load_amps_[l];
     for (std::size_t p = 0; p < ports; ++p)
         load_amps[port_loads_[p]] = port_amps_[p];
     return Status::solved;
