@@ -23,6 +23,15 @@ std::string joined(std::string const& folder, std::string_view name) {
 
 Tree& Folders::tree(std::string const& root) { return trees_.try_emplace(root, root).first->second; }
 
+std::vector<std::string> Folders::files_read() const {
+    std::vector<std::string> all;
+    for (auto const& [root, tree] : trees_) {
+        auto names = tree.files();
+        all.insert(all.end(), names.begin(), names.end());
+    }
+    return all;
+}
+
 PartListSource Folders::part_lists_for(BankFile const& file) {
     return [this, file](std::string const& path) -> PartListText {
         if (file.tree.empty()) return {{}, {}, "cannot be looked for: standard input has no folder"};

@@ -10,6 +10,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 // A settings file that was read: what it asks, and what is wrong with it.
 struct FolderSettings {
@@ -25,6 +26,7 @@ class Folders {
 public:
     bankwright::PartListSource part_lists_for(BankFile const& file);
     FolderSettings* settings_for(BankFile const& file); // null where there are none
+    std::vector<std::string> files_read() const;        // part lists and settings
 
 private:
     Tree& tree(std::string const& root);

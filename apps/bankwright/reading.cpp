@@ -35,7 +35,9 @@ std::string unchecked(std::string const& file, std::vector<std::string> left_out
 
 Reading read_and_check(std::string const& file, CheckOptions const& rules) {
     Folders folders;
-    return read_and_check(named_file(file), rules, folders);
+    auto reading = read_and_check(named_file(file), rules, folders);
+    reading.also_read = folders.files_read();
+    return reading;
 }
 
 Reading read_and_check(BankFile const& file, CheckOptions const& rules, Folders& folders) {

@@ -10,6 +10,7 @@
 #include "bankwright/rules/run.hpp"
 
 #include <string>
+#include <vector>
 
 struct Reading {
     std::string trouble;              // why the file could not be opened or read; empty if it could
@@ -19,7 +20,8 @@ struct Reading {
     bool as_written = false;          // it is one, and all of it could be understood
     bankwright::Bank bank;            // as far as it could be read
     bankwright::SourceMap map;
-    bankwright::Verdict verdict; // findings of the reader and of every rule, located and in order
+    bankwright::Verdict verdict;        // findings of the reader and of every rule, located and in order
+    std::vector<std::string> also_read; // part lists; of one file read by itself
 };
 
 // What the file itself gets wrong is always found, whichever rules are chosen.

@@ -1,5 +1,7 @@
 #include "refusal.hpp"
 
+#include "output_file.hpp"
+
 #include "bankwright/reports/json.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/text/escape.hpp"
@@ -23,4 +25,14 @@ std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& 
     auto outcome = refused(std::move(reading.verdict), as_text, colour);
     outcome.err = reading.remark;
     return outcome;
+}
+
+std::optional<Outcome> refuse_to_write_over(Reading const& reading, std::string const& file, std::string const& output,
+                                            std::string const& what) {
+    if (output.empty()) return std::nullopt;
+    if (!input_that_is(output, {file}).empty())
+        return unusable(file, "is the bank file; the " + what + " needs another name");
+    if (!input_that_is(output, reading.also_read).empty())
+        return unusable(output, "is a part list of the bank; the " + what + " needs another name");
+    return std::nullopt;
 }

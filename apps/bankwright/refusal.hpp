@@ -15,3 +15,7 @@ Outcome refused(bankwright::Verdict verdict, bool as_text, bool colour);
 
 // Unless the bank could be read, and read whole: what could be understood of it would be another bank.
 std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& file, bool as_text, bool colour);
+
+// What goes into `output` ("a drawing" is `what`) must not go over a file that was read for it; none if it does not.
+std::optional<Outcome> refuse_to_write_over(Reading const& reading, std::string const& file, std::string const& output,
+                                            std::string const& what);

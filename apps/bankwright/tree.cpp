@@ -92,6 +92,13 @@ Tree::Text const& Tree::text(std::string const& path, std::size_t limit) {
     return text;
 }
 
+std::vector<std::string> Tree::files() const {
+    std::vector<std::string> names;
+    for (auto const& [path, text] : texts_)
+        if (!text.is_missing) names.push_back(text.file);
+    return names;
+}
+
 bankwright::PartListText Tree::part_list(std::string const& folder, std::string const& path, std::size_t limit) {
     auto const from_root = (fs::path(folder) / path).lexically_normal();
     bool const is_file = from_root.has_filename() && from_root != ".";

@@ -10,6 +10,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
 // Each file is read once, however many bank files use it.
 class Tree {
@@ -30,6 +31,9 @@ public:
         bool is_missing = false;
     };
     Text const& text(std::string const& path, std::size_t limit);
+
+    // What was found of all that was asked for, to be opened from the current folder.
+    std::vector<std::string> files() const;
 
 private:
     std::string root_;  // as it was given

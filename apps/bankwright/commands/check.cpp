@@ -67,6 +67,12 @@ std::string passed_over(std::vector<std::string> const& others) {
     return terminal_safe(out) + "\n";
 }
 
+Outcome not_over_an_input(std::string const& output) {
+    return {{},
+            "bankwright: " + terminal_safe(output) + ": is one of the files to check; nothing was written\n",
+            ExitCode::unusable};
+}
+
 } // namespace
 
 Outcome run(CheckRequest const& request, bool colour) {
@@ -82,11 +88,7 @@ Outcome run(CheckRequest const& request, bool colour) {
         std::vector<std::string> names = request.files;
         for (auto const& file : found.files)
             names.push_back(file.name);
-        if (auto const input = input_that_is(request.output, names); !input.empty())
-            return {{},
-                    "bankwright: " + terminal_safe(request.output) +
-                        ": is one of the files to check; nothing was written\n",
-                    ExitCode::unusable};
+        if (!input_that_is(request.output, names).empty()) return not_over_an_input(request.output);
         outcome.file = request.output;
         colour = false;
     }
@@ -140,6 +142,8 @@ Outcome run(CheckRequest const& request, bool colour) {
         outcome.err += "bankwright: none of what was found is a bank file\n";
         outcome.worsen(ExitCode::unusable);
     }
+    if (!request.output.empty() && !input_that_is(request.output, folders.files_read()).empty())
+        return not_over_an_input(request.output);
     outcome.err += passed_over(others);
     if (!verdicts.empty() || !request.output.empty()) outcome.out = print(verdicts, request, colour);
     return outcome;

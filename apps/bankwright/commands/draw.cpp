@@ -1,7 +1,6 @@
 #include "commands/draw.hpp"
 
 #include "commands/moment_words.hpp"
-#include "output_file.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
@@ -17,8 +16,7 @@ using namespace bankwright;
 Outcome run(DrawRequest const& request, bool) {
     auto reading = read_and_check(request.file);
     if (!reading.trouble.empty()) return unusable(request.file, reading.trouble);
-    if (!request.output.empty() && !input_that_is(request.output, {request.file}).empty())
-        return unusable(request.file, "is the bank file; the drawing needs another name");
+    if (auto const refusal = refuse_to_write_over(reading, request.file, request.output, "drawing")) return *refusal;
     if (!reading.as_written) // a drawing of what could be understood of it would be one of another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     drawing::DrawOptions options;

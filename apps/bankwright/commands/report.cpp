@@ -1,7 +1,6 @@
 #include "commands/report.hpp"
 
 #include "commands/moment_words.hpp"
-#include "output_file.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
@@ -15,8 +14,7 @@ using namespace bankwright;
 Outcome run(ReportRequest const& request, bool) {
     auto reading = read_and_check(request.file);
     if (!reading.trouble.empty()) return unusable(request.file, reading.trouble);
-    if (!request.output.empty() && !input_that_is(request.output, {request.file}).empty())
-        return unusable(request.file, "is the bank file; the report needs another name");
+    if (auto const refusal = refuse_to_write_over(reading, request.file, request.output, "report")) return *refusal;
     if (!reading.as_written) // a report on what could be understood of it would be one on another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     auto const report = page::report_on(std::move(reading.bank), std::move(reading.verdict), all_rules(),
