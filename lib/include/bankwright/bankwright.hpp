@@ -63,6 +63,7 @@
 #include "bankwright/solver/multigrid.hpp"
 #include "bankwright/solver/pack_network.hpp"
 #include "bankwright/solver/port_formula.hpp"
+#include "bankwright/solver/port_lanes.hpp"
 #include "bankwright/solver/port_loads.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/ports.hpp"

@@ -1,6 +1,8 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/solve.hpp"
@@ -138,5 +140,70 @@ TEST_CASE("one load of any law among constant currents: power and Kirchhoff's su
             largest = std::max(largest, std::abs(v));
         for (std::size_t n = 0; n < volts.size(); ++n)
             CHECK(std::abs(volts[n] - fixed.volts[n]) < 1e-11 * largest);
+    }
+}
+
+TEST_CASE("several loads in one batch settle where each bank alone does") {
+    // A 24 V bank of two strings that feeds machines, powers and a charger at different places along its leads.
+    std::vector<std::vector<Law>> const mixtures{
+        {ConstantPower{300.0}, ConstantPower{500.0}},
+        {ConstantPower{300.0}, ConstantPower{0.0}, ConstantPower{200.0}},
+        {SquareLaw{0.5, 0.05, 0.9}, SquareLaw{0.3, 0.04, 0.6}},
+        {SquareLaw{0.5, 0.05, 0.9}, ConstantPower{400.0}},
+        {ConstantPower{250.0}, LimitedSource{28.8, 30.0}, ConstantCurrent{5.0}},
+    };
+    for (auto const& laws : mixtures) {
+        Circuit circuit{.nodes = 6,
+                        .branches = {{0, 1, 0.006, 25.4},
+                                     {0, 1, 0.007, 25.2},
+                                     {1, 2, 0.004, 0.0},
+                                     {2, 3, 0.006, 0.0},
+                                     {3, 4, 0.010, 0.0},
+                                     {5, 0, 0.005, 0.0}},
+                        .joins = {},
+                        .loads = {},
+                        .reference = 0};
+        for (std::size_t l = 0; l < laws.size(); ++l)
+            circuit.loads.push_back({static_cast<int>(2 + l), 5, laws[l]});
+        BatchPlan const plan = compile(circuit);
+        CHECK(plan.loads == LoadMethod::ports);
+        std::size_t const banks = 3 * lanes + 5;
+        auto const width = static_cast<std::size_t>(plan.parameters());
+        std::vector<double> rows, volts(banks * static_cast<std::size_t>(circuit.nodes));
+        for (std::size_t b = 0; b < banks; ++b) {
+            auto row = parameters_of(plan, circuit);
+            for (std::size_t p = 0; p < width; ++p) // every bank a little different, none the same
+                row[p] *= 1.0 + 0.002 * std::sin(static_cast<double>(1 + b * width + p));
+            rows.insert(rows.end(), row.begin(), row.end());
+        }
+        solve_rows(plan, rows.data(), banks, volts.data());
+        for (std::size_t b = 0; b < banks; ++b) {
+            Solution const alone = solve(circuit_of(plan, rows.data() + b * width));
+            REQUIRE(alone.status == Status::solved);
+            for (std::size_t n = 0; n < alone.volts.size(); ++n)
+                CHECK(volts[b * alone.volts.size() + n] == doctest::Approx(alone.volts[n]).epsilon(1e-13));
+        }
+    }
+}
+
+TEST_CASE("of several powers more than there is gives no number in its own lane alone") {
+    Circuit const circuit{.nodes = 3,
+                          .branches = {{0, 1, 0.010, 12.0}, {1, 2, 0.005, 0.0}},
+                          .joins = {},
+                          .loads = {{1, 0, ConstantPower{500.0}}, {2, 0, ConstantPower{700.0}}},
+                          .reference = 0};
+    BatchPlan const plan = compile(circuit);
+    Block block(plan);
+    std::vector<double> const row = parameters_of(plan, circuit);
+    for (int p = 0; p < plan.parameters(); ++p)
+        std::fill_n(block.parameter(p), lanes, row[static_cast<std::size_t>(p)]);
+    block.parameter(plan.layout.load[1])[7] = 12.0 * 12.0 / 4.0 / 0.015 * 1.001; // more than the source can ever give
+    block.solve();
+    double const expected = solve(circuit).volts[2];
+    for (int lane = 0; lane < lanes; ++lane) {
+        if (lane == 7)
+            CHECK(std::isnan(block.volts(2)[lane]));
+        else
+            CHECK(block.volts(2)[lane] == doctest::Approx(expected).epsilon(1e-14));
     }
 }

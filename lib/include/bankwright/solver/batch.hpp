@@ -3,11 +3,13 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/batch_plan.hpp"
 #include "bankwright/solver/lanes.hpp"
+#include "bankwright/solver/port_lanes.hpp"
 
 namespace bankwright::solver {
 
@@ -34,15 +36,21 @@ public:
 
 private:
     void solve_load(int used);
+    void solve_ports(int used);
+    enum class Sources { as_given, at_rest };
+    void feed(Sources sources);
+    double* port_amps(std::size_t port);
+    double across(std::size_t port, int lane) const;
     void shift_to_reference();
-    void solve_one_by_one(int used);
 
     BatchPlan const* plan_;
     InstructionSet set_;
     LaneRows rows_;
-    std::vector<int> volts_;   // by node: offset of its row
-    std::vector<int> shifted_; // rows that count from the load's minus end at first
-    int reference_ = 0;        // the row of the node that is 0 V in the end
+    std::vector<int> volts_;        // by node: offset of its row
+    std::vector<int> shifted_;      // rows that count from the load's minus end at first
+    int reference_ = 0;             // the row of the node that is 0 V in the end
+    std::unique_ptr<Block> linear_; // with LoadMethod::ports: the same with given currents in the loads' places
+    std::unique_ptr<PortLanes> ports_;
 };
 
 struct BatchOptions {
@@ -59,4 +67,5 @@ void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t cou
 
 #if BANKWRIGHT_HEADER_ONLY
 #include "bankwright/solver/batch_inl.hpp"
+#include "bankwright/solver/batch_ports_inl.hpp"
 #endif

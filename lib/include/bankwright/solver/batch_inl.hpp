@@ -11,17 +11,20 @@
 #include "bankwright/solver/lane_transpose.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/share_out_inl.hpp"
-#include "bankwright/solver/solve.hpp"
 
 namespace bankwright::solver {
 
 BANKWRIGHT_INLINE Block::Block(BatchPlan const& plan, InstructionSet set)
     : plan_(&plan), set_(runs_here(set) ? set : InstructionSet::portable),
-      rows_(static_cast<std::size_t>(plan.loads == LoadMethod::newton ? plan.parameters() + plan.pattern.nodes
-                                                                      : plan.program.rows)) {
+      rows_(static_cast<std::size_t>(plan.loads == LoadMethod::ports ? plan.parameters() + plan.pattern.nodes
+                                                                     : plan.program.rows)) {
+    if (plan.loads == LoadMethod::ports) {
+        linear_ = std::make_unique<Block>(*plan.linear, set_);
+        ports_ = std::make_unique<PortLanes>(plan.port_loads.size());
+    }
     for (int node = 0; node < plan.pattern.nodes; ++node)
         volts_.push_back(
-            plan.loads == LoadMethod::newton
+            plan.loads == LoadMethod::ports
                 ? (plan.parameters() + node) * lanes
                 : plan.program.node[static_cast<std::size_t>(plan.topology.merged[static_cast<std::size_t>(node)])]);
     if (plan.loads != LoadMethod::formula) return;
@@ -40,7 +43,7 @@ BANKWRIGHT_INLINE Block::Block(BatchPlan const& plan, InstructionSet set)
 }
 
 BANKWRIGHT_INLINE void Block::solve(int used) {
-    if (plan_->loads == LoadMethod::newton) return solve_one_by_one(used);
+    if (plan_->loads == LoadMethod::ports) return solve_ports(used);
     run_forward(plan_->program, rows_.data(), used, set_);
     if (plan_->loads == LoadMethod::formula) solve_load(used);
     run_backward(plan_->program, rows_.data(), used, set_);
@@ -83,19 +86,6 @@ BANKWRIGHT_INLINE void Block::shift_to_reference() {
             rows_.data()[offset + lane] -= shift[lane];
     for (int lane = 0; lane < lanes; ++lane)
         rows_.data()[plan_->program.scrap + lane] = -shift[lane];
-}
-
-BANKWRIGHT_INLINE void Block::solve_one_by_one(int used) {
-    std::vector<double> values(static_cast<std::size_t>(plan_->parameters()));
-    for (int lane = 0; lane < used; ++lane) {
-        for (int p = 0; p < plan_->parameters(); ++p)
-            values[static_cast<std::size_t>(p)] = parameter(p)[lane];
-        Solution const solution = solver::solve(circuit_of(*plan_, values.data()), plan_->topology);
-        for (int node = 0; node < plan_->pattern.nodes; ++node)
-            rows_.data()[volts_[static_cast<std::size_t>(node)] + lane] =
-                solution.status == Status::solved ? solution.volts[static_cast<std::size_t>(node)]
-                                                  : std::numeric_limits<double>::quiet_NaN();
-    }
 }
 
 BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {

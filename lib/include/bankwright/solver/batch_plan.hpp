@@ -6,6 +6,7 @@
 //     amperes
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
@@ -20,7 +21,7 @@ namespace bankwright::solver {
 enum class LoadMethod {
     none,    // there are none: one linear solve
     formula, // one load: eliminating all but its two ends leaves a source behind a resistance, solved in closed form
-    newton,  // several: bank by bank, by solve()
+    ports,   // several: the banks are linear in their currents, which Newton's method finds (batch_ports_inl.hpp)
 };
 
 struct BatchPlan {
@@ -30,8 +31,10 @@ struct BatchPlan {
     ParameterLayout layout;
     LaneProgram program;
     LoadMethod loads = LoadMethod::none;
-    int formula_load = -1;   // the one load, with LoadMethod::formula
-    std::vector<int> wanted; // nodes whose volts are found
+    int formula_load = -1;                   // the one load, with LoadMethod::formula
+    std::vector<int> port_loads;             // the loads at the ports, with LoadMethod::ports
+    std::shared_ptr<BatchPlan const> linear; // the same with given currents in their place
+    std::vector<int> wanted;                 // nodes whose volts are found
     int parameters() const { return layout.count; }
 };
 

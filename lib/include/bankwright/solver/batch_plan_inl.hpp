@@ -55,20 +55,26 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
     }
     auto const merged = [&](int node) { return plan.topology.merged[static_cast<std::size_t>(node)]; };
 
-    int bending = 0; // loads whose current depends on their voltage
-    for (std::size_t l = 0; l < pattern.loads.size(); ++l) {
-        bool const shorted_source =
-            plan.topology.load_feed[l] == Feed::shorted && std::holds_alternative<LimitedSource>(pattern.loads[l].law);
-        if (std::holds_alternative<ConstantCurrent>(pattern.loads[l].law) ||
-            (plan.topology.load_feed[l] != Feed::port && !shorted_source))
-            continue;
-        plan.formula_load = static_cast<int>(l);
-        bending +=
-            shorted_source ? 2 : 1; // a current inside one node is of no concern to the voltages, solve() knows it
+    for (std::size_t l = 0; l < pattern.loads.size(); ++l) // a current inside one node is of no concern to voltages
+        if (plan.topology.load_feed[l] == Feed::port && !std::holds_alternative<ConstantCurrent>(pattern.loads[l].law))
+            plan.port_loads.push_back(static_cast<int>(l));
+    if (plan.port_loads.size() > 1) {
+        plan.loads = LoadMethod::ports;
+        Circuit linear = pattern;
+        for (Load& load : linear.loads)
+            if (!std::holds_alternative<ConstantCurrent>(load.law)) load.law = ConstantCurrent{};
+        auto seen = plan.wanted;
+        for (int l : plan.port_loads) {
+            seen.push_back(pattern.loads[static_cast<std::size_t>(l)].plus);
+            seen.push_back(pattern.loads[static_cast<std::size_t>(l)].minus);
+        }
+        plan.linear = std::make_shared<BatchPlan const>(compile(linear, std::move(seen)));
+        return plan;
     }
-    plan.loads = bending == 0 ? LoadMethod::none : bending == 1 ? LoadMethod::formula : LoadMethod::newton;
-    if (plan.loads != LoadMethod::formula) plan.formula_load = -1;
-    if (plan.loads == LoadMethod::newton) return plan;
+    if (plan.port_loads.size() == 1) {
+        plan.loads = LoadMethod::formula;
+        plan.formula_load = plan.port_loads.front();
+    }
 
     // The one load's minus end is its island's root and its plus end the last pivot, so that what is left before the
     // last step is the network as the load sees it.
