@@ -200,6 +200,12 @@ TEST_CASE("of several powers more than there is gives no number in its own lane 
     block.parameter(plan.layout.load[1])[7] = 12.0 * 12.0 / 4.0 / 0.015 * 1.001; // more than the source can ever give
     block.solve();
     double const expected = solve(circuit).volts[2];
+    // By the laws of Ohm and Kirchhoff alone: what the voltages make flow is what the two powers ask for. (To 1e-11:
+    // the currents are differences of nearly equal voltages.)
+    double const near = block.volts(1)[0], far = block.volts(2)[0];
+    double const to_far = (near - far) / 0.005, from_source = (12.0 - near) / 0.010;
+    CHECK(far * to_far == doctest::Approx(700.0).epsilon(1e-11));
+    CHECK(near * (from_source - to_far) == doctest::Approx(500.0).epsilon(1e-11));
     for (int lane = 0; lane < lanes; ++lane) {
         if (lane == 7)
             CHECK(std::isnan(block.volts(2)[lane]));
