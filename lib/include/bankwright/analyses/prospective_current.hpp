@@ -5,6 +5,8 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/network.hpp"
 #include "bankwright/network/readings.hpp"
+#include "bankwright/solver/small_signal.hpp"
+#include "bankwright/solver/solution.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -23,14 +25,19 @@ struct BoltedFault {
 // part that the bank does not have.
 std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal, std::string const& part);
 
-// The same for many terminals of one bank, whose network is built once.
+// The same for many terminals of one bank, whose network is built and factored once: with nothing that follows its
+// voltage in it, a fault draws V0 / Z from a terminal, by Thevenin's theorem, and adds its own currents to those that
+// flow without it.
 class BoltedFaults {
 public:
     explicit BoltedFaults(Bank const& bank);
     std::optional<BoltedFault> at(std::string const& terminal, std::string const& part) const;
 
 private:
+    solver::Solution with_fault(int node) const;
+
     Network network_;
+    solver::SmallSignal small_; // seen from every node against the reference
 };
 
 // A bolted fault between any two terminals: what every part then carries.

@@ -3,6 +3,8 @@
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/readings.hpp"
+#include "bankwright/solver/balance.hpp"
+#include "bankwright/solver/join_currents.hpp"
 #include "bankwright/solver/solve.hpp"
 
 #include <cmath>
@@ -15,21 +17,49 @@ inline Moment idle(DevicesAre devices) {
     return moment;
 }
 
-BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank) : network_(build(bank, idle(DevicesAre::all_closed))) {}
+inline std::vector<solver::NodePair> against_reference(solver::Circuit const& circuit) {
+    std::vector<solver::NodePair> pairs;
+    for (int node = 0; node < circuit.nodes; ++node)
+        pairs.push_back({node, circuit.reference});
+    return pairs;
+}
+
+BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank)
+    : network_(build(bank, idle(DevicesAre::all_closed))),
+      small_(network_.circuit, against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
+
+// What flows once a fault holds the node at the reference's voltage: its own current is the last load's.
+BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) const {
+    auto const pair = static_cast<std::size_t>(node);
+    auto solution = small_.operating_point();
+    auto const loads = network_.circuit.loads.size();
+    solution.load_amps.resize(loads);
+    solution.load_amps.push_back(0.0);
+    if (small_.feed(pair) != solver::Feed::port) return solution; // nothing feeds it from here
+    auto const drawn = small_.draw(pair);
+    auto const amps = -solution.volts[pair] / drawn.pair_volts[pair]; // a load lowers its own voltage
+    solution.load_amps.back() = amps;
+    for (std::size_t n = 0; n < solution.volts.size(); ++n)
+        solution.volts[n] += amps * drawn.pair_volts[n];
+    for (std::size_t b = 0; b < solution.branch_amps.size(); ++b)
+        solution.branch_amps[b] += amps * drawn.branch_amps[b];
+    auto circuit = network_.circuit;
+    circuit.loads.push_back({node, circuit.reference, solver::ConstantCurrent{amps}});
+    solution.join_amps = solver::join_currents(circuit, solver::leaving_currents(circuit, solution),
+                                               solver::SolveOptions{}.star_mesh_limit);
+    return solution;
+}
 
 BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal,
                                                               std::string const& part) const {
-    auto const fault_at = node_of(network_, terminal);
-    if (fault_at == network_.circuit.reference) return std::nullopt;
-    auto circuit = network_.circuit;
-    circuit.joins.push_back({fault_at, circuit.reference});
-    auto const solution = solver::solve(circuit);
-    if (solution.status != solver::Status::solved) return std::nullopt;
-    auto const total = std::abs(solution.join_amps.back()) * si::ampere;
+    auto const node = node_of(network_, terminal);
     auto const& through = part_of(network_, part); // throws: no such part
-    if (through.elements.empty()) return std::nullopt;
-    auto const amperes = std::abs(read_part(through, network_, solution).current.value());
-    return BoltedFault{total, amperes * si::ampere};
+    if (node == network_.circuit.reference || through.elements.empty()) return std::nullopt;
+    if (small_.operating_point().status != solver::Status::solved) return std::nullopt;
+    if (small_.feed(static_cast<std::size_t>(node)) == solver::Feed::shorted) return std::nullopt; // no different point
+    auto const solution = with_fault(node);
+    return BoltedFault{std::abs(solution.load_amps.back()) * si::ampere,
+                       std::abs(read_part(through, network_, solution).current.value()) * si::ampere};
 }
 
 BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,

@@ -136,6 +136,10 @@ private:
     // From the battery posts joined to a load's terminals, whichever loses most, to those terminals. Loads that lose it
     // in the same part share one finding.
     void voltage_drops() {
+        if (seen_.verdict().loads.empty()) return;
+        volts_.assign(graph_.terminals.size(), std::nullopt);
+        for (auto const& reading : seen_.full().terminals)
+            volts_[static_cast<std::size_t>(graph_.terminal_named.at(reading.name))] = reading.voltage;
         std::vector<std::vector<Drop>> causes;
         for (auto const& load : seen_.verdict().loads) {
             auto drop = drop_to(load);
@@ -163,15 +167,15 @@ private:
         // What taps a string is held to the voltage that it is made for.
         bool const taps = load.volts < verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))] - same_volts;
         auto const system = bank_.system.voltage && !taps ? bank_.system.voltage->value() : load.volts; // [V]
-        auto const plus = voltage_of(seen_.full(), graph_.name(edge.from));
-        auto const minus = voltage_of(seen_.full(), graph_.name(edge.to));
+        auto const plus = voltage_at(edge.from);
+        auto const minus = voltage_at(edge.to);
         if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) return std::nullopt;
         double out = 0.0;  // [V]
         double back = 0.0; // [V]
         for (auto const& battery : graph_.edges) {
             if (battery.kind != WiringEdgeKind::battery) continue;
-            auto const source = voltage_of(seen_.full(), graph_.name(battery.to));
-            auto const sink = voltage_of(seen_.full(), graph_.name(battery.from));
+            auto const source = voltage_at(battery.to);
+            auto const sink = voltage_at(battery.from);
             if (source && verdict.group_of(battery.to) == verdict.group_of(edge.from))
                 out = std::max(out, source->value() - plus->value());
             if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
@@ -212,8 +216,8 @@ private:
         std::map<std::string, double> lost; // both poles of a connector count together
         for (auto const e : supply_path(graph_, load_edge)) {
             auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
-            auto const from = voltage_of(seen_.full(), graph_.name(edge.from));
-            auto const to = voltage_of(seen_.full(), graph_.name(edge.to));
+            auto const from = voltage_at(edge.from);
+            auto const to = voltage_at(edge.to);
             if (from && to) lost[graph_.id(edge)] += std::abs((*from - *to).value());
         }
         std::vector<std::pair<double, std::string>> losses;
@@ -301,10 +305,13 @@ private:
         }
     }
 
+    std::optional<Voltage> voltage_at(int terminal) const { return volts_[static_cast<std::size_t>(terminal)]; }
+
     Seen const& seen_;
     Bank const& bank_;
     WiringGraph const& graph_;
     Findings& findings_;
+    std::vector<std::optional<Voltage>> volts_; // by terminal, with every load at full: once a drop is asked for
 };
 
 BANKWRIGHT_INLINE void check_conductors(Seen const& seen, Findings& findings) {

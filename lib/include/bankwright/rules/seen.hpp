@@ -98,11 +98,4 @@ inline PartReading const* reading_if_any(OperatingPoint const& point, std::strin
     return nullptr;
 }
 
-// The voltage of a terminal against the reference; none if it has none.
-inline std::optional<Voltage> voltage_of(OperatingPoint const& point, std::string const& terminal) {
-    for (auto const& reading : point.terminals)
-        if (reading.name == terminal) return reading.voltage;
-    return std::nullopt;
-}
-
 } // namespace bankwright
