@@ -8,7 +8,9 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
+#include <vector>
 
 namespace bankwright {
 namespace from_toml {
@@ -142,31 +144,42 @@ inline std::optional<Region> blank_line(std::string& text, int line, std::string
     return Region{{line, column}, {line, column + static_cast<int>(key.size())}};
 }
 
+// Without a name for the text: toml++ keeps one in a function that must not throw, and memory may fail there.
+inline std::optional<DocumentProblem> parse(std::string_view text, std::vector<DocumentEntry>& root) {
+#if TOML_EXCEPTIONS
+    try {
+        root = entries(toml::parse(text));
+        return std::nullopt;
+    } catch (toml::parse_error const& error) {
+        return problem(error);
+    }
+#else
+    auto const parsed = toml::parse(text);
+    if (!parsed) return problem(parsed.error());
+    root = entries(parsed.table());
+    return std::nullopt;
+#endif
+}
+
 } // namespace from_toml
 
 BANKWRIGHT_INLINE Document parse_document(std::string_view given) {
     constexpr std::size_t most_duplicates = 20; // each costs another parse
     Document document;
     std::string text(given);
-    for (;;) {
-        try {
-            document.root.entries = from_toml::entries(toml::parse(std::string_view(text), std::string_view("bank")));
-            return document;
-        } catch (toml::parse_error const& error) {
-            auto problem = from_toml::problem(error);
-            auto const key = from_toml::redefined_key(problem.message);
-            problem.repeats = std::string(key);
-            if (document.duplicates.size() < most_duplicates) {
-                if (auto const place = from_toml::blank_line(text, problem.region.begin.line, key)) {
-                    problem.region = *place;
-                    document.duplicates.push_back(std::move(problem));
-                    continue;
-                }
-            }
+    while (auto problem = from_toml::parse(text, document.root.entries)) {
+        problem->repeats = std::string(from_toml::redefined_key(problem->message));
+        auto const place = document.duplicates.size() < most_duplicates
+                               ? from_toml::blank_line(text, problem->region.begin.line, problem->repeats)
+                               : std::nullopt;
+        if (!place) {
             document.error = std::move(problem);
-            return document;
+            break;
         }
+        problem->region = *place;
+        document.duplicates.push_back(std::move(*problem));
     }
+    return document;
 }
 
 } // namespace bankwright

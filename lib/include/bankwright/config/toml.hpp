@@ -1,15 +1,19 @@
-// The one door to toml++ 3.3.0, with two of its defects cured. Include this, never <toml++/toml.h>, and only from
+// The one door to toml++ 3.3.0, with three of its defects cured. Include this, never <toml++/toml.h>, and only from
 // document_inl.hpp: it costs seconds to compile.
 //
 // 1. An assert on what the input holds (`[)`) aborts a debug build and is an assumption in a release build: asserts are
 //    switched off, and NDEBUG is hidden so that they are not turned into assumptions.
 // 2. Classifying U+00A0..U+0499 (the degree and micro signs, accented letters, omega) at the place of a syntax error
-// runs
-//    into __builtin_unreachable: there the answer is `false`.
+//    runs into __builtin_unreachable: there the answer is `false`.
+// 3. The exception that tells a syntax error copies its text in a constructor that must not throw: where memory fails
+//    there the program ends. So errors are returned. A program that has included toml++ before has it as it chose.
 #pragma once
 
 #ifndef TOML_HEADER_ONLY
 #define TOML_HEADER_ONLY 1
+#endif
+#ifndef TOML_EXCEPTIONS
+#define TOML_EXCEPTIONS 0
 #endif
 #ifndef TOML_ASSERT
 #define TOML_ASSERT(expression) static_cast<void>(0)
