@@ -12,5 +12,6 @@
 #include "bankwright/devices/conductor_heating_inl.hpp"
 #include "bankwright/devices/conductor_resistance_inl.hpp"
 #include "bankwright/devices/motor_propeller_inl.hpp"
+#include "bankwright/devices/open_circuit_curve_inl.hpp"
 #include "bankwright/devices/protection_rating_inl.hpp"
 #include "bankwright/devices/protection_trip_inl.hpp"

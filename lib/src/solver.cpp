@@ -6,6 +6,7 @@
 #include "bankwright/solver/branch_currents_inl.hpp"
 #include "bankwright/solver/conductance_rows_inl.hpp"
 #include "bankwright/solver/constant_power_inl.hpp"
+#include "bankwright/solver/curve_lanes_inl.hpp"
 #include "bankwright/solver/elimination_plan_inl.hpp"
 #include "bankwright/solver/forest_currents_inl.hpp"
 #include "bankwright/solver/join_currents_inl.hpp"

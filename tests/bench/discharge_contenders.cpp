@@ -10,6 +10,7 @@
 
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/config/read.hpp"
+#include "bankwright/solver/curve_lanes.hpp"
 #include "bankwright/solver/elimination_plan.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bench/thread_clock.hpp"
@@ -55,12 +56,15 @@ public:
         ldlt_.analyzePattern(matrix_);
         factor();
     }
-    void amps(double const* emfs, double* amps) {
+    void amps(double const* charges, double* amps) {
         if (!once_) factor();
+        std::array<double, batteries> emfs{};
+        for (std::size_t b = 0; b < batteries; ++b)
+            emfs[b] = emf_at(charges[b]);
         Eigen::VectorXd right = Eigen::VectorXd::Zero(matrix_.rows());
         for (int b = 0; b < batteries; ++b) {
             Branch const& branch = circuit_.branches[static_cast<std::size_t>(b)];
-            double const source = emfs[b] / branch.resistance;
+            double const source = emfs[static_cast<std::size_t>(b)] / branch.resistance;
             if (branch.from < right.size()) right[branch.from] -= source;
             if (branch.to < right.size()) right[branch.to] += source;
         }
@@ -70,7 +74,7 @@ public:
         for (int b = 0; b < batteries; ++b) {
             Branch const& branch = circuit_.branches[static_cast<std::size_t>(b)];
             auto const at = [&](int n) { return n < right.size() ? open[n] - drawn * unit_[n] : 0.0; };
-            amps[b] = (at(branch.from) - at(branch.to) + emfs[b]) / branch.resistance;
+            amps[b] = (at(branch.from) - at(branch.to) + emfs[static_cast<std::size_t>(b)]) / branch.resistance;
         }
     }
 
@@ -93,10 +97,12 @@ private:
 
 class ByMap {
 public:
-    explicit ByMap(Circuit const& circuit) : map_(circuit, topology(circuit), numbers(), {{}, numbers()}) {}
-    void amps(double const* emfs, double* amps) {
+    explicit ByMap(Circuit const& circuit)
+        : map_(circuit, topology(circuit), numbers(), {{}, numbers()}), curve_(emf_at, {0.0, 0.25, 0.5, 0.75, 1.0}) {}
+    void amps(double const* charges, double* amps) {
         double load = 0.0;
-        map_.solve(emfs, amps, &load);
+        curves_.at(charges, emfs_.data(), [this](std::size_t, double charge) { return curve_.piece(charge); });
+        map_.solve(emfs_.data(), amps, &load);
     }
 
 private:
@@ -107,22 +113,28 @@ private:
         return all;
     }
     PortMap map_;
+    bankwright::numeric::PiecewisePolynomial<4> curve_;
+    CurveLanes<4> curves_{batteries};
+    LaneRows emfs_{1};
 };
 
+// Each contender finds the currents of the charges, with its own way to the voltages, too; `charges` lie as LaneRows.
 template <class Contender>
 double run(Contender contender, int steps, double seconds, double* charges) {
-    std::array<double, batteries> emfs{}, amps{};
+    std::array<double, batteries> amps{};
+    LaneRows now(1);
+    double const share = seconds / coulombs; // [1/A] of a charge, a step
     for (int b = 0; b < batteries; ++b)
-        charges[b] = 1.0 - 0.004 * b;
+        now.data()[b] = 1.0 - 0.004 * b;
     double const begin = processor_seconds();
     for (int step = 0; step < steps; ++step) {
+        contender.amps(now.data(), amps.data());
         for (std::size_t b = 0; b < batteries; ++b)
-            emfs[b] = emf_at(charges[b]);
-        contender.amps(emfs.data(), amps.data());
-        for (std::size_t b = 0; b < batteries; ++b)
-            charges[b] -= seconds * amps[b] / coulombs;
+            now.data()[b] -= share * amps[b];
     }
-    return processor_seconds() - begin;
+    double const took = processor_seconds() - begin;
+    std::copy_n(now.data(), batteries, charges);
+    return took;
 }
 
 } // namespace
@@ -158,6 +170,7 @@ double discharge_whole(char const* text, double seconds, double tolerance, doubl
     bankwright::DischargeOptions options;
     options.longest = seconds * bankwright::si::second;
     options.tolerance = tolerance;
+    options.samples_apart = 1.0; // the others tell of the ends of their steps, too
     double const begin = processor_seconds();
     auto const result = bankwright::discharge(bank, options);
     double const took = processor_seconds() - begin;

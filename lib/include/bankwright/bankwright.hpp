@@ -16,7 +16,9 @@
 #include "bankwright/text/utf8.hpp"
 #include "bankwright/text/xml_writer.hpp"
 
+#include "bankwright/numeric/dormand_prince.hpp"
 #include "bankwright/numeric/interpolate.hpp"
+#include "bankwright/numeric/piecewise_polynomial.hpp"
 
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/literals.hpp"
@@ -45,6 +47,7 @@
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/conductance_rows.hpp"
 #include "bankwright/solver/constant_power.hpp"
+#include "bankwright/solver/curve_lanes.hpp"
 #include "bankwright/solver/edges_at.hpp"
 #include "bankwright/solver/elimination_plan.hpp"
 #include "bankwright/solver/forest_currents.hpp"
@@ -120,6 +123,7 @@
 #include "bankwright/devices/load.hpp"
 #include "bankwright/devices/motor.hpp"
 #include "bankwright/devices/motor_propeller.hpp"
+#include "bankwright/devices/open_circuit_curve.hpp"
 #include "bankwright/devices/protection.hpp"
 #include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/devices/protection_trip.hpp"
@@ -164,6 +168,7 @@
 #include "bankwright/analyses/battery_rings.hpp"
 #include "bankwright/analyses/blocks.hpp"
 #include "bankwright/analyses/charge_course.hpp"
+#include "bankwright/analyses/charge_rates.hpp"
 #include "bankwright/analyses/charger_span.hpp"
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/drawn_shares.hpp"

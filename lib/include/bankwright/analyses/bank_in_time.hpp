@@ -1,10 +1,14 @@
 // A bank at one moment of a run or a charge, as the integration sees it: charges in, currents, voltages and powers out.
 #pragma once
 
+#include "bankwright/analyses/charge_rates.hpp"
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/devices/open_circuit_curve.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
 #include "bankwright/network/network.hpp"
+#include "bankwright/solver/curve_lanes.hpp"
+#include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/topology.hpp"
@@ -39,11 +43,12 @@ public:
 
     // Of the moment last solved.
     double charge_solved(std::size_t battery) const { return charge_[battery]; } // [1]
-    double amperes(std::size_t battery) const;     // [A] positive when it discharges; 0 once it has dropped out
-    double volts(std::size_t battery) const;       // [V] across its posts
-    double charge_rate(std::size_t battery) const; // [1/s] of its state of charge, negative when it discharges
-    double load_volts(std::size_t load) const;     // [V] by load_ids()
-    bool draws() const;                            // any motor or load carries current
+    // [A] positive when it discharges; 0 once it has dropped out
+    double amperes(std::size_t battery) const { return amperes_.data()[battery]; }
+    double volts(std::size_t battery) const;   // [V] across its posts
+    double const* charge_rates();              // [1/s] by battery, of its state of charge, negative when it discharges
+    double load_volts(std::size_t load) const; // [V] by load_ids()
+    bool draws() const;                        // any motor or load carries current
     PowerSplit powers() const;
 
     std::vector<std::string> const& load_ids() const { return load_ids_; } // motors and loads
@@ -61,21 +66,34 @@ public:
 
 private:
     void build_network();
-    void solve_by_map();
+    void start_over();
+    bool renew_resistances(); // false: one is another than before
+    solver::Status solve_by_map();
+    solver::Status solve_afresh();
     void take_out(std::size_t battery);
     double watts(Element const& element) const;
+    double branch_amps(int branch) const { return answer_[static_cast<std::size_t>(network_.circuit.nodes + branch)]; }
+    double node_volts(int node) const { return answer_[static_cast<std::size_t>(node)]; }
 
     Bank const& bank_;
     Moment moment_;
     bool charging_;
     Network network_;
     solver::Topology topology_;
-    solver::Solution solution_;
     std::optional<solver::PortMap> map_; // of the resistances as they are, once they have stayed so
+    bool stay_ = false;                  // all resistances are stated, and do so
     int steady_ = 0;                     // solves since a resistance changed
-    std::vector<double> emfs_, answer_;
-    std::vector<double> charge_; // last solved
-    std::vector<int> branch_;    // by battery, in the circuit; -1 once it has dropped out
+    std::vector<double> answer_;         // [V] by node, then [A] by branch, of the moment last solved
+    std::vector<double> load_amps_;      // [A] likewise
+    std::vector<double> charge_;         // [1] last solved
+    std::vector<OpenCircuitCurve> curves_;
+    std::vector<std::size_t> curve_of_; // by battery
+    solver::CurveLanes<4> curve_lanes_;
+    ChargeRates rates_at_;
+    solver::LaneRows charges_, emfs_, amperes_, rates_; // [1], [V], [A], [1/s] by battery
+    std::vector<double> sources_;                       // [V] of the batteries that have not dropped out
+    std::vector<int> branch_;                           // by battery, in the circuit; -1 once it has dropped out
+    std::vector<int> wiring_;                           // the circuit's other branches
     std::vector<std::string> load_ids_;
     std::vector<Element> load_elements_;
     struct OutputPlace {

@@ -20,8 +20,22 @@ inline solver::Topology planned(solver::Circuit const& circuit) {
     return solver::with_plan(solver::topology(circuit), solver::SolveOptions{}.star_mesh_limit);
 }
 
+inline std::size_t rows_of_batteries(Bank const& bank) {
+    return solver::CurveLanes<4>::padded(bank.batteries.size()) / solver::lanes;
+}
+
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
-    : bank_(bank), moment_(moment), charging_(charging), branch_(bank.batteries.size(), 0) {
+    : bank_(bank), moment_(moment), charging_(charging), charge_(bank.batteries.size(), 0.0),
+      curve_lanes_(bank.batteries.size()), rates_at_(bank, charging), charges_(rows_of_batteries(bank)),
+      emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)), rates_(rows_of_batteries(bank)),
+      branch_(bank.batteries.size(), 0) {
+    auto const& batteries = bank.batteries;
+    for (std::size_t b = 0; b < batteries.size(); ++b) {
+        if (b == 0 || !share_open_circuit_curve(batteries[b - 1], batteries[b]))
+            curves_.push_back(open_circuit_curve(batteries[b], bank.system.ambient));
+        curve_of_.push_back(curves_.size() - 1);
+    }
+    stay_ = !charging && std::all_of(batteries.begin(), batteries.end(), [](auto const& b) { return !!b.resistance; });
     build_network();
 }
 
@@ -50,108 +64,129 @@ BANKWRIGHT_INLINE void BankInTime::build_network() {
     }
     for (std::size_t b = 0; b < gone.size(); ++b)
         if (gone[b] < 0) take_out(b);
+    start_over();
+}
+
+BANKWRIGHT_INLINE void BankInTime::start_over() {
     topology_ = planned(network_.circuit);
     map_.reset();
     steady_ = 0;
+    wiring_.clear();
+    for (int branch = 0; branch < static_cast<int>(network_.circuit.branches.size()); ++branch)
+        if (std::find(branch_.begin(), branch_.end(), branch) == branch_.end()) wiring_.push_back(branch);
 }
 
-BANKWRIGHT_INLINE bool BankInTime::solve(std::vector<double> const& charge) {
-    charge_.assign(charge.begin(), charge.begin() + static_cast<std::ptrdiff_t>(branch_.size()));
-    bool steady = true;
+BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
+    bool as_before = true;
     for (std::size_t b = 0; b < branch_.size(); ++b) {
         if (branch_[b] < 0) continue;
         auto const& battery = bank_.batteries[b];
-        auto const state = StateOfCharge::of(std::clamp(charge[b], 0.0, 1.0));
-        auto& branch = network_.circuit.branches[static_cast<std::size_t>(branch_[b])];
-        branch.emf = open_circuit_voltage(battery, state, bank_.system.ambient).value();
-        auto const before = branch.resistance;
-        branch.resistance = (charging_ ? charging_resistance(battery, state, bank_.system.ambient)
-                                       : internal_resistance(battery, state, bank_.system.ambient))
-                                .value();
-        steady = steady && branch.resistance == before;
+        auto const state = StateOfCharge::of(charges_.data()[b]);
+        auto& resistance = network_.circuit.branches[static_cast<std::size_t>(branch_[b])].resistance;
+        auto const before = resistance;
+        resistance = (charging_ ? charging_resistance(battery, state, bank_.system.ambient)
+                                : internal_resistance(battery, state, bank_.system.ambient))
+                         .value();
+        as_before = as_before && resistance == before;
     }
+    return as_before;
+}
+
+BANKWRIGHT_INLINE bool BankInTime::solve(std::vector<double> const& charge) {
+    for (std::size_t b = 0; b < branch_.size(); ++b) {
+        charge_[b] = charge[b];
+        charges_.data()[b] = std::clamp(charge[b], 0.0, 1.0);
+    }
+    curve_lanes_.at(charges_.data(), emfs_.data(),
+                    [this](std::size_t b, double at) { return curves_[curve_of_[b]].piece(at); });
     constexpr int worth_a_map = 3; // solves with the same resistances; a run that is not over then has many to come
-    steady_ = steady ? steady_ + 1 : 0;
-    if (!steady) map_.reset();
-    if (steady_ >= worth_a_map)
-        solve_by_map();
-    else
-        solution_ = solver::solve(network_.circuit, topology_);
-    return solution_.status == solver::Status::solved;
+    if (!stay_) {
+        bool const as_before = renew_resistances();
+        steady_ = as_before ? steady_ + 1 : 0;
+        if (!as_before) map_.reset();
+    }
+    auto const status = stay_ || steady_ >= worth_a_map ? solve_by_map() : solve_afresh();
+    if (status != solver::Status::solved) return false;
+    for (std::size_t b = 0; b < branch_.size(); ++b)
+        amperes_.data()[b] = branch_[b] < 0 ? 0.0 : branch_amps(branch_[b]);
+    return true;
 }
 
-BANKWRIGHT_INLINE void BankInTime::solve_by_map() {
+BANKWRIGHT_INLINE solver::Status BankInTime::solve_afresh() {
+    auto& circuit = network_.circuit;
+    for (std::size_t b = 0; b < branch_.size(); ++b)
+        if (branch_[b] >= 0) circuit.branches[static_cast<std::size_t>(branch_[b])].emf = emfs_.data()[b];
+    auto const solution = solver::solve(circuit, topology_);
+    if (solution.status != solver::Status::solved) return solution.status;
+    answer_ = solution.volts;
+    answer_.insert(answer_.end(), solution.branch_amps.begin(), solution.branch_amps.end());
+    load_amps_ = solution.load_amps;
+    return solution.status;
+}
+
+BANKWRIGHT_INLINE solver::Status BankInTime::solve_by_map() {
     auto const& circuit = network_.circuit;
-    std::vector<int> sources;
-    emfs_.clear();
-    for (int branch : branch_)
-        if (branch >= 0) {
-            sources.push_back(branch);
-            emfs_.push_back(circuit.branches[static_cast<std::size_t>(branch)].emf);
-        }
-    if (!map_) map_.emplace(circuit, topology_, sources, solver::everything(circuit));
-    answer_.resize(map_->values());
-    solution_.volts.resize(static_cast<std::size_t>(circuit.nodes));
-    solution_.branch_amps.resize(circuit.branches.size());
-    solution_.load_amps.resize(circuit.loads.size());
-    solution_.status = map_->solve(emfs_.data(), answer_.data(), solution_.load_amps.data());
-    auto const branches = answer_.begin() + circuit.nodes;
-    std::copy(answer_.begin(), branches, solution_.volts.begin());
-    std::copy(branches, answer_.end(), solution_.branch_amps.begin());
-}
-
-BANKWRIGHT_INLINE double BankInTime::amperes(std::size_t battery) const {
-    return branch_[battery] < 0 ? 0.0 : solution_.branch_amps[static_cast<std::size_t>(branch_[battery])];
+    if (!map_) {
+        std::vector<int> branches;
+        for (int branch : branch_)
+            if (branch >= 0) branches.push_back(branch);
+        map_.emplace(circuit, topology_, branches, solver::everything(circuit));
+        sources_.resize(branches.size());
+        answer_.resize(map_->values());
+        load_amps_.resize(circuit.loads.size());
+    }
+    auto* source = sources_.data();
+    for (std::size_t b = 0; b < branch_.size(); ++b)
+        if (branch_[b] >= 0) *source++ = emfs_.data()[b];
+    return map_->solve(sources_.data(), answer_.data(), load_amps_.data());
 }
 
 BANKWRIGHT_INLINE double BankInTime::volts(std::size_t battery) const {
     if (branch_[battery] < 0) return 0.0;
     auto const& branch = network_.circuit.branches[static_cast<std::size_t>(branch_[battery])];
-    return branch.emf - branch.resistance * amperes(battery);
+    return emfs_.data()[battery] - branch.resistance * amperes(battery);
 }
 
-// Charging gives back what the chemistry's coulombic efficiency leaves of it, and near full what does not go into gas.
-BANKWRIGHT_INLINE double BankInTime::charge_rate(std::size_t b) const {
-    auto const current = amperes(b);
-    auto const& battery = bank_.batteries[b];
-    if (current > 0.0) return -current / usable_capacity(battery, current * si::ampere, bank_.system.ambient).value();
-    auto const full = usable_capacity(battery, 0.0 * si::ampere, bank_.system.ambient).value(); // [C]
-    auto const kept = charging_ ? share_stored(battery, StateOfCharge::of(std::clamp(charge_[b], 0.0, 1.0))) : 1.0;
-    return -current * coulombic_efficiency(*battery.chemistry).value() * kept / full;
+BANKWRIGHT_INLINE double const* BankInTime::charge_rates() {
+    rates_at_.at(amperes_.data(), charges_.data(), rates_.data());
+    return rates_.data();
 }
 
 BANKWRIGHT_INLINE double BankInTime::load_volts(std::size_t load) const {
     auto const& element = load_elements_[load];
-    return solution_.volts[static_cast<std::size_t>(element.from)] -
-           solution_.volts[static_cast<std::size_t>(element.to)];
+    return node_volts(element.from) - node_volts(element.to);
 }
 
 BANKWRIGHT_INLINE bool BankInTime::draws() const {
     constexpr double nothing = 1e-6; // [A]
     return std::any_of(load_elements_.begin(), load_elements_.end(), [&](Element const& element) {
-        auto const i = static_cast<std::size_t>(element.index);
-        if (element.is == Element::Is::load) return std::abs(solution_.load_amps[i]) > nothing;
-        return element.is == Element::Is::branch && std::abs(solution_.branch_amps[i]) > nothing;
+        if (element.is == Element::Is::load)
+            return std::abs(load_amps_[static_cast<std::size_t>(element.index)]) > nothing;
+        return element.is == Element::Is::branch && std::abs(branch_amps(element.index)) > nothing;
     });
 }
 
 BANKWRIGHT_INLINE double BankInTime::watts(Element const& element) const {
     if (element.is != Element::Is::load && element.is != Element::Is::branch) return 0.0;
-    auto const i = static_cast<std::size_t>(element.index);
-    auto const amperes = element.is == Element::Is::load ? solution_.load_amps[i] : solution_.branch_amps[i];
-    return amperes * (solution_.volts[static_cast<std::size_t>(element.from)] -
-                      solution_.volts[static_cast<std::size_t>(element.to)]);
+    auto const amperes = element.is == Element::Is::load ? load_amps_[static_cast<std::size_t>(element.index)]
+                                                         : branch_amps(element.index);
+    return amperes * (node_volts(element.from) - node_volts(element.to));
 }
 
 BANKWRIGHT_INLINE PowerSplit BankInTime::powers() const {
     PowerSplit powers;
     auto const& branches = network_.circuit.branches;
-    for (std::size_t i = 0; i < branches.size(); ++i) {
-        auto const amperes = solution_.branch_amps[i];
-        auto const heat = amperes * amperes * branches[i].resistance;
-        bool const battery = std::find(branch_.begin(), branch_.end(), static_cast<int>(i)) != branch_.end();
-        powers.given += branches[i].emf * amperes;
-        (battery ? powers.battery_heat : powers.wiring_heat) += heat;
+    double const* amperes = answer_.data() + network_.circuit.nodes;
+    for (std::size_t b = 0; b < branch_.size(); ++b) {
+        if (branch_[b] < 0) continue;
+        auto const i = static_cast<std::size_t>(branch_[b]);
+        powers.given += emfs_.data()[b] * amperes[i];
+        powers.battery_heat += amperes[i] * amperes[i] * branches[i].resistance;
+    }
+    for (int branch : wiring_) {
+        auto const i = static_cast<std::size_t>(branch);
+        powers.given += branches[i].emf * amperes[i];
+        powers.wiring_heat += amperes[i] * amperes[i] * branches[i].resistance;
     }
     for (auto const& element : load_elements_) {
         auto const taken = watts(element);
@@ -169,9 +204,8 @@ BANKWRIGHT_INLINE std::vector<BankInTime::Output> BankInTime::outputs() const {
         auto const i = static_cast<std::size_t>(place.element.index);
         auto const& source = std::get<solver::LimitedSource>(network_.circuit.loads[i].law);
         Output output{place.name};
-        output.amperes = -solution_.load_amps[i];
-        output.volts = solution_.volts[static_cast<std::size_t>(place.element.from)] -
-                       solution_.volts[static_cast<std::size_t>(place.element.to)];
+        output.amperes = -load_amps_[i];
+        output.volts = node_volts(place.element.from) - node_volts(place.element.to);
         output.limited = output.amperes > source.amperes * (1.0 - 1e-9);
         outputs.push_back(std::move(output));
     }
@@ -192,9 +226,7 @@ BANKWRIGHT_INLINE void BankInTime::take_out(std::size_t battery) {
 
 BANKWRIGHT_INLINE void BankInTime::drop_out(std::size_t battery) {
     take_out(battery);
-    topology_ = planned(network_.circuit);
-    map_.reset();
-    steady_ = 0;
+    start_over();
 }
 
 } // namespace bankwright

@@ -1,16 +1,19 @@
 // Carries every battery's charge through time, with what flowed on the way, up to a moment or to the first event.
 //
-// Third order with an embedded second for the error; the last slope of a step is the first of the next. Bogacki and
-// Shampine, Applied Mathematics Letters 2 (1989) 321 [from memory]. Charges are watched by the error control; what
-// flowed is carried along by the same rule, so that what balances at every moment balances over the time.
+// Fifth order with error control (numeric/dormand_prince.hpp). Charges are watched by the error control; what flowed
+// is carried along by the same rule, so that what balances at every moment balances over the time. A step may be long:
+// what lies inside it is told at as many moments as the charges ask for, and watched for events there.
 #pragma once
 
 #include "bankwright/analyses/bank_in_time.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/numeric/dormand_prince.hpp"
 
+#include <array>
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <vector>
 
 namespace bankwright {
@@ -28,8 +31,10 @@ public:
 
     enum class Stop { time, event, no_operating_point };
     // On to `until` [s], or to the first moment at which `is_event` is true of the moment last solved, pinned to a
-    // millisecond. `on_step` is called after every step taken. The moment of the end is the one last solved.
-    Stop advance(double until, std::function<bool()> const& is_event, std::function<void()> const& on_step);
+    // millisecond. `on_moment` is called at the end of every step taken, and inside it wherever a charge has moved by
+    // `apart` [1] since it was called last. The moment of the end is the one last solved.
+    Stop advance(double until, double apart, std::function<bool()> const& is_event,
+                 std::function<void()> const& on_moment);
 
     BankInTime& state() { return state_; }
     BankInTime const& state() const { return state_; }
@@ -41,23 +46,33 @@ public:
 
 private:
     static constexpr std::size_t power_count = 5;
+    using Shares = numeric::dormand_prince::Shares;
 
+    // A step whose slopes are found.
     struct Step {
-        bool solved = false;
-        Charges values;
-        double error = 0.0;
+        double h = 0.0; // [s]
+        std::optional<Stop> stop;
     };
-    Charges rates() const;
-    Step step_by(double h, Charges const& k1);
-    void take(double h, Charges values);
-    Stop stop_inside(double h, Charges const& k1, std::function<bool()> const& is_event);
+    double first_step() const;
+    void find_slope(std::size_t number);
+    bool find_slopes(double h);
+    double error(double h) const;
+    Charges along(double h, Shares const& shares, std::size_t entries) const;
+    std::optional<Step> try_step(double h, bool may_grow, std::function<bool()> const& is_event);
+    Step pin(double h, std::function<bool()> const& is_event);
+    bool stand_inside(double h, double part);
+    Step go_through(Step step, double apart, std::function<bool()> const& is_event,
+                    std::function<void()> const& on_moment);
 
     std::size_t batteries_;
     BankInTime state_;
     double tolerance_;
-    Charges values_;
-    double time_ = 0.0; // [s]
-    double step_ = 0.0; // [s] that the error control would take next
+    Charges values_;                                              // where it stands
+    double time_ = 0.0;                                           // [s]
+    Charges start_;                                               // of the step
+    double start_time_ = 0.0;                                     // [s]
+    std::array<Charges, numeric::dormand_prince::slopes> slopes_; // of the step
+    double step_ = 0.0; // [s] that the error control would take next; 0 if it knows nothing yet
 };
 
 } // namespace bankwright

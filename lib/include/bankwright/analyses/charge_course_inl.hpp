@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <initializer_list>
+#include <optional>
 #include <utility>
 
 namespace bankwright {
@@ -14,12 +14,12 @@ BANKWRIGHT_INLINE ChargeCourse::ChargeCourse(Bank const& bank, Moment const& mom
     for (auto const& battery : bank.batteries)
         values_.push_back(battery.charge.value_or(StateOfCharge::of(1.0)).value());
     values_.resize(2 * batteries_ + power_count + state_.output_count(), 0.0);
+    for (auto& slope : slopes_)
+        slope.resize(values_.size(), 0.0);
 }
 
 BANKWRIGHT_INLINE bool ChargeCourse::settle() {
-    // [s] a first guess, which the error control corrects: a third-order step goes as the cube root of what is allowed.
-    constexpr double usual_tolerance = 1e-8;
-    step_ = 10.0 * std::cbrt(tolerance_ / usual_tolerance);
+    step_ = 0.0;
     return state_.solve(values_);
 }
 
@@ -28,94 +28,156 @@ BANKWRIGHT_INLINE PowerSplit ChargeCourse::joules() const {
     return {sums[0], sums[1], sums[2], sums[3], sums[4]};
 }
 
-BANKWRIGHT_INLINE ChargeCourse::Charges ChargeCourse::rates() const {
-    Charges rates;
-    rates.reserve(values_.size());
+// Over which the fastest charge moves by a hundredth, more or less as the tolerance is wide or narrow. The error
+// control corrects it.
+BANKWRIGHT_INLINE double ChargeCourse::first_step() const {
+    constexpr double usual_tolerance = 1e-9;
+    double fastest = 1e-12; // [1/s]
     for (std::size_t b = 0; b < batteries_; ++b)
-        rates.push_back(state_.charge_rate(b));
+        fastest = std::max(fastest, std::abs(slopes_[0][b]));
+    return 0.01 / fastest * std::pow(tolerance_ / usual_tolerance, 1.0 / numeric::dormand_prince::order);
+}
+
+// Of the moment last solved.
+BANKWRIGHT_INLINE void ChargeCourse::find_slope(std::size_t number) {
+    auto& slope = slopes_[number];
+    std::copy_n(state_.charge_rates(), batteries_, slope.begin());
+    if (number == 1) return; // it has no part in what a step brings
     for (std::size_t b = 0; b < batteries_; ++b)
-        rates.push_back(state_.amperes(b));
+        slope[batteries_ + b] = state_.amperes(b);
     auto const powers = state_.powers();
+    auto* sums = slope.data() + 2 * batteries_;
     for (auto const watts : {powers.given, powers.battery_heat, powers.wiring_heat, powers.used, powers.charged})
-        rates.push_back(watts);
-    for (auto const& output : state_.outputs())
-        rates.push_back(output.amperes);
-    rates.resize(values_.size(), 0.0); // the chargers that a moment leaves out
-    return rates;
+        *sums++ = watts;
+    auto const outputs = state_.outputs(); // none of the chargers that a moment leaves out
+    std::fill(sums, slope.data() + slope.size(), 0.0);
+    for (auto const& output : outputs)
+        *sums++ = output.amperes;
 }
 
-// h seconds on from where it stands. Leaves the end's moment solved.
-BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::step_by(double h, Charges const& k1) {
-    auto const along = [&](std::initializer_list<std::pair<double, Charges const*>> terms) {
-        auto at = values_;
-        for (auto const& [share, slope] : terms)
-            for (std::size_t i = 0; i < at.size(); ++i)
-                at[i] += h * share * (*slope)[i];
-        return at;
-    };
-    Step step;
-    if (!state_.solve(along({{0.5, &k1}}))) return step;
-    auto const k2 = rates();
-    if (!state_.solve(along({{0.75, &k2}}))) return step;
-    auto const k3 = rates();
-    step.values = along({{2.0 / 9.0, &k1}, {1.0 / 3.0, &k2}, {4.0 / 9.0, &k3}});
-    if (!state_.solve(step.values)) return step;
-    auto const k4 = rates();
-    for (std::size_t b = 0; b < batteries_; ++b)
-        step.error =
-            std::max(step.error, std::abs(h * (-5.0 / 72.0 * k1[b] + k2[b] / 12.0 + k3[b] / 9.0 - k4[b] / 8.0)));
-    step.solved = true;
-    return step;
+BANKWRIGHT_INLINE ChargeCourse::Charges ChargeCourse::along(double h, Shares const& shares, std::size_t entries) const {
+    Charges at(start_.begin(), start_.begin() + static_cast<std::ptrdiff_t>(entries));
+    for (std::size_t k = 0; k < shares.size(); ++k)
+        if (shares[k] != 0.0)
+            for (std::size_t i = 0; i < entries; ++i)
+                at[i] += h * shares[k] * slopes_[k][i];
+    return at;
 }
 
-BANKWRIGHT_INLINE void ChargeCourse::take(double h, Charges values) {
-    time_ += h;
-    values_ = std::move(values);
+// Of a step of h seconds from where it stands, whose first slope is there. Leaves the end's moment solved.
+BANKWRIGHT_INLINE bool ChargeCourse::find_slopes(double h) {
+    for (std::size_t k = 1; k < slopes_.size(); ++k) {
+        if (!state_.solve(along(h, numeric::dormand_prince::to_slope[k], batteries_))) return false;
+        find_slope(k);
+    }
+    return true;
 }
 
-BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, std::function<bool()> const& is_event,
-                                                           std::function<void()> const& on_step) {
-    auto k1 = rates();
+BANKWRIGHT_INLINE double ChargeCourse::error(double h) const {
+    double largest = 0.0;
+    for (std::size_t b = 0; b < batteries_; ++b) {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < slopes_.size(); ++k)
+            sum += numeric::dormand_prince::error[k] * slopes_[k][b];
+        largest = std::max(largest, std::abs(h * sum));
+    }
+    return largest;
+}
+
+BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, double apart,
+                                                           std::function<bool()> const& is_event,
+                                                           std::function<void()> const& on_moment) {
+    start_ = values_;
+    start_time_ = time_;
+    find_slope(0);
+    if (step_ <= 0.0) step_ = first_step();
     while (time_ < until) {
         auto const left = until - time_;
         bool const last = step_ >= left;
-        auto const h = last ? left : step_;
-        auto step = step_by(h, k1);
-        auto const growth = 0.9 * std::cbrt(tolerance_ / std::max(step.error, 1e-300));
-        if (step.solved && step.error > tolerance_) {
-            step_ = h * std::clamp(growth, 0.2, 0.9);
-            continue;
-        }
-        if (!step.solved || is_event()) {
-            auto const stop = stop_inside(h, k1, is_event);
-            on_step();
-            return stop;
-        }
-        take(h, std::move(step.values));
-        if (last) time_ = until;
-        on_step();
-        if (!last || growth < 1.0) step_ = h * std::clamp(growth, 0.2, 4.0);
-        k1 = rates();
+        auto const found = try_step(last ? left : step_, !last, is_event);
+        if (!found) continue;
+        auto const taken = go_through(*found, apart, is_event, on_moment);
+        if (last && !taken.stop) time_ = until;
+        on_moment();
+        if (taken.stop) return *taken.stop;
+        start_ = values_;
+        start_time_ = time_;
+        std::swap(slopes_.front(), slopes_.back());
     }
     return Stop::time;
 }
 
-// Halves the step until the event is pinned, and goes just past it; up to where there still is an operating point.
-BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::stop_inside(double h, Charges const& k1,
-                                                               std::function<bool()> const& is_event) {
+// Nothing if a shorter step_ is to be tried. Leaves the end's moment solved.
+BANKWRIGHT_INLINE std::optional<ChargeCourse::Step> ChargeCourse::try_step(double h, bool may_grow,
+                                                                           std::function<bool()> const& is_event) {
+    constexpr double trusted = 1.0; // [s] a step on whose way there is no answer must be this short to be believed
+    if (!find_slopes(h)) {
+        if (h <= trusted) return pin(h, is_event);
+        step_ = 0.25 * h;
+        return std::nullopt;
+    }
+    auto const missed = error(h);
+    auto const growth = 0.9 * std::pow(tolerance_ / std::max(missed, 1e-300), 1.0 / numeric::dormand_prince::order);
+    if (missed > tolerance_) {
+        step_ = h * std::max(growth, 0.1);
+        return std::nullopt;
+    }
+    if (may_grow || growth < 1.0) step_ = h * std::min(growth, 10.0);
+    if (is_event()) return pin(h, is_event);
+    return Step{h, {}};
+}
+
+// Halves a step at whose end there is an event, or no answer on the way there, until that is pinned, and goes just past
+// it; up to where there still is an answer.
+BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::pin(double h, std::function<bool()> const& is_event) {
     constexpr double close_enough = 1e-3; // [s]
     double before = 0.0;
     double after = h;
     while (after - before > close_enough) {
         auto const middle = 0.5 * (before + after);
-        auto const step = step_by(middle, k1);
-        (step.solved && !is_event() ? before : after) = middle;
+        (find_slopes(middle) && !is_event() ? before : after) = middle;
     }
-    auto past = step_by(after, k1);
-    bool const solved = past.solved;
-    if (!solved) past = step_by(before, k1);
-    take(solved ? after : before, std::move(past.values));
-    return solved ? Stop::event : Stop::no_operating_point;
+    if (find_slopes(after)) return {after, Stop::event};
+    find_slopes(before);
+    return {before, Stop::no_operating_point};
+}
+
+BANKWRIGHT_INLINE bool ChargeCourse::stand_inside(double h, double part) {
+    values_ = along(h, numeric::dormand_prince::inside(part), values_.size());
+    time_ = start_time_ + part * h;
+    return state_.solve(values_);
+}
+
+// From moment to moment to the step's end, or to an event that comes and goes before it. Leaves that moment solved.
+BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::go_through(Step step, double apart,
+                                                              std::function<bool()> const& is_event,
+                                                              std::function<void()> const& on_moment) {
+    auto const stand_at_end = [&] {
+        values_ = along(step.h, numeric::dormand_prince::to_slope.back(), values_.size());
+        time_ = start_time_ + step.h;
+    };
+    stand_at_end();
+    double moved = 0.0; // [1]
+    for (std::size_t b = 0; b < batteries_; ++b)
+        moved = std::max(moved, std::abs(values_[b] - start_[b]));
+    auto const pieces = std::ceil(moved / apart);
+    if (!(pieces > 1.0)) return step;
+    for (double piece = 1.0; piece < pieces; ++piece) {
+        if (!stand_inside(step.h, piece / pieces)) continue;
+        if (!step.stop && is_event()) {
+            auto const h = step.h;
+            if (find_slopes(h * piece / pieces) && is_event()) { // not only by what is told of the inside
+                step = pin(h * piece / pieces, is_event);
+                break;
+            }
+            find_slopes(h);
+            stand_inside(h, piece / pieces);
+        }
+        on_moment();
+    }
+    stand_at_end();
+    state_.solve(values_);
+    return step;
 }
 
 } // namespace bankwright

@@ -23,7 +23,8 @@ struct DischargeOptions {
     Duty duty;                                      // if it has legs: the throttle of every motor, leg after leg
     Duration longest = 200.0 * 3600.0 * si::second; // give up looking
     Duration rest{};                                // afterwards, with motors and loads off
-    double tolerance = 1e-8;                        // of a battery's charge, a step
+    double tolerance = 1e-9;                        // of a battery's charge, a step
+    double samples_apart = 0.005; // of a battery's charge, at most; at rest, where less happens, a tenth of it
 };
 
 enum class RunEnd {

@@ -19,7 +19,8 @@ namespace bankwright {
 struct RechargeOptions {
     std::optional<StateOfCharge> charge;            // of every battery at the start, instead of its own
     Duration longest = 100.0 * 3600.0 * si::second; // give up waiting
-    double tolerance = 1e-8;                        // of a battery's charge, a step
+    double tolerance = 1e-9;                        // of a battery's charge, a step
+    double samples_apart = 0.005;                   // of a battery's charge, at most
 };
 
 enum class RechargeEnd {

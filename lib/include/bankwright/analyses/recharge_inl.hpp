@@ -27,7 +27,8 @@ inline Bank plugged_in(Bank bank, std::optional<StateOfCharge> charge) {
 class RechargeRun {
 public:
     RechargeRun(Bank const& bank, RechargeOptions const& options)
-        : bank_(plugged_in(bank, options.charge)), options_(options), course_(bank_, at_rest(), options.tolerance, true) {
+        : bank_(plugged_in(bank, options.charge)), options_(options),
+          course_(bank_, at_rest(), options.tolerance, true) {
         result_.batteries.resize(bank.batteries.size());
     }
 
@@ -57,7 +58,8 @@ private:
         for (;;) {
             auto const stages = limited();
             auto const is_event = [&] { return limited() != stages || is_full() || over_voltage() >= 0; };
-            auto const stop = course_.advance(options_.longest.value(), is_event, [this] { note(); });
+            auto const stop =
+                course_.advance(options_.longest.value(), options_.samples_apart, is_event, [this] { note(); });
             if (stop == ChargeCourse::Stop::time) return RechargeEnd::time;
             if (stop == ChargeCourse::Stop::no_operating_point) return RechargeEnd::nothing_charges;
             if (auto const battery = over_voltage(); battery >= 0) {

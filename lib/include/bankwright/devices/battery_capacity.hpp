@@ -10,8 +10,8 @@
 namespace bankwright {
 
 // `capacity`; throws std::invalid_argument naming it. It is the charge given in rated_time.
-Charge rated_capacity(Battery const &);
-Duration rated_time(Battery const &); // `capacity_hours`, else 20 h
+Charge rated_capacity(Battery const&);
+Duration rated_time(Battery const&); // `capacity_hours`, else 20 h
 
 // Time to empty at a constant current, from full, at any current > 0. The law holds for a narrow range of currents
 // around its two ratings and a constant temperature (Omar et al., Energies 2013, 6, 5625).
@@ -22,8 +22,8 @@ double peukert_exponent(Duration t1, Current i1, Duration t2, Current i2);
 
 // From the rated capacity and the reserve minutes (25 A), kept within 1..2; without `reserve` the usual one of the
 // chemistry; 1 where neither is known.
-double peukert_exponent(Battery const &);
-Source peukert_source(Battery const &);
+double peukert_exponent(Battery const&);
+Source peukert_source(Battery const&);
 
 // Share of the rated capacity that is there at a temperature; 1 at 25 degC. Lead-acid by IEEE 485 from -3.9 to 51.7
 // degC and held beyond, lithium by common practice and never more than 1.
@@ -32,10 +32,19 @@ Source capacity_ratio_source(Chemistry);
 
 // What a full battery gives at a constant current until it is empty: rated capacity x health x temperature, less what a
 // current above the rated one costs. Below the rated current it counts the rated capacity: more is not promised.
-Charge usable_capacity(Battery const &, Current, Temperature ambient);
+Charge usable_capacity(Battery const&, Current, Temperature ambient);
+
+// The same for whoever asks very often: all that does not depend on the current, worked out once.
+struct DischargeLaw {
+    Charge full{};    // at the rated current and below it
+    Duration rated{}; // over which it gives that
+    double exponent = 1.0;
+    Current rated_current() const { return full / rated; }
+};
+DischargeLaw discharge_law(Battery const&, Temperature ambient);
 
 // Time to empty at a constant current from the battery's own state of charge.
-Duration time_to_empty(Battery const &, Current, Temperature ambient);
+Duration time_to_empty(Battery const&, Current, Temperature ambient);
 
 // Charge left after standing: an equal share lost each month, twice as fast for every 10 K above 25 degC [from memory].
 StateOfCharge charge_after_standing(Chemistry, StateOfCharge, Duration, Temperature);

@@ -19,7 +19,7 @@ inline constexpr double month = 365.25 / 12 * 86400; // [s]
 inline constexpr double reserve_amperes = 25.0;      // SAE J537: 25 A to 10.5 V at 27 degC
 
 // The two ratings must lie apart to tell an exponent.
-inline bool tell_exponent(Battery const &battery) {
+inline bool tell_exponent(Battery const& battery) {
     if (!battery.capacity || !battery.reserve) return false;
     auto const rated_current =
         battery.capacity->value() / battery.capacity_hours.value_or(20 * hour * si::second).value();
@@ -27,12 +27,12 @@ inline bool tell_exponent(Battery const &battery) {
 }
 } // namespace capacity_ratings
 
-BANKWRIGHT_INLINE Charge rated_capacity(Battery const &battery) {
+BANKWRIGHT_INLINE Charge rated_capacity(Battery const& battery) {
     if (!battery.capacity) throw std::invalid_argument("battery `" + battery.id + "` needs `capacity`");
     return *battery.capacity;
 }
 
-BANKWRIGHT_INLINE Duration rated_time(Battery const &battery) {
+BANKWRIGHT_INLINE Duration rated_time(Battery const& battery) {
     return battery.capacity_hours.value_or(20.0 * capacity_ratings::hour * si::second);
 }
 
@@ -45,7 +45,7 @@ BANKWRIGHT_INLINE double peukert_exponent(Duration t1, Current i1, Duration t2, 
     return std::log(t2.value() / t1.value()) / std::log(i1.value() / i2.value());
 }
 
-BANKWRIGHT_INLINE double peukert_exponent(Battery const &battery) {
+BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
     if (capacity_ratings::tell_exponent(battery)) {
         auto const rated = rated_time(battery);
         auto const rated_current = *battery.capacity / rated;
@@ -57,7 +57,7 @@ BANKWRIGHT_INLINE double peukert_exponent(Battery const &battery) {
     return tables::chemistries::peukert[static_cast<std::size_t>(*battery.chemistry)].usual;
 }
 
-BANKWRIGHT_INLINE Source peukert_source(Battery const &battery) {
+BANKWRIGHT_INLINE Source peukert_source(Battery const& battery) {
     if (capacity_ratings::tell_exponent(battery))
         return {"the battery's own ratings", "`capacity` and `reserve` (SAE J537: 25 A, 27 degC, to 1.75 V a cell)",
                 "as stated", "definition read twice; exponent derived"};
@@ -80,16 +80,20 @@ BANKWRIGHT_INLINE Source capacity_ratio_source(Chemistry chemistry) {
                                  : tables::chemistries::lead_capacity_source;
 }
 
-BANKWRIGHT_INLINE Charge usable_capacity(Battery const &battery, Current current, Temperature ambient) {
-    auto const there =
+BANKWRIGHT_INLINE DischargeLaw discharge_law(Battery const& battery, Temperature ambient) {
+    auto const full =
         rated_capacity(battery) * battery.health.value_or(Health::of(1.0)).value() *
         (battery.chemistry ? capacity_ratio(*battery.chemistry, battery.temperature.value_or(ambient)) : 1.0);
-    auto const rated = rated_time(battery);
-    if (current.value() * rated.value() <= there.value()) return there;
-    return peukert_time(there, rated, peukert_exponent(battery), current) * current;
+    return {full, rated_time(battery), peukert_exponent(battery)};
 }
 
-BANKWRIGHT_INLINE Duration time_to_empty(Battery const &battery, Current current, Temperature ambient) {
+BANKWRIGHT_INLINE Charge usable_capacity(Battery const& battery, Current current, Temperature ambient) {
+    auto const law = discharge_law(battery, ambient);
+    if (current.value() * law.rated.value() <= law.full.value()) return law.full;
+    return peukert_time(law.full, law.rated, law.exponent, current) * current;
+}
+
+BANKWRIGHT_INLINE Duration time_to_empty(Battery const& battery, Current current, Temperature ambient) {
     return usable_capacity(battery, current, ambient) * battery.charge.value_or(StateOfCharge::of(1.0)).value() /
            current;
 }

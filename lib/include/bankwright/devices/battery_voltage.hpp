@@ -10,10 +10,15 @@
 
 #include "bankwright/devices/battery.hpp"
 
+#include <vector>
+
 namespace bankwright {
 
 // Of one cell at rest. The charge is clamped to 0..1, the temperature to what the table covers.
 Voltage open_circuit_cell_voltage(Chemistry, StateOfCharge, Temperature);
+
+// The charges between which a cell's curve is one polynomial, of the third degree at most: 0, ..., 1.
+std::vector<double> open_circuit_knots(Chemistry);
 
 // `emf` if given, else chemistry, charge (full unless said), temperature, cells; a dead cell gives none, a weak one
 // what battery_weak_cell.hpp says. Throws std::invalid_argument naming the missing key.
@@ -21,6 +26,8 @@ Voltage open_circuit_voltage(Battery const&, Temperature ambient);
 
 // The same at another state of charge than the battery's own; ignores `emf`.
 Voltage open_circuit_voltage(Battery const&, StateOfCharge, Temperature ambient);
+
+inline constexpr double weak_cell_collapse = 0.01; // of its own charge
 
 // Of one weak cell (battery_weak_cell.hpp) when the sound ones stand at this charge: its own charge's until the last
 // hundredth, over which it goes to nothing. That it collapses is common practice; the hundredth is a choice, for want

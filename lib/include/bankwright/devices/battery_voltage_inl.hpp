@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <span>
 #include <stdexcept>
 
@@ -45,13 +46,18 @@ inline double lead_cell(std::array<double, 5> const& six_cells, double charge) {
     return numeric::monotone_cubic(charges, six_cells, charge) / 6.0;
 }
 
-// The first `used` rows, the last of them being full.
+// Of the first `used` rows, the last of them being full.
+template <class Rows>
+auto lithium_charges(Rows const& rows, std::size_t used) {
+    auto x = tables::column(rows, &tables::open_circuit_voltage::LithiumRow::charge);
+    x[used - 1] = 1.0;
+    return x;
+}
+
 template <class Rows>
 double lithium_cell(Rows const& rows, std::size_t used, double charge) {
-    using Row = tables::open_circuit_voltage::LithiumRow;
-    auto x = tables::column(rows, &Row::charge);
-    auto const y = tables::column(rows, &Row::volts);
-    x[used - 1] = 1.0;
+    auto const x = lithium_charges(rows, used);
+    auto const y = tables::column(rows, &tables::open_circuit_voltage::LithiumRow::volts);
     return numeric::linear(std::span<double const>(x).first(used), std::span<double const>(y).first(used), charge);
 }
 
@@ -77,13 +83,24 @@ BANKWRIGHT_INLINE Voltage open_circuit_cell_voltage(Chemistry chemistry, StateOf
     return curves::lithium_cell(t::nmc, t::nmc.size(), s) * si::volt;
 }
 
+BANKWRIGHT_INLINE std::vector<double> open_circuit_knots(Chemistry chemistry) {
+    namespace t = tables::open_circuit_voltage;
+    namespace curves = open_circuit_curves;
+    auto const first = [](auto const& column, std::size_t count) {
+        return std::vector<double>(column.begin(), column.begin() + static_cast<std::ptrdiff_t>(count));
+    };
+    if (!is_lithium(chemistry)) return first(curves::charges, curves::charges.size());
+    if (chemistry == Chemistry::nmc) return first(curves::lithium_charges(t::nmc, t::nmc.size()), t::nmc.size());
+    auto const used = t::lifepo4.size() - 1;
+    return first(curves::lithium_charges(t::lifepo4, used), used);
+}
+
 BANKWRIGHT_INLINE Voltage weak_cell_open_circuit_voltage(Battery const& battery, StateOfCharge of_the_sound,
                                                          Temperature ambient) {
     if (!battery.chemistry) throw std::invalid_argument("battery `" + battery.id + "` needs `chemistry`");
-    constexpr double collapse = 0.01; // of its own charge
     auto const charge = weak_cell_charge(battery, of_the_sound);
     return open_circuit_cell_voltage(*battery.chemistry, charge, battery.temperature.value_or(ambient)) *
-           std::min(1.0, charge.value() / collapse);
+           std::min(1.0, charge.value() / weak_cell_collapse);
 }
 
 BANKWRIGHT_INLINE Voltage open_circuit_voltage(Battery const& battery, StateOfCharge charge, Temperature ambient) {

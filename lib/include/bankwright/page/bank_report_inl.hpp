@@ -33,6 +33,7 @@ inline std::vector<ThrottledRun> at_throttles(Bank const& bank, Moment moment) {
         moment.throttle = Throttle::percent(percent);
         DischargeOptions asked;
         asked.moment = moment;
+        asked.samples_apart = 0.1; // only the end is asked for
         auto const run = discharge(bank, asked);
         if (run.end == RunEnd::nothing_drawn) return {};
         runs.push_back({*moment.throttle, run.runtime, run.end != RunEnd::time});

@@ -81,6 +81,7 @@ private:
         options.moment.everything_closed = true;
         options.longest = wanted;
         options.tolerance = 1e-3;
+        options.samples_apart = 0.1;
         auto const run = discharge(seen_.bank(), options);
         if (run.end == RunEnd::time || run.end == RunEnd::nothing_drawn) return;
         auto const because = [&] {

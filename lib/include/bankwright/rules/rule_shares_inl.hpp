@@ -37,7 +37,8 @@ BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions con
     std::map<std::string, std::map<std::string, std::size_t>> parts; // by rule
     std::map<std::string, std::size_t> ended_by;
     DischargeOptions run_options;
-    run_options.tolerance = 1e-6; // far below the spread
+    run_options.tolerance = 1e-6;    // far below the spread
+    run_options.samples_apart = 0.1; // only the end is asked for
     bool const runs = !missing_for_discharge(bank);
     if (runs) {
         auto const as_stated = discharge(bank, run_options).runtime;

@@ -10,6 +10,7 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
+#include "bankwright/solver/forest_currents.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/topology.hpp"
 
@@ -28,7 +29,24 @@ inline double drop(double from, double to, double emf) {
     return sum + (lost + lost_too);
 }
 
-// `volts` [V] by merged node, `load_amps` [A] by load. [A] by branch.
+// For whoever asks often: all that follows from the resistances alone.
+class BranchCurrents {
+public:
+    // Keeps references. The circuit's sources may change afterwards, its resistances not.
+    BranchCurrents(Circuit const& circuit, Topology const& topology, LinearNetwork const& network);
+
+    // `volts` [V] by merged node, `load_amps` [A] by load. [A] by branch.
+    std::vector<double> amps(std::vector<double> const& volts, std::vector<double> const& load_amps) const;
+
+private:
+    Circuit const& circuit_;
+    Topology const& topology_;
+    LinearNetwork const& network_;
+    std::vector<char> in_forest_;    // by branch
+    std::vector<ForestStep> forest_; // their lines are branches
+};
+
+// The same for once.
 std::vector<double> branch_currents(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
                                     std::vector<double> const& volts, std::vector<double> const& load_amps);
 

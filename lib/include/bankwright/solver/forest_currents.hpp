@@ -1,12 +1,22 @@
 // What must flow where a line is the only way? Kirchhoff's current law alone, from the loose ends inward.
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/topology.hpp"
 
 namespace bankwright::solver {
+
+// From the loose ends inward: one line after the other, with what has gathered at its `end` going on to its `other`
+// end.
+struct ForestStep {
+    std::size_t line;
+    int end, other;
+    bool outward; // the line leads from `end` to `other`
+};
+std::vector<ForestStep> forest_order(int nodes, std::vector<Line> const& lines);
 
 struct ForestCurrents {
     std::vector<double> amps;  // [A] by line, from its `from` to its `to`; 0 where not settled

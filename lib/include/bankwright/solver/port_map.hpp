@@ -10,6 +10,7 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
+#include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/port_loads.hpp"
 #include "bankwright/solver/ports.hpp"
 #include "bankwright/solver/solution.hpp"
@@ -27,7 +28,8 @@ Watched everything(Circuit const& circuit);
 class PortMap {
 public:
     // `sources`: the branches whose emf changes. The loads keep their laws. `topology` is that of the circuit.
-    PortMap(Circuit const& circuit, Topology const& topology, std::vector<int> const& sources, Watched const& watched);
+    PortMap(Circuit const& circuit, Topology const& topology, std::vector<int> const& sources, Watched const& watched,
+            InstructionSet set = widest_here());
 
     Status status() const { return status_; } // solved, or what stood against making the map
     std::size_t values() const { return values_; }
@@ -36,17 +38,20 @@ public:
     Status solve(double const* emfs, double* answer, double* load_amps);
 
 private:
-    Status settle_loads(); // port_amps_ for the open volts of ports_
+    Status settle_loads(double const* open_volts); // port_amps_
+    double* column(std::size_t number) { return columns_.data() + number * stride_; }
 
     Status status_ = Status::solved;
-    static constexpr std::size_t block = 4; // values that are summed side by side
-    std::size_t sources_ = 0, values_ = 0, padded_ = 0;
+    InstructionSet set_;
+    std::size_t sources_, ports_count_, values_;
+    std::size_t stride_; // of a column: what is watched, then the ports' open volts, padded to whole rows of lanes
     Ports ports_;
-    std::vector<std::size_t> port_loads_; // by port: its load
-    std::vector<double> columns_;         // of values, padded to whole blocks: what stays, by source, by port
-    std::vector<double> open_rows_;       // by port its open volts: what stays, by source
-    std::vector<double> load_amps_;       // [A] of the loads that are no ports
+    std::vector<std::size_t> port_loads_;  // by port: its load
+    std::vector<std::size_t> other_loads_; // the loads that are no ports
+    std::vector<double> load_amps_;        // [A] of those, by load
     std::vector<double> port_amps_;
+    LaneRows columns_; // what stays, by source, by port
+    LaneRows sums_;
 };
 
 } // namespace bankwright::solver

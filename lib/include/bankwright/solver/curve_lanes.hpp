@@ -1,0 +1,94 @@
+// Many curves side by side, each asked at its own place, again and again at places near the last: polynomials whose
+// pieces are remembered, so that nothing is looked up while every place stays in its piece.
+#pragma once
+
+#include <cstddef>
+#include <limits>
+#include <memory>
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/numeric/piecewise_polynomial.hpp"
+#include "bankwright/solver/lane_register.hpp"
+#include "bankwright/solver/lanes.hpp"
+
+namespace bankwright::solver {
+
+// `rows` as CurveLanes lays them out: from, to, origin, coefficients. False: a place lies outside its piece.
+template <int width>
+struct CurveKernel {
+    using V = typename Register<width>::type;
+
+    __attribute__((always_inline)) static V const& at(double const* from) { return *reinterpret_cast<V const*>(from); }
+
+    __attribute__((always_inline)) static bool run(double const* rows, std::size_t stride, std::size_t degree,
+                                                   double const* x, double* y) {
+        auto inside = at(x) == at(x);
+        for (std::size_t i = 0; i < stride; i += width) {
+            double const* row = rows + i;
+            V const place = at(x + i);
+            inside &= (place >= at(row)) & (place < at(row + stride));
+            V const from = place - at(row + 2 * stride);
+            row += (3 + degree) * stride;
+            V sum = at(row);
+            for (std::size_t k = degree; k-- > 0;) {
+                row -= stride;
+                sum = sum * from + at(row);
+            }
+            *reinterpret_cast<V*>(y + i) = sum;
+        }
+        bool all = true;
+        for (int lane = 0; lane < width; ++lane)
+            all = all && inside[lane] != 0;
+        return all;
+    }
+};
+
+bool run_curves(double const* rows, std::size_t stride, std::size_t degree, double const* x, double* y,
+                InstructionSet set);
+
+template <std::size_t degree>
+class CurveLanes {
+public:
+    using Piece = numeric::PolynomialPiece<degree>;
+
+    // No piece is known at first.
+    explicit CurveLanes(std::size_t count, InstructionSet set = widest_here())
+        : count_(count), stride_(padded(count)), rows_((degree + 4) * stride_ / lanes), set_(set) {
+        for (std::size_t i = 0; i < stride_; ++i) {
+            row(0)[i] = i < count ? std::numeric_limits<double>::infinity() : -std::numeric_limits<double>::infinity();
+            row(1)[i] = std::numeric_limits<double>::infinity();
+        }
+    }
+
+    static std::size_t padded(std::size_t count) { return (count + lanes - 1) / lanes * lanes; }
+
+    // y[i] at x[i]; both hold padded(count) numbers, of x those beyond `count` finite, and lie as LaneRows does.
+    // `piece_of(i, x)` is asked for the piece in which x lies where that is no longer the last one.
+    template <class PieceOf>
+    void at(double const* x, double* y, PieceOf const& piece_of) {
+        if (run_curves(rows_.data(), stride_, degree, x, y, set_)) return;
+        for (std::size_t i = 0; i < count_; ++i)
+            if (!(x[i] >= row(0)[i] && x[i] < row(1)[i])) put(i, piece_of(i, x[i]));
+        run_curves(rows_.data(), stride_, degree, x, y, set_);
+    }
+
+private:
+    double* row(std::size_t k) { return rows_.data() + k * stride_; }
+    void put(std::size_t i, Piece const& piece) {
+        row(0)[i] = piece.from;
+        row(1)[i] = piece.to;
+        row(2)[i] = piece.origin;
+        for (std::size_t k = 0; k <= degree; ++k)
+            row(3 + k)[i] = piece.coefficients[k];
+    }
+
+    std::size_t count_, stride_;
+    LaneRows rows_;
+    InstructionSet set_;
+};
+
+} // namespace bankwright::solver
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/solver/curve_lanes_inl.hpp"
+#endif

@@ -1,0 +1,49 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "bankwright/solver/curve_lanes.hpp"
+
+using namespace bankwright;
+using solver::CurveLanes;
+using solver::InstructionSet;
+
+namespace {
+
+double cubic(double x) { return 1.0 + x * (2.0 + x * (-3.0 + x * 0.5)); }
+double bent(double x) { return x < 0.5 ? cubic(x) : cubic(0.5) + 7.0 * (x - 0.5); }
+
+} // namespace
+
+TEST_CASE("curves side by side are each at its own place, whatever the instructions are") {
+    numeric::PiecewisePolynomial<4> const curve(bent, {0.0, 0.1, 0.5, 0.5, 1.0});
+    for (auto const set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
+        if (!runs_here(set)) continue;
+        constexpr std::size_t count = 19; // more than one row of lanes
+        CurveLanes<4> lanes(count, set);
+        solver::LaneRows x(2), y(2);
+        int asked = 0;
+        for (int moment = 0; moment < 50; ++moment) {
+            for (std::size_t i = 0; i < count; ++i)
+                x.data()[i] = 0.5 + 0.5 * std::sin(0.1 * moment + static_cast<double>(i));
+            lanes.at(x.data(), y.data(), [&](std::size_t, double at) {
+                ++asked;
+                return curve.piece(at);
+            });
+            for (std::size_t i = 0; i < count; ++i)
+                CHECK(y.data()[i] == doctest::Approx(bent(x.data()[i])).epsilon(1e-13));
+        }
+        CHECK(asked < 200); // of 950: a piece is asked for only where it is another
+    }
+}
+
+TEST_CASE("a place that is no number gives no number, and its neighbours theirs") {
+    numeric::PiecewisePolynomial<4> const curve(bent, {0.0, 0.5, 1.0});
+    CurveLanes<4> lanes(2);
+    solver::LaneRows x(1), y(1);
+    x.data()[0] = std::nan("");
+    x.data()[1] = 0.75;
+    lanes.at(x.data(), y.data(), [&](std::size_t, double at) { return curve.piece(at); });
+    CHECK(std::isnan(y.data()[0]));
+    CHECK(y.data()[1] == doctest::Approx(bent(0.75)));
+}
