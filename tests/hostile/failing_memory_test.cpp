@@ -85,7 +85,8 @@ TEST_CASE("wherever memory fails in a bank file, the reader throws bad_alloc and
 TEST_CASE("wherever memory fails in a file with mistakes in it, too") {
     reads_the_same_afterwards("bankwright = 1\n[batteries]\nA = { voltage = \"12\" }\nA = { volts = 3 }\n");
     reads_the_same_afterwards("bankwright = 1\nname = \"a text that is longer than what fits into a string itself\n");
-    reads_the_same_afterwards("[batteries]\nA = { capacty = \"100 parsec\", chemistry = \"lead\" }\n[motor]\nx = [1, 2\n");
+    reads_the_same_afterwards(
+        "[batteries]\nA = { capacty = \"100 parsec\", chemistry = \"lead\" }\n[motor]\nx = [1, 2\n");
 }
 
 TEST_CASE("wherever memory fails in readings, settings and a day's duty, too") {
