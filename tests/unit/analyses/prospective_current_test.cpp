@@ -33,7 +33,7 @@ Bank pair() {
 } // namespace
 
 TEST_CASE("a short behind the jon boat's breaker draws what Ohm's law says of the wires up to it") {
-    BoltedFaults const faults(jon_boat());
+    BoltedFaults faults(jon_boat());
     // 38.1 V behind 15 milliohm of batteries, 2 of jumpers, 1 of feed, and 1 of the breaker itself behind it.
     CHECK(faults.at("CB.line", "CB")->total.value() == Approx(38.1 / 18e-3).epsilon(1e-12));
     CHECK(faults.at("CB.line", "CB")->through_part.value() == Approx(0.0).epsilon(1e-9)); // nothing feeds it from there
@@ -46,7 +46,7 @@ TEST_CASE("what circulates between two batteries is added to what a short draws 
     auto const open = 12.9 - 4e-3 * 0.3 / 10e-3;
     auto const inner = 1.0 / (1.0 / 4e-3 + 1.0 / 6e-3);
     auto const total = open / (inner + 2e-3);
-    BoltedFaults const faults(pair());
+    BoltedFaults faults(pair());
     for (auto const* side : {"CB.line", "CB.load"})
         CHECK(faults.at(side, "CB")->total.value() == Approx(total).epsilon(1e-12));
     CHECK(faults.at("CB.load", "CB")->through_part.value() == Approx(total).epsilon(1e-12));
@@ -56,7 +56,7 @@ TEST_CASE("what circulates between two batteries is added to what a short draws 
 
 TEST_CASE("a fault by Thevenin's theorem is the fault of the circuit with the two points joined") {
     for (auto const& bank : {jon_boat(), pair()}) {
-        BoltedFaults const faults(bank);
+        BoltedFaults faults(bank);
         for (auto const* terminal : {"A+", "B+", "CB.line", "CB.load"}) {
             auto const joined = fault_currents(bank, terminal, "A-");
             REQUIRE(joined);
@@ -71,7 +71,7 @@ TEST_CASE("a fault by Thevenin's theorem is the fault of the circuit with the tw
 }
 
 TEST_CASE("there is no fault between a point and itself, and none of a part that is not there") {
-    BoltedFaults const faults(jon_boat());
+    BoltedFaults faults(jon_boat());
     CHECK_FALSE(faults.at("A-", "CB"));
     CHECK_THROWS_AS(faults.at("CB.load", "none"), std::out_of_range);
     CHECK_THROWS_AS(faults.at("none", "CB"), std::out_of_range);

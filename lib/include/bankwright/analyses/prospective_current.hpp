@@ -31,13 +31,16 @@ std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& ter
 class BoltedFaults {
 public:
     explicit BoltedFaults(Bank const& bank);
-    std::optional<BoltedFault> at(std::string const& terminal, std::string const& part) const;
+    std::optional<BoltedFault> at(std::string const& terminal, std::string const& part);
 
 private:
-    solver::Solution with_fault(int node) const;
+    solver::Solution with_fault(int node);
 
     Network network_;
     solver::SmallSignal small_; // seen from every node against the reference
+    // Of the last fault: both ends of a device without resistance are asked, and are one node to the network.
+    int drawn_at_ = -1; // merged node
+    solver::SmallAnswer drawn_;
 };
 
 // A bolted fault between any two terminals: what every part then carries.

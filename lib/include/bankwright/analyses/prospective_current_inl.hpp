@@ -29,20 +29,23 @@ BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank)
       small_(network_.circuit, against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
 
 // What flows once a fault holds the node at the reference's voltage: its own current is the last load's.
-BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) const {
+BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) {
     auto const pair = static_cast<std::size_t>(node);
     auto solution = small_.operating_point();
     auto const loads = network_.circuit.loads.size();
     solution.load_amps.resize(loads);
     solution.load_amps.push_back(0.0);
     if (small_.feed(pair) != solver::Feed::port) return solution; // nothing feeds it from here
-    auto const drawn = small_.draw(pair);
-    auto const amps = -solution.volts[pair] / drawn.pair_volts[pair]; // a load lowers its own voltage
+    if (drawn_at_ != small_.merged(node)) {
+        drawn_ = small_.draw(pair);
+        drawn_at_ = small_.merged(node);
+    }
+    auto const amps = -solution.volts[pair] / drawn_.pair_volts[pair]; // a load lowers its own voltage
     solution.load_amps.back() = amps;
     for (std::size_t n = 0; n < solution.volts.size(); ++n)
-        solution.volts[n] += amps * drawn.pair_volts[n];
+        solution.volts[n] += amps * drawn_.pair_volts[n];
     for (std::size_t b = 0; b < solution.branch_amps.size(); ++b)
-        solution.branch_amps[b] += amps * drawn.branch_amps[b];
+        solution.branch_amps[b] += amps * drawn_.branch_amps[b];
     auto circuit = network_.circuit;
     circuit.loads.push_back({node, circuit.reference, solver::ConstantCurrent{amps}});
     solution.join_amps = solver::join_currents(circuit, solver::leaving_currents(circuit, solution),
@@ -50,8 +53,7 @@ BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) const {
     return solution;
 }
 
-BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal,
-                                                              std::string const& part) const {
+BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal, std::string const& part) {
     auto const node = node_of(network_, terminal);
     auto const& through = part_of(network_, part); // throws: no such part
     if (node == network_.circuit.reference || through.elements.empty()) return std::nullopt;

@@ -47,6 +47,7 @@ public:
         return topology_.load_feed[loads_ + pair];
     }                                     // port: a closed path joins its nodes
     double volts(std::size_t load) const; // [V] of its plus end against its minus end at the operating point
+    int merged(int node) const { return topology_.merged[static_cast<std::size_t>(node)]; } // what joins make of it
 
     SmallAnswer draw(std::size_t pair) const; // 1 A more from its plus through the outside to its minus node
     SmallAnswer push(int branch) const;       // 1 V more of emf in it
