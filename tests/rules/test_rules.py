@@ -13,6 +13,7 @@ BANKS = sorted(HERE.glob("*/*.toml"))
 CATALOGUE = sorted((HERE.parent / "miswires/catalogue").glob("*.toml"))
 EXPECTED = re.compile(r"# (?P<word>expect|accepted): (?P<rule>[a-z]+/[a-z-]+)(?: (?P<level>error|warning|note))?"
                       r"(?: at (?P<at>[^\s,]+))?(?:, found (?P<found>[^,]+), allowed (?P<allowed>[^,]+))?$")
+NAMES = re.compile(r"# names: (.+)$")
 SAYS = re.compile(r"# says: (.+)$")
 KEY = re.compile(r'"[^"]*"|[^\s=]+')
 
@@ -24,6 +25,7 @@ class Expected(NamedTuple):
     accepted: bool
     at: str | None
     numbers: tuple[str, str] | None
+    names: list[str]
     says: list[str]
 
 
@@ -34,7 +36,9 @@ def expected(bank, usual_level):
         if said := EXPECTED.search(line):
             numbers = (said["found"], said["allowed"]) if said["found"] else None
             expectations.append(Expected(number, said["rule"], said["level"] or usual_level[said["rule"]],
-                                         said["word"] == "accepted", said["at"], numbers, []))
+                                         said["word"] == "accepted", said["at"], numbers, [], []))
+        elif said := NAMES.match(line):
+            expectations[-1].names.extend(said[1].split(", "))
         elif said := SAYS.match(line):
             expectations[-1].says.append(said[1])
         else:
@@ -56,6 +60,9 @@ def found(command):
     assert done.returncode in (0, 1, 2), done.stderr.decode()
     files = json.loads(done.stdout)["files"]
     assert [Path(file["file"]) for file in files] == banks
+    for file in files:
+        levels = [("error", "warning", "note").index(finding["level"]) for finding in file["findings"]]
+        assert levels == sorted(levels) or any(finding["rule"].startswith("file/") for finding in file["findings"]), file
     return {bank: sorted(file["findings"], key=identity) for bank, file in zip(banks, files)}
 
 
@@ -84,8 +91,10 @@ def test_a_bank_gives_what_it_says_and_nothing_else(found, usual_level, bank):
         pointed_at = KEY.match(lines[finding["line"] - 1], finding["column"] - 1)[0]
         assert pointed_at == (wanted.at or KEY.match(lines[finding["line"] - 1])[0]), finding
         assert (finding["found"] is None) == (wanted.numbers is None), finding
+        assert finding["unit"] is None or wanted.numbers, finding
         for name, written in zip(("found", "allowed"), wanted.numbers or ()):
             assert is_as_written(finding[name], finding["unit"], written), finding
+        assert finding["parts"] == wanted.names or not wanted.names and len(finding["parts"]) < 2, finding
         for text in wanted.says:
             assert any(text in finding.get(word, "") for word in ("message", "help", "accepted_because")), finding
 
