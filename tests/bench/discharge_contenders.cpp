@@ -164,18 +164,22 @@ double discharge_run(char const* name, int steps, double seconds, double* charge
     return -1.0;
 }
 
-// Our own discharge() of a bank file for `seconds`, to `tolerance`: seconds of this thread, charges at the end.
+// Our own discharge() of a bank file for `seconds`, to `tolerance`: least seconds of this thread in a few runs one
+// after the other (the file is read once, and reading leaves the caches to whoever comes next); charges at the end.
 double discharge_whole(char const* text, double seconds, double tolerance, double* charges) {
     auto const bank = bankwright::read(text).bank;
     bankwright::DischargeOptions options;
     options.longest = seconds * bankwright::si::second;
     options.tolerance = tolerance;
     options.samples_apart = 1.0; // the others tell of the ends of their steps, too
-    double const begin = processor_seconds();
-    auto const result = bankwright::discharge(bank, options);
-    double const took = processor_seconds() - begin;
-    for (std::size_t b = 0; b < bank.batteries.size(); ++b)
-        charges[b] = result.samples.back().charge[b].value();
-    return took;
+    double least = 1e9;
+    for (int run = 0; run < 7; ++run) {
+        double const begin = processor_seconds();
+        auto const result = bankwright::discharge(bank, options);
+        least = std::min(least, processor_seconds() - begin);
+        for (std::size_t b = 0; b < bank.batteries.size(); ++b)
+            charges[b] = result.samples.back().charge[b].value();
+    }
+    return least;
 }
 }

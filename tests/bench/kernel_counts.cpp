@@ -88,12 +88,12 @@ double run_planned(Circuit circuit, int times) {
     return volts;
 }
 
-double run_map(Circuit circuit, int times) {
+double run_map(Circuit circuit, InstructionSet set, int times) {
     circuit.loads[0].law = ConstantPower{3000.0};
     std::vector<int> sources;
     for (int b = 0; b < 12; ++b)
         sources.push_back(b);
-    PortMap map(circuit, topology(circuit), sources, {{}, sources});
+    PortMap map(circuit, topology(circuit), sources, {{}, sources}, set);
     std::vector<double> const emfs(sources.size(), 12.6);
     std::vector<double> amps(map.values());
     double load = 0.0;
@@ -112,7 +112,6 @@ int main(int count, char** words) {
     BatchPlan const plan = compile(bank);
     double volts = 0.0;
     if (kernel == "planned") volts = run_planned(bank, times);
-    if (kernel == "map") volts = run_map(bank, times);
     for (auto [label, set] :
          {std::pair{"-portable", InstructionSet::portable}, std::pair{"-avx2", InstructionSet::avx2}}) {
         if (!runs_here(set)) continue;
@@ -122,6 +121,7 @@ int main(int count, char** words) {
         if (kernel == "powers" + std::string(label)) volts = run_powers(set, times);
         if (kernel == "moved" + std::string(label)) volts = run_moved(bank, set, times);
         if (kernel == "mixed" + std::string(label)) volts = run_mixed(bank, set, times);
+        if (kernel == "map" + std::string(label)) volts = run_map(bank, set, times);
     }
     if (volts == 0.0) return 77;
     std::printf("%d\n", times * lanes);

@@ -57,7 +57,7 @@ private:
     void find_slope(std::size_t number);
     bool find_slopes(double h);
     double error(double h) const;
-    Charges along(double h, Shares const& shares, std::size_t entries) const;
+    void go_along(double h, Shares const& shares, std::size_t entries, Charges& to) const;
     std::optional<Step> try_step(double h, bool may_grow, std::function<bool()> const& is_event);
     Step pin(double h, std::function<bool()> const& is_event);
     bool stand_inside(double h, double part);
@@ -70,6 +70,7 @@ private:
     Charges values_;                                              // where it stands
     double time_ = 0.0;                                           // [s]
     Charges start_;                                               // of the step
+    Charges on_the_way_;                                          // [1] within the step
     double start_time_ = 0.0;                                     // [s]
     std::array<Charges, numeric::dormand_prince::slopes> slopes_; // of the step
     double step_ = 0.0; // [s] that the error control would take next; 0 if it knows nothing yet

@@ -14,6 +14,7 @@ BANKWRIGHT_INLINE ChargeCourse::ChargeCourse(Bank const& bank, Moment const& mom
     for (auto const& battery : bank.batteries)
         values_.push_back(battery.charge.value_or(StateOfCharge::of(1.0)).value());
     values_.resize(2 * batteries_ + power_count + state_.output_count(), 0.0);
+    on_the_way_.resize(batteries_);
     for (auto& slope : slopes_)
         slope.resize(values_.size(), 0.0);
 }
@@ -55,19 +56,22 @@ BANKWRIGHT_INLINE void ChargeCourse::find_slope(std::size_t number) {
         *sums++ = output.amperes;
 }
 
-BANKWRIGHT_INLINE ChargeCourse::Charges ChargeCourse::along(double h, Shares const& shares, std::size_t entries) const {
-    Charges at(start_.begin(), start_.begin() + static_cast<std::ptrdiff_t>(entries));
-    for (std::size_t k = 0; k < shares.size(); ++k)
-        if (shares[k] != 0.0)
-            for (std::size_t i = 0; i < entries; ++i)
-                at[i] += h * shares[k] * slopes_[k][i];
-    return at;
+BANKWRIGHT_INLINE void ChargeCourse::go_along(double h, Shares const& shares, std::size_t entries, Charges& to) const {
+    std::copy_n(start_.begin(), entries, to.begin());
+    for (std::size_t k = 0; k < shares.size(); ++k) {
+        if (shares[k] == 0.0) continue;
+        auto const share = h * shares[k];
+        auto const* slope = slopes_[k].data();
+        for (std::size_t i = 0; i < entries; ++i)
+            to[i] += share * slope[i];
+    }
 }
 
 // Of a step of h seconds from where it stands, whose first slope is there. Leaves the end's moment solved.
 BANKWRIGHT_INLINE bool ChargeCourse::find_slopes(double h) {
     for (std::size_t k = 1; k < slopes_.size(); ++k) {
-        if (!state_.solve(along(h, numeric::dormand_prince::to_slope[k], batteries_))) return false;
+        go_along(h, numeric::dormand_prince::to_slope[k], batteries_, on_the_way_);
+        if (!state_.solve(on_the_way_)) return false;
         find_slope(k);
     }
     return true;
@@ -143,7 +147,7 @@ BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::pin(double h, std::function<b
 }
 
 BANKWRIGHT_INLINE bool ChargeCourse::stand_inside(double h, double part) {
-    values_ = along(h, numeric::dormand_prince::inside(part), values_.size());
+    go_along(h, numeric::dormand_prince::inside(part), values_.size(), values_);
     time_ = start_time_ + part * h;
     return state_.solve(values_);
 }
@@ -153,7 +157,7 @@ BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::go_through(Step step, double 
                                                               std::function<bool()> const& is_event,
                                                               std::function<void()> const& on_moment) {
     auto const stand_at_end = [&] {
-        values_ = along(step.h, numeric::dormand_prince::to_slope.back(), values_.size());
+        go_along(step.h, numeric::dormand_prince::to_slope.back(), values_.size(), values_);
         time_ = start_time_ + step.h;
     };
     stand_at_end();

@@ -23,6 +23,9 @@ namespace course_samples {
 inline BatterySample sample_of(ChargeCourse const& course, std::size_t batteries) {
     BatterySample sample;
     sample.time = course.time() * si::second;
+    sample.charge.reserve(batteries);
+    sample.current.reserve(batteries);
+    sample.voltage.reserve(batteries);
     for (std::size_t b = 0; b < batteries; ++b) {
         sample.charge.push_back(StateOfCharge::of(std::clamp(course.charge(b), 0.0, 1.0)));
         sample.current.push_back(course.state().amperes(b) * si::ampere);
