@@ -13,6 +13,7 @@ BANKS = sorted(HERE.glob("*/*.toml"))
 CATALOGUE = sorted((HERE.parent / "miswires/catalogue").glob("*.toml"))
 EXPECTED = re.compile(r"# (?P<word>expect|accepted): (?P<rule>[a-z]+/[a-z-]+)(?: (?P<level>error|warning|note))?"
                       r"(?: at (?P<at>[^\s,]+))?(?:, found (?P<found>[^,]+), allowed (?P<allowed>[^,]+))?$")
+ARRANGEMENT = re.compile(r"^# arrangement: (\S+)$", re.M)
 NAMES = re.compile(r"# names: (.+)$")
 SAYS = re.compile(r"# says: (.+)$")
 KEY = re.compile(r'"[^"]*"|[^\s=]+')
@@ -53,17 +54,20 @@ def usual_level(command):
 
 
 @pytest.fixture(scope="session")
-def found(command):
-    """What the command finds, by bank, in the order of its lines; asked of all of them at once."""
+def checked(command):
+    """What the command says of every bank; asked of all of them at once."""
     banks = [*BANKS, *CATALOGUE]
     done = subprocess.run([command, "check", *banks, "--format", "json"], capture_output=True, timeout=600)
     assert done.returncode in (0, 1, 2), done.stderr.decode()
     files = json.loads(done.stdout)["files"]
     assert [Path(file["file"]) for file in files] == banks
-    for file in files:
-        levels = [("error", "warning", "note").index(finding["level"]) for finding in file["findings"]]
-        assert levels == sorted(levels) or any(finding["rule"].startswith("file/") for finding in file["findings"]), file
-    return {bank: sorted(file["findings"], key=identity) for bank, file in zip(banks, files)}
+    return dict(zip(banks, files))
+
+
+@pytest.fixture(scope="session")
+def found(checked):
+    """The findings, by bank, in the order of its lines."""
+    return {bank: sorted(file["findings"], key=identity) for bank, file in checked.items()}
 
 
 def identity(finding):
@@ -95,6 +99,7 @@ def test_a_bank_gives_what_it_says_and_nothing_else(found, usual_level, bank):
         for name, written in zip(("found", "allowed"), wanted.numbers or ()):
             assert is_as_written(finding[name], finding["unit"], written), finding
         assert finding["parts"] == wanted.names or not wanted.names and len(finding["parts"]) < 2, finding
+        assert not re.search(r"\b(nan|inf)\b", finding["message"] + finding["help"]), finding
         for text in wanted.says:
             assert any(text in finding.get(word, "") for word in ("message", "help", "accepted_because")), finding
 
@@ -104,6 +109,19 @@ def test_a_mistake_of_the_dock_is_found(found, usual_level, bank):
     findings = expected(bank, usual_level)
     assert findings
     compare(bank, found[bank], findings)
+
+
+def test_what_is_worst_comes_first(checked):
+    for file in checked.values():
+        levels = [("error", "warning", "note").index(f["level"]) for f in file["findings"] if not f["rule"].startswith("file/")]
+        assert levels == sorted(levels), file
+
+
+def test_an_arrangement_is_recognised_where_there_is_one(checked):
+    stated = {bank: ARRANGEMENT.findall(bank.read_text(encoding="utf-8")) for bank in BANKS}
+    assert sum(map(len, stated.values())) > 10
+    for bank, words in stated.items():
+        assert not words or [checked[bank]["arrangement"] or "none"] == words, bank
 
 
 @pytest.mark.parametrize("form", ["text", "sarif", "junit"])
