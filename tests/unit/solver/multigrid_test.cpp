@@ -61,8 +61,8 @@ int steps(int side, Multigrid::Groups groups, int few) {
 
 } // namespace
 
-// What multigrid is for (Trottenberg, Oosterlee, Schueller, Multigrid, 2001, from memory): the work for a digit does not
-// depend on the size.
+// What multigrid is for (Trottenberg, Oosterlee, Schueller, Multigrid, 2001, from memory): the work for a digit does
+// not depend on the size.
 TEST_CASE("a multigrid takes about as many steps for a large pack as for a small one") {
     int const small = steps(16, Multigrid::Groups::pairs_of_pairs, 30);
     int const large = steps(64, Multigrid::Groups::pairs_of_pairs, 30);

@@ -185,10 +185,17 @@ private:
         auto const wanted = step.empty() || std::abs(should - sees) < same_volts ? edge(worst->edge).volts : should;
         // No other landing of a conductor gives that voltage: it is the batteries that are too few, too many or others.
         bool const other_batteries = step.empty() && rule.id == system_voltage.id;
+        // The full voltage would destroy a motor that is made for less.
+        bool const stays = rule.id == system_voltage.id && is_motor_made_for(worst->volts, *worst);
+        auto const only_less = fmt::format("`{}` is made for what it sees: do not move it to {}; feed it from a converter "
+                                           "across the whole bank, or correct its `voltage`",
+                                           id, print(wanted * si::volt));
         auto finding = finding_of(rule,
                                   fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
                                               print(sees * si::volt), print(wanted * si::volt)),
-                                  other_batteries ? std::string(rule.fix) : help);
+                                  stays             ? only_less
+                                  : other_batteries ? std::string(rule.fix)
+                                                    : help);
         return measured(finding, sees, wanted, "V");
     }
 
@@ -346,10 +353,15 @@ private:
 
     // It was not meant to tap the string: wiring/system-voltage has said so.
     bool is_motor_made_for_another(LoadVerdict const& load) const {
+        return load.state == FeedState::wrong_voltage && part(edge(load.edge)).kind == PartKind::motor &&
+               seen_.bank().motors[part(edge(load.edge)).index].voltage && !is_motor_made_for(load.volts, load);
+    }
+
+    bool is_motor_made_for(double volts, LoadVerdict const& load) const {
         auto const& it = part(edge(load.edge));
-        if (load.state != FeedState::wrong_voltage || it.kind != PartKind::motor) return false;
+        if (it.kind != PartKind::motor) return false;
         auto const& nameplate = seen_.bank().motors[it.index].voltage;
-        return nameplate && std::abs(nameplate->value() - load.volts) > same_volts;
+        return nameplate && std::abs(nameplate->value() - volts) <= same_volts;
     }
 
     // Between the two ends of a bank each level of potential should be one point (tied) or one point a string (not).

@@ -26,7 +26,7 @@ public:
     // The law's kind; its numbers stand in rows one behind the other.
     void set_law(std::size_t port, Law const& kind, double const* numbers) { laws_[port] = {kind, numbers}; }
 
-    void find_currents(int used);
+    int find_currents(int used); // how many lanes settled together; the others were settled alone, or are lost
 
     double const* amps(std::size_t port) const { return rows_.row(static_cast<int>(ports_ + port)); } // [A]
     bool is_lost(int lane) const { return lost_[static_cast<std::size_t>(lane)] != 0; }               // no answer

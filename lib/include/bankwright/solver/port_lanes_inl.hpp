@@ -33,13 +33,14 @@ BANKWRIGHT_INLINE bool PortLanes::all_are(std::size_t kind) const {
     return std::all_of(laws_.begin(), laws_.end(), [&](LaneLaw const& law) { return law.kind.index() == kind; });
 }
 
-BANKWRIGHT_INLINE void PortLanes::find_currents(int used) {
+BANKWRIGHT_INLINE int PortLanes::find_currents(int used) {
     std::vector<char> settled(lanes, 0);
     if (all_are(Law(ConstantPower{}).index()) || all_are(Law(SquareLaw{}).index())) together(used, settled);
     for (int lane = 0; lane < used; ++lane) {
         lost_[static_cast<std::size_t>(lane)] = 0;
         if (!settled[static_cast<std::size_t>(lane)]) alone(lane);
     }
+    return static_cast<int>(std::count(settled.begin(), settled.begin() + used, 1));
 }
 
 // F(I) = I - law(V0 - Z I) = 0. Elimination without exchange: before the fold the matrix I + slope Z of powers has

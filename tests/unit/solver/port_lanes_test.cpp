@@ -1,0 +1,56 @@
+#include "bankwright/solver/port_lanes.hpp"
+
+#include <doctest/doctest.h>
+
+#include <vector>
+
+using namespace bankwright::solver;
+
+namespace {
+
+// Two ports with laws of one kind, a little more of each in every next lane. Two decades of load, none near its limit.
+int settled_together(Law const& kind, std::vector<double> const& first, std::vector<double> const& second, int used) {
+    PortLanes ports(2);
+    auto const rows = [&](std::vector<double> const& numbers) {
+        std::vector<double> filled;
+        for (double number : numbers)
+            for (int lane = 0; lane < lanes; ++lane)
+                filled.push_back(number * (1.0 + 0.01 * lane));
+        return filled;
+    };
+    auto const one = rows(first), other = rows(second);
+    for (int lane = 0; lane < lanes; ++lane) {
+        ports.open_volts(0)[lane] = 38.0;
+        ports.open_volts(1)[lane] = 12.6;
+        ports.ohms(0, 0)[lane] = 0.030;
+        ports.ohms(0, 1)[lane] = ports.ohms(1, 0)[lane] = 0.005;
+        ports.ohms(1, 1)[lane] = 0.012;
+    }
+    ports.set_law(0, kind, one.data());
+    ports.set_law(1, kind, other.data());
+    int const together = ports.find_currents(used);
+    for (int lane = 0; lane < used; ++lane) { // Ohm's law at both ports, and each load's own
+        CHECK_FALSE(ports.is_lost(lane));
+        double const a = ports.amps(0)[lane], b = ports.amps(1)[lane];
+        double const u = 38.0 - 0.030 * a - 0.005 * b, v = 12.6 - 0.005 * a - 0.012 * b;
+        auto const more = 1.0 + 0.01 * lane;
+        if (std::holds_alternative<ConstantPower>(kind)) {
+            CHECK(a * u == doctest::Approx(first[0] * more).epsilon(1e-12));
+            CHECK(b * v == doctest::Approx(second[0] * more).epsilon(1e-12));
+        }
+    }
+    return together;
+}
+
+} // namespace
+
+TEST_CASE("two constant powers settle together in all lanes that are used") {
+    CHECK(settled_together(ConstantPower{}, {1200.0}, {150.0}, lanes) == lanes);
+    CHECK(settled_together(ConstantPower{}, {1200.0}, {150.0}, 5) == 5);
+    CHECK(settled_together(ConstantPower{}, {1.0}, {900.0}, 1) == 1);
+}
+
+TEST_CASE("two motors settle together in all lanes that are used") {
+    CHECK(settled_together(SquareLaw{}, {0.05, 0.02, 0.7}, {0.2, 0.01, 0.8}, lanes) == lanes);
+    CHECK(settled_together(SquareLaw{}, {0.05, 0.02, 0.7}, {0.2, 0.01, 0.8}, 3) == 3);
+}
