@@ -277,6 +277,32 @@ TEST_CASE("ten thousand circuits with loads of every law end in an answer that o
     CHECK(solved < 9900);
 }
 
+// A power of two changes no digit, so nothing but a threshold in volts or amperes could tell the two apart.
+TEST_CASE("a millionth of every voltage and current is the same circuit, whatever the laws of its loads") {
+    Dice dice(33);
+    constexpr double k = 0x1p-20;
+    for (int i = 0; i < 2000; ++i) {
+        CAPTURE(i);
+        Circuit c = random_circuits::circuit(dice, {.max_loads = 0});
+        random_circuits::add_loads(dice, c);
+        Circuit small = c;
+        for (Branch& b : small.branches)
+            b.emf *= k;
+        for (Load& l : small.loads) {
+            if (auto* current = std::get_if<ConstantCurrent>(&l.law)) current->amperes *= k;
+            if (auto* power = std::get_if<ConstantPower>(&l.law)) power->watts *= k * k;
+            if (auto* square = std::get_if<SquareLaw>(&l.law)) square->coefficient /= k;
+            if (auto* source = std::get_if<LimitedSource>(&l.law)) source->volts *= k, source->amperes *= k;
+        }
+        Solution const s = solve(c), t = solve(small);
+        REQUIRE(t.status == s.status);
+        for (std::size_t n = 0; n < s.volts.size(); ++n)
+            CHECK(t.volts[n] / k == s.volts[n]);
+        for (std::size_t l = 0; l < s.load_amps.size(); ++l)
+            CHECK(t.load_amps[l] / k == s.load_amps[l]);
+    }
+}
+
 TEST_CASE("at the share that can be reached there is an operating point, a little above it there is none") {
     Dice dice(32);
     int met = 0;

@@ -60,6 +60,21 @@ TEST_CASE("a pack of cells all alike obeys Ohm's law cell by cell") {
     CHECK(busbars < 1e-7); // 50 uohm turn the last digit of the volts into some 1e-9 A
 }
 
+TEST_CASE("a pack of a thousand-millionth of the voltage is the same pack, to the last bit") { // a power of two
+    constexpr double k = 0x1p-30;
+    random_circuits::Dice dice(8);
+    Circuit const pack = cell_packs::drawn(40, 40, dice);
+    Circuit faint = pack;
+    for (Branch& b : faint.branches)
+        b.emf *= k;
+    faint.loads.front().law = ConstantCurrent{std::get<ConstantCurrent>(pack.loads.front().law).amperes * k};
+    Solution const s = solve(pack, iterated), t = solve(faint, iterated);
+    REQUIRE(s.status == Status::solved);
+    REQUIRE(t.status == Status::solved);
+    for (std::size_t n = 0; n < s.volts.size(); ++n)
+        CHECK(t.volts[n] / k == s.volts[n]);
+}
+
 TEST_CASE("a bad cell changes a pack as the superposition of its missing voltage") {
     int const n = side();
     random_circuits::Dice dice(1);

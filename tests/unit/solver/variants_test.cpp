@@ -89,6 +89,55 @@ TEST_CASE("a caller's mistake throws, a bad number is a status") {
     CHECK(solved(Variants(wrong), {{0, {0, 1, 0.1, 12.0}}}).answer.status == Status::solved);
 }
 
+TEST_CASE("a branch moved to a node that is not there is no circuit") {
+    Circuit const base = bank_networks::bank(3, 4);
+    Variants const variants(base);
+    std::vector<double> volts(static_cast<std::size_t>(variants.width()));
+    for (int node : {-1, base.nodes, 1'000'000})
+        for (bool const is_from : {true, false})
+            for (double ohms : {base.branches[12].resistance, 0.001}) {
+                Change change{12, base.branches[12]};
+                change.now.resistance = ohms;
+                (is_from ? change.now.from : change.now.to) = node;
+                VariantAnswer answer;
+                variants.solve(&change, 1, 1, volts.data(), &answer);
+                CHECK(answer.status == Status::bad_circuit);
+                Change const added{-1, change.now};
+                variants.solve(&added, 1, 1, volts.data(), &answer);
+                CHECK(answer.status == Status::bad_circuit);
+            }
+}
+
+TEST_CASE(
+    "a millionth of every voltage has a millionth of the bound, whatever the rank of the change") { // a power of two
+    constexpr double k = 0x1p-20;
+    Circuit base = bank_networks::bank(3, 4);
+    base.loads[0].law = ConstantPower{2000.0};
+    Circuit faint = base;
+    for (Branch& b : faint.branches)
+        b.emf *= k;
+    faint.loads[0].law = ConstantPower{2000.0 * k * k};
+    Variants const variants(base), small(faint);
+    std::vector<double> volts(static_cast<std::size_t>(variants.width()));
+    for (std::size_t each : {1U, 2U, 3U}) {
+        std::vector<Change> changes, scaled;
+        for (int b : {0, 14, 20}) {
+            Branch now = base.branches[static_cast<std::size_t>(b)];
+            now.resistance *= 3.0;
+            now.emf *= 0.9;
+            changes.push_back({b, now});
+            now.emf *= k;
+            scaled.push_back({b, now});
+        }
+        VariantAnswer one, other;
+        variants.solve(changes.data(), each, 1, volts.data(), &one);
+        small.solve(scaled.data(), each, 1, volts.data(), &other);
+        REQUIRE(one.updated);
+        CHECK(one.error > 0.0);
+        CHECK(other.error / k == one.error);
+    }
+}
+
 TEST_CASE("every instruction set and any number of variants at once give one answer, joins and all") {
     Circuit base = bank_networks::bank(3, 2);
     base.nodes += 2;

@@ -155,7 +155,6 @@ private:
         program_.node.assign(at(plan_.nodes), program_.scrap);
         for (int n = 0; n < plan_.nodes; ++n)
             if (needed[at(n)] || root(n)) program_.node[at(n)] = node_row_[at(n)];
-        if (order.size() < plan_.pivots.size()) program_.node[at(plan_.pivots.back().node)] = program_.port_volts;
         for (std::size_t k = order.size(); k-- > 0;) {
             Pivot const& pivot = order[k];
             if (!needed[at(pivot.node)]) continue;
