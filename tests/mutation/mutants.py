@@ -40,10 +40,14 @@ class Mutant:
             return f"if (!bankwright_mutant({self.number})) {self.was}"
         return f"(bankwright_mutant({self.number}) ? ({self.becomes}) : ({self.was}))"
 
-    def describe(self, root: Path) -> str:
+    def words(self, root: Path) -> str:
+        """Without the line, which every edit moves."""
         was = " ".join(self.was.split())
         becomes = "nothing" if self.is_statement else " ".join(self.becomes.split())
-        return f"{self.file.relative_to(root)}:{self.line}: `{was}` becomes `{becomes}`"
+        return f"{self.file.relative_to(root / 'lib/include/bankwright')}: `{was}` becomes `{becomes}`"
+
+    def describe(self, root: Path) -> str:
+        return f"line {self.line} of {self.words(root)}"
 
 
 def parse(root: Path, source: Path, flags: list[str]) -> TranslationUnit:

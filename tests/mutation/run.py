@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Do the tests notice one wrong sign? Builds a copy of the project with mutants of solver/, network/ and rules/ in it (mutants.py), each
-behind a switch, runs the tests on every one and prints how many are killed; those that survive are listed, with what survivors.md says of
-them.
+behind a switch, runs the tests on every one and prints how many are killed; those that survive are listed, with the reason that survivors.md
+gives, if it knows them.
 
     tests/mutation/run.py [--count 240] [--seed 1] [--only NUMBER]
 
@@ -30,6 +30,11 @@ SWITCH = """#pragma once
 inline int const bankwright_mutant_chosen = std::getenv("BANKWRIGHT_MUTANT") ? std::atoi(std::getenv("BANKWRIGHT_MUTANT")) : 0;
 inline bool bankwright_mutant(int number) { return number == bankwright_mutant_chosen; }
 """
+
+
+def explained():
+    """What survivors.md says, by the mutant in its words."""
+    return dict(re.findall(r"^\* (.* becomes `[^`]*`): (.*)$", (ROOT / "tests/mutation/survivors.md").read_text(encoding="utf-8"), re.M))
 
 
 def call(command, **options):
@@ -118,11 +123,13 @@ def main():
     timed.sort(key=lambda each: each[0])
     print("without a mutant: " + ", ".join(f"{name} {seconds:.1f} s" for seconds, name, _ in timed), flush=True)
 
+    reasons = explained()
+
     def killer(mutant):
         spared = UNTOUCHED.get(mutant.file.parent.name, set())
         by = next((name for seconds, name, command in timed if name not in spared and not passes(command, mutant.number, 10 * seconds + 20)), None)
         if by is None:
-            print(f"survives: {mutant.number:>4} {mutant.describe(ROOT)}", flush=True)
+            print(f"survives: {mutant.number:>4} {mutant.describe(ROOT)}: {reasons.get(mutant.words(ROOT), 'not explained')}", flush=True)
         return by
 
     tried = [m for m in chosen if not options.only or m.number in options.only]
