@@ -47,3 +47,15 @@ TEST_CASE("a place that is no number gives no number, and its neighbours theirs"
     CHECK(std::isnan(y.data()[0]));
     CHECK(y.data()[1] == doctest::Approx(bent(0.75)));
 }
+
+TEST_CASE("no curves at all are answered without a look at what is not there") { // a bank without batteries
+    solver::LaneRows const x(0);
+    solver::LaneRows y(0);
+    CurveLanes<4> lanes(0);
+    int asked = 0;
+    lanes.at(x.data(), y.data(), [&](std::size_t, double) {
+        ++asked;
+        return CurveLanes<4>::Piece();
+    });
+    CHECK(asked == 0);
+}

@@ -22,7 +22,7 @@ struct CurveKernel {
 
     __attribute__((always_inline)) static bool run(double const* rows, std::size_t stride, std::size_t degree,
                                                    double const* x, double* y) {
-        auto inside = at(x) == at(x);
+        auto inside = V{} == V{}; // without a look at x: there may be no curve at all
         for (std::size_t i = 0; i < stride; i += width) {
             double const* row = rows + i;
             V const place = at(x + i);
