@@ -87,6 +87,7 @@ def suites():
     others = ["test_banks", "test_short_circuit", "test_tolerance"]
     tests.append(("banks", ["/usr/bin/python3", "-m", "pytest", "-xq", "-p", "no:cacheprovider",
                             *(COPY / f"tests/reference/{name}.py" for name in others)]))
+    tests.append(("command", ["/usr/bin/python3", "-m", "pytest", "-xq", "-p", "no:cacheprovider", COPY / "tests/command"]))
     return tests
 
 
