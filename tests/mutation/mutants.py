@@ -2,8 +2,9 @@
 of the headers, each behind a switch: one build serves every mutant.
 
 A mutant is one change: a comparison turned round, a sum into a difference, a product into a quotient, `and` into `or`, `+=` into `-=`, a
-call or an increment left out. Constant expressions are passed over: they are evaluated while compiling, when no switch can be asked. A
-comparison made strict or loose is none: it differs at one value of a real number, which no measurement meets.
+call or an increment left out. Constant expressions are passed over: they are evaluated while compiling, when no switch can be asked. So is
+room that is only reserved, which changes no answer. A comparison made strict or loose is none: it differs at one value of a real number,
+which no measurement meets.
 """
 from __future__ import annotations
 
@@ -95,7 +96,7 @@ def expression_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
 
 def statement_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
     begin, end = cursor.extent.start.offset, cursor.extent.end.offset
-    if text[end:end + 1] != b";":
+    if text[end:end + 1] != b";" or b".reserve(" in text[begin:end]:
         return []
     return [Mutant(file, cursor.extent.start.line, begin, end + 1, text[begin:end + 1].decode(), "", True)]
 

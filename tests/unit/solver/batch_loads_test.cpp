@@ -213,3 +213,19 @@ TEST_CASE("of several powers more than there is gives no number in its own lane 
             CHECK(block.volts(2)[lane] == doctest::Approx(expected).epsilon(1e-14));
     }
 }
+
+TEST_CASE("one node asked for alone is the same node, whichever of the loads is the one that follows its voltage") {
+    Circuit circuit = one_battery(ConstantCurrent{7.0}, 3);
+    circuit.loads.push_back({2, 0, ConstantPower{500.0}}); // past the lead back
+    auto const all = volts_of(circuit);
+    for (int node = 0; node < circuit.nodes; ++node) {
+        BatchPlan const plan = compile(circuit, {node});
+        std::vector<double> const row = parameters_of(plan, circuit);
+        double volts = -1.0;
+        solve_rows(plan, row.data(), 1, &volts);
+        CHECK(volts == doctest::Approx(all[static_cast<std::size_t>(node)]).epsilon(1e-13).scale(1e-12));
+    }
+    double const drawn = 7.0 + 500.0 / (all[2] - all[0]); // Kirchhoff at the battery's plus post
+    CHECK(all[1] - all[2] == doctest::Approx(0.002 * drawn).epsilon(1e-12));
+    CHECK(all[1] - all[0] == doctest::Approx(12.0 - 0.010 * drawn).epsilon(1e-13));
+}
