@@ -185,17 +185,18 @@ private:
         auto const wanted = step.empty() || std::abs(should - sees) < same_volts ? edge(worst->edge).volts : should;
         // No other landing of a conductor gives that voltage: it is the batteries that are too few, too many or others.
         bool const other_batteries = step.empty() && rule.id == system_voltage.id;
-        // The full voltage would destroy a motor that is made for less.
-        bool const stays = rule.id == system_voltage.id && is_motor_made_for(worst->volts, *worst);
-        auto const only_less = fmt::format("`{}` is made for what it sees: do not move it to {}; feed it from a converter "
-                                           "across the whole bank, or correct its `voltage`",
-                                           id, print(wanted * si::volt));
+        auto const nameplate = motor_nameplate(*worst);
+        // The full voltage would destroy a motor that is made for what it sees.
+        bool const must_stay =
+            rule.id == system_voltage.id && nameplate && std::abs(*nameplate - worst->volts) <= same_volts;
         auto finding = finding_of(rule,
                                   fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
                                               print(sees * si::volt), print(wanted * si::volt)),
-                                  stays             ? only_less
-                                  : other_batteries ? std::string(rule.fix)
-                                                    : help);
+                                  other_batteries ? std::string(rule.fix) : help);
+        if (must_stay)
+            finding.help = fmt::format("`{}` is made for what it sees: do not move it to {}; feed it from a converter "
+                                       "across the whole bank, or correct its `voltage`",
+                                       id, print(wanted * si::volt));
         return measured(finding, sees, wanted, "V");
     }
 
@@ -353,15 +354,14 @@ private:
 
     // It was not meant to tap the string: wiring/system-voltage has said so.
     bool is_motor_made_for_another(LoadVerdict const& load) const {
-        return load.state == FeedState::wrong_voltage && part(edge(load.edge)).kind == PartKind::motor &&
-               seen_.bank().motors[part(edge(load.edge)).index].voltage && !is_motor_made_for(load.volts, load);
+        auto const nameplate = motor_nameplate(load);
+        return load.state == FeedState::wrong_voltage && nameplate && std::abs(*nameplate - load.volts) > same_volts;
     }
 
-    bool is_motor_made_for(double volts, LoadVerdict const& load) const {
+    std::optional<double> motor_nameplate(LoadVerdict const& load) const { // [V]
         auto const& it = part(edge(load.edge));
-        if (it.kind != PartKind::motor) return false;
-        auto const& nameplate = seen_.bank().motors[it.index].voltage;
-        return nameplate && std::abs(nameplate->value() - volts) <= same_volts;
+        if (it.kind != PartKind::motor || !seen_.bank().motors[it.index].voltage) return std::nullopt;
+        return seen_.bank().motors[it.index].voltage->value();
     }
 
     // Between the two ends of a bank each level of potential should be one point (tied) or one point a string (not).
