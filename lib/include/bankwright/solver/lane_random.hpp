@@ -8,6 +8,13 @@
 
 namespace bankwright::solver {
 
+// Splitmix64: successive hashes of a counter.
+struct SplitMix64 {
+    std::uint64_t state;
+    static std::uint64_t mix(std::uint64_t word);
+    std::uint64_t next();
+};
+
 struct LaneGenerator {
     alignas(64) std::uint64_t state[4][lanes];
 };

@@ -21,17 +21,20 @@ struct RegisterOfBits<8> {
     typedef std::uint64_t type __attribute__((vector_size(64), may_alias));
 };
 
+BANKWRIGHT_INLINE std::uint64_t SplitMix64::mix(std::uint64_t word) {
+    word = (word ^ (word >> 30)) * 0xbf58476d1ce4e5b9u;
+    word = (word ^ (word >> 27)) * 0x94d049bb133111ebu;
+    return word ^ (word >> 31);
+}
+
+BANKWRIGHT_INLINE std::uint64_t SplitMix64::next() { return mix(state += 0x9e3779b97f4a7c15u); }
+
 BANKWRIGHT_INLINE LaneGenerator seeded(std::uint64_t seed, std::uint64_t number) {
-    auto const mix = [](std::uint64_t z) {
-        z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
-        z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
-        return z ^ (z >> 31);
-    };
-    std::uint64_t walk = mix(mix(seed + 0x9e3779b97f4a7c15u) ^ (number + 1) * 0xd1342543de82ef95u);
+    SplitMix64 walk{SplitMix64::mix(SplitMix64{seed}.next() ^ (number + 1) * 0xd1342543de82ef95u)};
     LaneGenerator generator;
     for (auto& row : generator.state)
         for (std::uint64_t& word : row)
-            word = mix(walk += 0x9e3779b97f4a7c15u); // splitmix64
+            word = walk.next();
     return generator;
 }
 
