@@ -46,7 +46,8 @@ BANKWRIGHT_INLINE int PortLanes::find_currents(int used) {
 // F(I) = I - law(V0 - Z I) = 0. Elimination without exchange: before the fold the matrix I + slope Z of powers has
 // positive pivots, and a lane that meets another kind is left to alone().
 BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled) {
-    constexpr int most = 40;        // steps; half a dozen are usual
+    constexpr int most =
+        12; // steps; half a dozen are usual, and beyond this a lane is so near its fold that alone() does better
     constexpr double still = 4e-16; // of the largest current
     std::size_t const n = ports_;
     auto const entry = [&](std::size_t row, std::size_t column) {
