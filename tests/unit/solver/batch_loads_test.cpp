@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
+#include <utility>
 #include <vector>
 
 #include "bankwright/solver/batch.hpp"
@@ -228,4 +230,28 @@ TEST_CASE("one node asked for alone is the same node, whichever of the loads is 
     double const drawn = 7.0 + 500.0 / (all[2] - all[0]); // Kirchhoff at the battery's plus post
     CHECK(all[1] - all[2] == doctest::Approx(0.002 * drawn).epsilon(1e-12));
     CHECK(all[1] - all[0] == doctest::Approx(12.0 - 0.010 * drawn).epsilon(1e-13));
+}
+
+TEST_CASE("a load's number outside its law is refused in a batch as it is by solve()") {
+    std::vector<std::pair<Law, Law>> const right_and_wrong{{ConstantPower{100.0}, ConstantPower{-100.0}},
+                                                           {SquareLaw{0.1, 0.0, 1.0}, SquareLaw{0.1, 0.0, 1.5}},
+                                                           {SquareLaw{0.1, 0.0, 1.0}, SquareLaw{0.1, -1.0, 1.0}},
+                                                           {LimitedSource{14.0, 20.0}, LimitedSource{14.0, -20.0}}};
+    for (auto const& [right, wrong] : right_and_wrong) {
+        BatchPlan const plan = compile(one_battery(right));
+        std::vector<double> rows;
+        for (int bank = 0; bank < 21; ++bank) { // the last of them, past a whole block
+            std::vector<double> const row = parameters_of(plan, one_battery(bank == 20 ? wrong : right));
+            rows.insert(rows.end(), row.begin(), row.end());
+        }
+        std::vector<double> volts(21 * 4);
+        CHECK(solve(one_battery(wrong)).status == Status::bad_circuit);
+        CHECK_NOTHROW(solve_rows(plan, rows.data(), 20, volts.data()));
+        CHECK_THROWS_AS(solve_rows(plan, rows.data(), 21, volts.data()), std::invalid_argument);
+    }
+    BatchPlan const given = compile(one_battery(ConstantCurrent{5.0}));
+    std::vector<double> const row =
+        parameters_of(given, one_battery(ConstantCurrent{-5.0})); // current the other way is one
+    std::vector<double> volts(4);
+    CHECK_NOTHROW(solve_rows(given, row.data(), 1, volts.data()));
 }

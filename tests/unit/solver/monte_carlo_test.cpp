@@ -156,6 +156,13 @@ TEST_CASE("a spread that does not fit, and a gauge on a node nobody asked for, a
     spread.relative[0] = 0.0;
     spread.centre[0] = 0.0;
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
+    Circuit driven = divider();
+    driven.loads.push_back({1, 0, SquareLaw{0.1, 0.0, 1.0}});
+    BatchPlan const with_motor = compile(driven);
+    Spread of_motor = spread_of(with_motor, 0.0);
+    CHECK_NOTHROW(monte_carlo(with_motor, of_motor, {}, 10));
+    of_motor.relative.back() = 0.05; // a duty above 1
+    CHECK_THROWS_AS(monte_carlo(with_motor, of_motor, {}, 10), std::invalid_argument);
     spread.centre.pop_back();
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
 }

@@ -23,7 +23,8 @@ public:
     double* resistance(int branch) { return parameter(plan_->layout.resistance[static_cast<std::size_t>(branch)]); }
 
     // A resistance must lie within 1e-75 to 1e75 ohm. A bank that has no answer, or a parameter that is not finite,
-    // gets NaN; it does not touch its neighbours. Only the first `used` lanes need hold a bank.
+    // gets NaN; it does not touch its neighbours. The numbers of a load must be such as its law allows (validate.hpp).
+    // Only the first `used` lanes need hold a bank.
     void solve(int used = lanes);
 
     // [V] of the lanes at a wanted node, as in Solution::volts.
@@ -59,7 +60,8 @@ struct BatchOptions {
 };
 
 // Rows as NumPy lays them out: `parameters` is count x plan.parameters(), `volts` count x plan.wanted.size().
-// Throws std::invalid_argument if a resistance is not within 1e-75 to 1e75 ohm or a value is not finite.
+// Throws std::invalid_argument if a resistance is not within 1e-75 to 1e75 ohm, a value is not finite, or a load's
+// number is outside its law (validate.hpp): a negative power, a duty above 1.
 void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,
                 BatchOptions const& options = {});
 

@@ -9,8 +9,10 @@
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/lane_kernels.hpp"
 #include "bankwright/solver/lane_transpose.hpp"
+#include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/share_out_inl.hpp"
+#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 
@@ -99,6 +101,19 @@ BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
         amps[lane] = (from[lane] - to[lane] + (emf ? emf[lane] : 0.0)) / ohms[lane];
 }
 
+// Are the numbers of each load that follows its voltage those of its law? A given current may be anything.
+inline bool loads_are_sound(Block& block, int used) {
+    Circuit const& pattern = block.plan().pattern;
+    for (std::size_t l = 0; l < pattern.loads.size(); ++l) {
+        Law const& law = pattern.loads[l].law;
+        if (std::holds_alternative<ConstantCurrent>(law)) continue;
+        double const* first = block.parameter(block.plan().layout.load[l]);
+        for (int lane = 0; lane < used; ++lane)
+            if (!is_valid(with_numbers(law, first + lane, lanes))) return false;
+    }
+    return true;
+}
+
 BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,
                                   BatchOptions const& options) {
     auto const width = static_cast<std::size_t>(plan.parameters()), wanted = plan.wanted.size();
@@ -125,8 +140,10 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
             double const* const end = parameters + count * width;
             for (double const* p = next; p < end && p < next + wide * width; p += 8)
                 __builtin_prefetch(p);
-            if (rows_are_sound(block.parameter(0), plan.parameters(), resistances, options.set)) {
-                block.solve(static_cast<int>(std::min(wide, count - b * wide)));
+            int const used = static_cast<int>(std::min(wide, count - b * wide));
+            if (rows_are_sound(block.parameter(0), plan.parameters(), resistances, options.set) &&
+                loads_are_sound(block, used)) {
+                block.solve(used);
                 rows_to_banks(rows.data(), static_cast<int>(wanted), out, options.set);
             } else {
                 wrong[b] = 1;
@@ -134,7 +151,8 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
         }
     });
     if (std::find(wrong.begin(), wrong.end(), 1) != wrong.end())
-        throw std::invalid_argument("a parameter is not finite or a resistance not within 1e-75 to 1e75 ohm");
+        throw std::invalid_argument(
+            "a parameter is not finite, a resistance not within 1e-75 to 1e75 ohm, or a load's number outside its law");
 }
 
 } // namespace bankwright::solver

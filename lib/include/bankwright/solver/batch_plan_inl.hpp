@@ -7,25 +7,10 @@
 #include <utility>
 
 #include "bankwright/solver/batch_plan.hpp"
+#include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
-
-// The numbers of a law, in their order; `visit_number` may read or change them.
-template <class LawType, class Visit>
-void for_each_number(LawType& law, Visit visit_number) {
-    if (auto* current = std::get_if<ConstantCurrent>(&law)) visit_number(current->amperes);
-    if (auto* power = std::get_if<ConstantPower>(&law)) visit_number(power->watts);
-    if (auto* machine = std::get_if<SquareLaw>(&law)) {
-        visit_number(machine->coefficient);
-        visit_number(machine->resistance);
-        visit_number(machine->duty);
-    }
-    if (auto* source = std::get_if<LimitedSource>(&law)) {
-        visit_number(source->volts);
-        visit_number(source->amperes);
-    }
-}
 
 BANKWRIGHT_INLINE ParameterLayout lay_out_parameters(Circuit const& pattern) {
     ParameterLayout layout;
@@ -126,8 +111,7 @@ BANKWRIGHT_INLINE Circuit circuit_of(BatchPlan const& plan, double const* parame
         if (plan.layout.emf[b] >= 0) circuit.branches[b].emf = parameters[plan.layout.emf[b]];
     }
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
-        double const* place = parameters + plan.layout.load[l];
-        for_each_number(circuit.loads[l].law, [&](double& number) { number = *place++; });
+        circuit.loads[l].law = with_numbers(circuit.loads[l].law, parameters + plan.layout.load[l], 1);
     }
     return circuit;
 }

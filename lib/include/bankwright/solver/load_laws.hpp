@@ -3,10 +3,37 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <variant>
 
 #include "bankwright/solver/circuit.hpp"
 
 namespace bankwright::solver {
+
+// The numbers of a law, in their order; `visit_number` may read or change them.
+template <class LawType, class Visit>
+void for_each_number(LawType& law, Visit visit_number) {
+    if (auto* current = std::get_if<ConstantCurrent>(&law)) visit_number(current->amperes);
+    if (auto* power = std::get_if<ConstantPower>(&law)) visit_number(power->watts);
+    if (auto* machine = std::get_if<SquareLaw>(&law)) {
+        visit_number(machine->coefficient);
+        visit_number(machine->resistance);
+        visit_number(machine->duty);
+    }
+    if (auto* source = std::get_if<LimitedSource>(&law)) {
+        visit_number(source->volts);
+        visit_number(source->amperes);
+    }
+}
+
+// A law of this kind with the numbers at `first`, `first + stride`, ...
+inline Law with_numbers(Law law, double const* first, std::ptrdiff_t stride) {
+    for_each_number(law, [&](double& number) {
+        number = *first;
+        first += stride;
+    });
+    return law;
+}
 
 // [V] a square-law machine's back voltage E behind its chopper: the root of E + c R E^2 = d V, written so that nothing
 // cancels. 0 for V <= 0.

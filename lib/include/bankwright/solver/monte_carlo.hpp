@@ -35,9 +35,9 @@ struct MonteCarloOptions {
     InstructionSet set = widest_here();
 };
 
-// Moments of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without an answer (Block::solve) is left out of them.
-// Throws std::invalid_argument if the spread does not fit the plan, a centre of a resistance is not positive, or a
-// gauge is not in the circuit.
+// Moments of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without an
+// answer (Block::solve) is left out of them. Throws std::invalid_argument if the spread does not fit the plan, a centre
+// of a resistance is not positive, a tolerance takes a load's number out of its law, or a gauge is not in the circuit.
 std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges,
                                  std::size_t samples, MonteCarloOptions const& options = {});
 

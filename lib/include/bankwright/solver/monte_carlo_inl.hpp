@@ -10,6 +10,7 @@
 #include "bankwright/solver/lane_transpose.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/share_out_inl.hpp"
+#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 
@@ -96,6 +97,13 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
             throw std::invalid_argument("a centre is not finite, or a resistance not positive");
         if (!(spread.relative[p] >= 0.0 && spread.relative[p] <= 0.9))
             throw std::invalid_argument("a tolerance is not within 0 to 0.9");
+    }
+    for (double const end : {-1.0, 1.0}) { // a duty drawn above 1 would be a machine that there is not
+        std::vector<double> values = spread.centre;
+        for (std::size_t p = 0; p < count; ++p)
+            values[p] *= 1.0 + end * spread.relative[p];
+        for (Load const& load : circuit_of(plan, values.data()).loads)
+            if (!is_valid(load.law)) throw std::invalid_argument("a tolerance takes a load's number out of its law");
     }
     auto const wanted = [&](int node) {
         return std::find(plan.wanted.begin(), plan.wanted.end(), node) != plan.wanted.end();

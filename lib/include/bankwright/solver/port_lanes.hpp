@@ -35,7 +35,6 @@ private:
     struct LaneLaw {
         Law kind;
         double const* numbers = nullptr;
-        Law of(int lane) const;
     };
     double* amps_of(std::size_t port) { return rows_.row(static_cast<int>(ports_ + port)); }
     bool all_are(std::size_t kind) const;

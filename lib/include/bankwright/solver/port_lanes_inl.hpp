@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <type_traits>
 #include <utility>
 
 #include "bankwright/solver/load_laws.hpp"
@@ -15,19 +14,6 @@ namespace bankwright::solver {
 
 BANKWRIGHT_INLINE PortLanes::PortLanes(std::size_t ports)
     : ports_(ports), laws_(ports), rows_(ports * (2 + ports)), matrix_(ports * (ports + 1)), lost_(lanes, 0) {}
-
-BANKWRIGHT_INLINE Law PortLanes::LaneLaw::of(int lane) const {
-    double const* at = numbers + lane;
-    return std::visit(
-        [&](auto const& law) -> Law {
-            using L = std::decay_t<decltype(law)>;
-            if constexpr (std::is_same_v<L, ConstantCurrent>) return ConstantCurrent{at[0]};
-            if constexpr (std::is_same_v<L, ConstantPower>) return ConstantPower{at[0]};
-            if constexpr (std::is_same_v<L, SquareLaw>) return SquareLaw{at[0], at[lanes], at[2 * lanes]};
-            if constexpr (std::is_same_v<L, LimitedSource>) return LimitedSource{at[0], at[lanes]};
-        },
-        kind);
-}
 
 BANKWRIGHT_INLINE bool PortLanes::all_are(std::size_t kind) const {
     return std::all_of(laws_.begin(), laws_.end(), [&](LaneLaw const& law) { return law.kind.index() == kind; });
@@ -129,7 +115,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
 BANKWRIGHT_INLINE void PortLanes::alone(int lane) {
     Ports ports;
     for (std::size_t p = 0; p < ports_; ++p) {
-        ports.laws.push_back(laws_[p].of(lane));
+        ports.laws.push_back(with_numbers(laws_[p].kind, laws_[p].numbers + lane, lanes));
         ports.open_volts.push_back(open_volts(p)[lane]);
         for (std::size_t q = 0; q < ports_; ++q) // reciprocity, which rounding blurs
             ports.ohms.push_back(0.5 * (ohms(p, q)[lane] + ohms(q, p)[lane]));
