@@ -260,11 +260,13 @@ private:
         }
     }
 
-    // Links of one side that do the same work: between the same kinds of part, at the same end of the strings.
+    // Links of one side that do the same work: between the same kinds of part, at the same end of the strings. That
+    // takes one from every string to a common point, or all those of a chain; where two strings share one, it may be
+    // larger.
     void unequal_links() {
         auto const& form = seen_.arrangement();
-        if (form.parallel < 2 || !seen_.verdict().right()) return;
-        std::map<std::string, std::vector<Conductor const*>> alike;
+        if (!seen_.verdict().right()) return;
+        std::map<std::pair<std::string, int>, std::vector<Conductor const*>> alike; // by role and how many it takes
         auto const between_strings = on_rings_of_batteries(graph_, true);
         for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
             auto const& edge = graph_.edges[e];
@@ -281,12 +283,13 @@ private:
                 kinds.first == PartKind::battery && (kinds.second == PartKind::busbar || in_bank(kinds.second));
             if (!link && !star) continue;
             auto const side = group == form.positive_group ? "positive" : "negative";
-            alike[fmt::format("{} {}-{}", side, name(kinds.first), name(kinds.second))].push_back(
-                &run_of(bank_, graph_, edge).conductor);
+            alike[{fmt::format("{} {}-{}", side, name(kinds.first), name(kinds.second)),
+                   form.parallel - (link ? 1 : 0)}]
+                .push_back(&run_of(bank_, graph_, edge).conductor);
         }
         constexpr auto rule = rule_named(conductor_rules, "conductor/unequal-links");
         for (auto const& [role, links] : alike) {
-            if (links.size() < static_cast<std::size_t>(form.parallel) - 1 || links.size() < 2) continue;
+            if (links.size() < static_cast<std::size_t>(role.second)) continue;
             std::vector<std::string> differing;
             for (auto const* link : links)
                 if (!(link->size == links.front()->size && link->length == links.front()->length &&

@@ -310,11 +310,14 @@ private:
         }
         if (batteries.empty()) return;
         constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");
+        auto const how_many =
+            strings == bare.size() ? fmt::to_string(strings) : fmt::format("{} of {}", strings, bare.size());
         auto finding = finding_of(rule,
-                                  fmt::format("{} parallel {} without a breaker or fuse each: {}", strings,
+                                  fmt::format("{} parallel {} without a breaker or fuse each: {}", how_many,
                                               graph_.lithium ? "lithium strings" : "strings", quoted_list(batteries)),
                                   std::string(rule.fix));
-        measured(finding, static_cast<double>(strings), graph_.lithium ? 1.0 : 2.0, "").parts = std::move(batteries);
+        measured(finding, static_cast<double>(form.parallel), graph_.lithium ? 1.0 : 2.0, "").parts =
+            std::move(batteries);
         findings_.push_back(std::move(finding));
     }
 

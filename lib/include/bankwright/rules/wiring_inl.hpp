@@ -382,7 +382,7 @@ private:
         int tied = 0;   // levels where all are joined
         for (auto const& [volts, groups] : levels) {
             auto const count = static_cast<int>(groups.size());
-            untied += count == form.parallel && form.parallel > 1;
+            untied += count == form.parallel;
             tied += count == 1;
         }
         auto const middle = form.series - 1;
