@@ -9,8 +9,9 @@ which no measurement meets.
 from __future__ import annotations
 
 import functools
-import random
+import hashlib
 import re
+from collections import Counter
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -140,9 +141,15 @@ def find(root: Path, folders: list[str], sources: list[Path], flags: list[str]) 
 
 
 def draw(mutants: list[Mutant], count: int, seed: int) -> list[Mutant]:
-    """So many of them, none inside another, numbered from 1."""
-    order = mutants[:]
-    random.Random(seed).shuffle(order)
+    """So many of them, none inside another, numbered from 1. What is drawn hangs on each mutant's own words, so that an edit
+    elsewhere draws no others."""
+    again: Counter[tuple[str, str, str]] = Counter()
+    places = {}
+    for mutant in mutants:
+        key = (mutant.file.name, mutant.was, mutant.becomes)
+        places[id(mutant)] = hashlib.sha256(repr((seed, again[key], *key)).encode()).digest()
+        again[key] += 1
+    order = sorted(mutants, key=lambda mutant: places[id(mutant)])
     taken: list[Mutant] = []
     for mutant in order:
         if len(taken) == count:

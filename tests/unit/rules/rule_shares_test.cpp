@@ -48,6 +48,22 @@ TEST_CASE("the shares are those of checking every drawn bank by hand") {
     CHECK(shares.run_time->least <= shares.run_time->mean);
 }
 
+TEST_CASE("what the bank as stated gives is listed by its rule, drawn or not") {
+    auto const boat = boats::RandomBoat(9).make();
+    RuleShareOptions options;
+    options.draws = 0;
+    std::set<std::string> stated, listed;
+    for (auto const& finding : check(boat).findings)
+        if (finding.level != Level::note && !finding.accepted) stated.insert(finding.rule);
+    for (auto const& share : rule_shares(boat, options).rules) {
+        listed.insert(share.rule);
+        CHECK(share.as_stated);
+        CHECK(share.draws == 0);
+    }
+    CHECK_FALSE(stated.empty());
+    CHECK(listed == stated);
+}
+
 TEST_CASE("with nothing let vary each rule fires always or never") {
     auto const boat = boats::RandomBoat(2).make();
     RuleShareOptions options;

@@ -31,7 +31,7 @@ struct MixedBlock {
 
     void clear(int count) {
         nodes = count;
-        std::fill_n(siemens, nodes * (nodes - 1) / 2 * mixed_lanes, 0.0);
+        std::fill_n(siemens, slot(nodes, 0), 0.0);
         std::fill_n(volts, nodes * mixed_lanes, 0.0);
         std::fill_n(near, nodes, std::uint64_t{0});
         std::fill_n(least, mixed_lanes, std::numeric_limits<double>::infinity());

@@ -1,0 +1,88 @@
+// Loads of constant power against answers worked out by hand, and how many steps it takes: Newton's method doubles the
+// digits with every step, so that a dozen steps from rest are many. A wrong derivative finds the same answer slowly, or
+// loses the curve.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <vector>
+
+#include "bankwright/solver/port_loads.hpp"
+
+using namespace bankwright::solver;
+
+namespace {
+
+// `count` ports of 24 V, each behind 50 mohm, between any two of which an ampere at one changes the other by `mutual`.
+Ports alike(std::size_t count, double mutual, double watts) {
+    Ports ports;
+    for (std::size_t p = 0; p < count; ++p) {
+        ports.laws.push_back(ConstantPower{watts});
+        ports.open_volts.push_back(24.0);
+        for (std::size_t q = 0; q < count; ++q)
+            ports.ohms.push_back(p == q ? 0.050 : mutual);
+    }
+    return ports;
+}
+
+double amps_of_one(double watts, double open_volts, double ohms) { // V^2 - V0 V + Z P = 0, the larger root
+    return watts / (0.5 * open_volts + std::sqrt(0.25 * open_volts * open_volts - ohms * watts));
+}
+
+int constexpr most = 200;
+
+} // namespace
+
+TEST_CASE("loads that pull each other down settle in a few steps, the more the nearer to the fold") {
+    for (std::size_t count : {2u, 3u, 6u}) {
+        double const ohms = 0.050 + static_cast<double>(count - 1) * 0.020; // of one, with all alike drawing the same
+        double const fold = 24.0 * 24.0 / (4.0 * ohms);
+        for (double share : {0.01, 0.3, 0.7, 0.9, 0.99, 0.999}) {
+            CAPTURE(count);
+            CAPTURE(share);
+            auto const found = port_currents(alike(count, 0.020, share * fold), most);
+            REQUIRE(found.status == Status::solved);
+            for (double amps : found.amps)
+                CHECK(amps == doctest::Approx(amps_of_one(share * fold, 24.0, ohms)).epsilon(1e-13 / (1.0 - share)));
+            // Towards the fold the digits double only from where the error is smaller than the distance; each halving
+            // of the distance costs a step.
+            CHECK(found.iterations <= 8 + std::ceil(0.5 * std::log2(1.0 / (1.0 - share))));
+        }
+    }
+}
+
+// With Z = [a, -b; -b, a] and equal powers both draw the same I. The slack is that of the two ways in which they can
+// move, together and against each other: (V - (a - b) I) (V - (a + b) I) / V^2, which is zero first where V = (a + b)
+// I: I = V0 / 2a, P = V0^2 (a + b) / 4a^2.
+TEST_CASE("loads that lift each other are followed to where their curve folds") {
+    double const a = 0.050, b = 0.015, fold = 24.0 * 24.0 * (a + b) / (4.0 * a * a);
+    for (double share : {0.01, 0.3, 0.7, 0.9, 0.99, 0.999}) {
+        CAPTURE(share);
+        auto const found = port_currents(alike(2, -b, share * fold), most);
+        REQUIRE(found.status == Status::solved);
+        double const amps = amps_of_one(share * fold, 24.0, a - b), volts = 24.0 - (a - b) * amps;
+        CHECK(found.amps[0] == doctest::Approx(amps).epsilon(1e-12));
+        CHECK(found.amps[1] == doctest::Approx(amps).epsilon(1e-12));
+        CHECK(found.slack ==
+              doctest::Approx((volts - (a - b) * amps) * (volts - (a + b) * amps) / (volts * volts)).epsilon(1e-9));
+        CHECK(found.iterations <=
+              (share < 0.95 ? 12 : 24)); // the last two by a few steps along the curve, each with its correction
+    }
+    for (double share : {1.001, 1.2, 5.0}) {
+        auto const none = port_currents(alike(2, -b, share * fold), most);
+        CHECK(none.status == Status::no_operating_point);
+        CHECK(none.reachable_share * share == doctest::Approx(1.0).epsilon(1e-8));
+    }
+}
+
+TEST_CASE("what share the bank can give is found in few tries") {
+    for (std::size_t count : {2u, 3u, 6u}) {
+        double const ohms = 0.050 + static_cast<double>(count - 1) * 0.020, fold = 24.0 * 24.0 / (4.0 * ohms);
+        for (double share : {1.0001, 1.1, 3.0, 100.0}) {
+            auto const none = port_currents(alike(count, 0.020, share * fold), most);
+            CHECK(none.status == Status::no_operating_point);
+            CHECK(none.reachable_share * share == doctest::Approx(1.0).epsilon(1e-9));
+            CHECK(none.iterations >= 34); // halvings to 1e-10
+            CHECK(none.iterations <= 34 * 9);
+        }
+    }
+}
