@@ -77,7 +77,7 @@ TEST_CASE("what a part cannot do without is missed") {
     CHECK(message(result) == "load `M` lacks `current`, or `power`, or `resistance`");
     CHECK(result.findings[1].message == "battery `C` lacks `voltage`, or `chemistry` and `cells`");
     CHECK(result.findings[8].message == "cable `c` lacks `length`: it needs `resistance`, or `size` and `length`");
-    CHECK(result.findings[8].help == "add `length = \"17 ft\"`");
+    CHECK(result.findings[8].help == "state it, for example `length = \"17 ft\"`");
     CHECK(result.left_out == std::vector<std::string>{"M", "C", "T", "CB", "c"});
 }
 

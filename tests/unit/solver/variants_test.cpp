@@ -138,6 +138,34 @@ TEST_CASE(
     }
 }
 
+TEST_CASE("a thousand times every resistance has the same bound, whatever the rank of the change") { // a power of two
+    constexpr double k = 0x1p10;
+    Circuit base = bank_networks::bank(3, 4);
+    base.loads[0].law = ConstantPower{2000.0};
+    Circuit stiff = base;
+    for (Branch& b : stiff.branches)
+        b.resistance *= k;
+    stiff.loads[0].law = ConstantPower{2000.0 / k};
+    Variants const variants(base), slow(stiff);
+    std::vector<double> volts(static_cast<std::size_t>(variants.width())), others = volts;
+    for (std::size_t each : {1U, 2U, 3U}) {
+        std::vector<Change> changes, scaled;
+        for (int b : {0, 14, 20}) {
+            Branch now = base.branches[static_cast<std::size_t>(b)];
+            now.resistance *= 3.0;
+            changes.push_back({b, now});
+            now.resistance *= k;
+            scaled.push_back({b, now});
+        }
+        VariantAnswer one, other;
+        variants.solve(changes.data(), each, 1, volts.data(), &one);
+        slow.solve(scaled.data(), each, 1, others.data(), &other);
+        REQUIRE(one.updated);
+        CHECK(other.error == one.error);
+        CHECK(others == volts);
+    }
+}
+
 TEST_CASE("every instruction set and any number of variants at once give one answer, joins and all") {
     Circuit base = bank_networks::bank(3, 2);
     base.nodes += 2;

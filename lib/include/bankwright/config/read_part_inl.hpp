@@ -140,7 +140,7 @@ private:
             example +=
                 fmt::format("{}`{} = {}`", example.empty() ? "" : " and ", key, find_key(section_, key)->example);
         fail(file_missing_key, {}, fmt::format("lacks {}{}", begun, key_words::in_words(alternatives)),
-             fmt::format("add {}", example));
+             fmt::format("state it, for example {}", example));
     }
 
     void choose_model() {

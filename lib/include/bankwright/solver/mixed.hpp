@@ -16,9 +16,10 @@ namespace bankwright::solver {
 
 // `volts` [V]: a row of `width` for each circuit, its nodes first, as in Solution::volts; NaN unless solved. `width` is
 // the most nodes that any of them has, or more. A circuit with joins, with loads that depend on their voltage, of more
-// than 64 nodes or in several islands goes to solve(). Throws std::invalid_argument if a circuit has more nodes.
-void solve_mixed(Circuit const* circuits, std::size_t count, int width, double* volts, Status* statuses,
-                 InstructionSet set = widest_here());
+// than 64 nodes or in several islands goes to solve(). Returns how many did not. Throws std::invalid_argument if a
+// circuit has more nodes.
+std::size_t solve_mixed(Circuit const* circuits, std::size_t count, int width, double* volts, Status* statuses,
+                        InstructionSet set = widest_here());
 
 } // namespace bankwright::solver
 

@@ -161,8 +161,8 @@ inline bool fits_lanes(Circuit const& c) {
                        [](Load const& l) { return std::holds_alternative<ConstantCurrent>(l.law); });
 }
 
-BANKWRIGHT_INLINE void solve_mixed(Circuit const* circuits, std::size_t count, int width, double* volts,
-                                   Status* statuses, InstructionSet set) {
+BANKWRIGHT_INLINE std::size_t solve_mixed(Circuit const* circuits, std::size_t count, int width, double* volts,
+                                          Status* statuses, InstructionSet set) {
     if (!runs_here(set)) set = InstructionSet::portable;
     auto const wide = static_cast<std::size_t>(std::max(width, 0));
     for (std::size_t i = 0; i < count; ++i)
@@ -177,6 +177,7 @@ BANKWRIGHT_INLINE void solve_mixed(Circuit const* circuits, std::size_t count, i
     MixedBlock block;
     std::size_t waiting[mixed_lanes];
     int used = 0;
+    std::size_t side_by_side = 0;
     auto const flush = [&] {
         if (used == 0) return;
         int nodes = 1;
@@ -193,6 +194,7 @@ BANKWRIGHT_INLINE void solve_mixed(Circuit const* circuits, std::size_t count, i
                 alone(i);
                 continue;
             }
+            ++side_by_side;
             statuses[i] = Status::solved;
             for (int n = 0; n < c.nodes; ++n)
                 volts[i * wide + static_cast<std::size_t>(n)] = block.volts[MixedBlock::row(c, n) * mixed_lanes + lane];
@@ -210,6 +212,7 @@ BANKWRIGHT_INLINE void solve_mixed(Circuit const* circuits, std::size_t count, i
         }
     }
     flush();
+    return side_by_side;
 }
 
 } // namespace bankwright::solver
