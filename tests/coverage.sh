@@ -6,6 +6,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 build=build/coverage
+mkdir -p build
 cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Coverage -DBANKWRIGHT_TESTS=ON -DBANKWRIGHT_BINDINGS=OFF -DPython_EXECUTABLE=/usr/bin/python3 \
   "-DCMAKE_CXX_FLAGS=-O0 -g1 --coverage -fprofile-update=atomic" >"$build.log"
 cmake --build "$build" >>"$build.log"
