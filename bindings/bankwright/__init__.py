@@ -19,7 +19,7 @@ import os
 from typing import Union
 
 from . import _core
-from .answers import Hookup, ShortCircuit, Sizing
+from .answers import Hookup, ShortCircuit, Sizing, Source
 from .bank import Bank, read
 from .errors import BadQuantity, Error, TooLarge, Unreadable, Unsuitable, UnitNeeded, UnknownName
 from .quantities import Quantity, units
@@ -31,7 +31,7 @@ from .tracing import Readings, Trace
 
 __version__: str = _core.version
 __all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge", "ShortCircuit",
-           "Sizing", "Solution", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable",
+           "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable",
            "check", "check_text", "read", "solve", "solve_text", "units"]
 
 BankLike = Union[str, "os.PathLike[str]", Bank]

@@ -1,7 +1,7 @@
-"""What `hookup`, `short_circuit` and `size` answer."""
+"""What `hookup`, `short_circuit`, `seen_from` and `size` answer."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Dict, List, Optional
+from typing import TYPE_CHECKING, Any, Dict, List, NamedTuple, Optional
 
 from .results import Document
 from .tables import frame_of, html_table
@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from .bank import Bank
 
-__all__ = ["Hookup", "ShortCircuit", "Sizing"]
+__all__ = ["Hookup", "ShortCircuit", "Sizing", "Source"]
 
 
 class Hookup(Document):
@@ -73,6 +73,14 @@ class ShortCircuit(Document):
                 for p in self["places"]]
         return html_table(("short between", "and", "voltage before [V]", "current [A]", "over within [s]", "ended by"), rows,
                           self["file"])
+
+
+class Source(NamedTuple):
+    """What a bank amounts to between two of its terminals: a voltage behind a resistance (Thevenin's theorem)."""
+
+    voltage: float  # [V] with nothing drawn there
+    resistance: float  # [ohm] what it falls by for each ampere drawn there
+    short_current: Optional[float]  # [A] into a short there; None where the two terminals are one point
 
 
 class Sizing(Document):

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, Dict, List, Mapping, Optional, Sequence, Tuple, Union
 
 from . import _core
-from .answers import Hookup, ShortCircuit, Sizing
+from .answers import Hookup, ShortCircuit, Sizing, Source
 from .bank_text import bank_text, checked
 from .errors import UnknownName, Unsuitable
 from .keys import sections
@@ -260,6 +260,15 @@ class Bank(PartMethods):
         """
         shorts: ShortCircuit = ShortCircuit.of(self._read().short_circuit())
         return shorts
+
+    def seen_from(self, plus: str, minus: str) -> Optional[Source]:
+        """What source the bank is between two terminals such as "CB.load" and "A-", every load and charger off: its voltage [V], its
+        resistance [ohm] and the current into a short there [A]. None where no closed path joins the two.
+
+        Raises Unreadable, UnknownName for a terminal that it does not have, Unsuitable for a bank without a battery.
+        """
+        seen = self._read().seen_from(plus, minus)
+        return None if seen is None else Source(*seen)
 
     def size(self, *, runtime: Optional[QuantityLike] = None, ambient: Optional[QuantityLike] = None, metric: bool = False,
              keep_strings: bool = False) -> Sizing:

@@ -51,6 +51,14 @@ struct MeterWords {
 std::string hookup_answer(ReadBank const&, MeterWords const&);
 std::string short_circuit_answer(ReadBank const&);
 
+// What source the bank is between two terminals, every load and charger off; none where no closed path joins them.
+struct Source {
+    double volts = 0.0;               // [V]
+    double ohms = 0.0;                // [ohm]
+    std::optional<double> short_amps; // [A]; none where the two are one point
+};
+std::optional<Source> seen_from_answer(ReadBank const&, std::string const& plus, std::string const& minus);
+
 struct SizeWords {
     std::optional<double> runtime; // [s]
     std::optional<double> ambient; // [K]

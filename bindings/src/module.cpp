@@ -139,6 +139,14 @@ void add_answers(py::class_<ReadBank>& bank) {
             py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"), no_lock)
         .def("short_circuit", &short_circuit_answer, no_lock)
         .def(
+            "seen_from",
+            [](ReadBank const& read, std::string const& plus, std::string const& minus) -> py::object {
+                auto const source = unlocked([&] { return seen_from_answer(read, plus, minus); });
+                if (!source) return py::none();
+                return py::make_tuple(source->volts, source->ohms, source->short_amps);
+            },
+            py::arg("plus"), py::arg("minus"))
+        .def(
             "size",
             [](ReadBank const& read, Optional runtime, Optional ambient, bool metric, bool keep_strings) {
                 auto const a = unlocked([&] { return size_answer(read, {runtime, ambient, metric, keep_strings}); });

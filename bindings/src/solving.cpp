@@ -1,7 +1,8 @@
-// Volts, amperes and watts at one moment, and what flows into a short.
+// Volts, amperes and watts at one moment, what flows into a short, and what source the bank is from two terminals.
 #include "answers.hpp"
 
 #include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/seen_from.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/bank/locate.hpp"
 #include "bankwright/reports/json.hpp"
@@ -9,6 +10,7 @@
 #include "bankwright/rules/solving.hpp"
 
 #include <limits>
+#include <stdexcept>
 
 namespace bankwright::python {
 
@@ -40,6 +42,15 @@ std::string short_circuit_answer(ReadBank const& read) {
                                .arrangement = read.seen.arrangement,
                                .result = short_circuit(read.whole()),
                                .counts = count(read.seen.findings)});
+}
+
+std::optional<Source> seen_from_answer(ReadBank const& read, std::string const& plus, std::string const& minus) {
+    auto const seen = seen_from(read.whole(), plus, minus);
+    if (seen.status != solver::Status::solved) throw std::invalid_argument("the bank has no operating point");
+    if (!seen.source) return std::nullopt;
+    Source source{seen.source->open.value(), seen.source->resistance.value(), {}};
+    if (seen.source->short_current) source.short_amps = seen.source->short_current->value();
+    return source;
 }
 
 } // namespace bankwright::python

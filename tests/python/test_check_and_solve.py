@@ -56,3 +56,23 @@ def test_a_file_that_is_not_there_is_the_caller_s_mistake(tmp_path):
 
 def test_the_version_is_the_library_s(root):
     assert f'BANKWRIGHT_VERSION "{bankwright.__version__}"' in (root / "lib/include/bankwright/version.hpp").read_text()
+
+
+def test_a_bank_is_a_voltage_behind_a_resistance(root):
+    """Thevenin: what is drawn at two terminals takes the voltage there down in a straight line, as far as a short."""
+    bank = bankwright.read(root / "data/examples/bow-36v.toml")
+    seen = bank.seen_from("troll+", "troll-")
+    for amperes in (1.0, 40.0, 200.0):
+        volts = bank.solve(current=amperes * bankwright.units.A)["parts"]["troll"]["voltage"]
+        assert volts == pytest.approx(seen.voltage - amperes * seen.resistance, rel=1e-12)
+    assert seen.short_current * seen.resistance == pytest.approx(seen.voltage, rel=1e-12)
+    assert bank.seen_from("troll-", "troll+").voltage == -seen.voltage
+    assert bank.seen_from("A+", "A+") == (0.0, 0.0, None)
+    with pytest.raises(bankwright.UnknownName):
+        bank.seen_from("troll+", "nowhere")
+
+
+def test_between_what_hangs_together_nowhere_there_is_no_source(root):
+    bank = bankwright.Bank(voltage="12 V").battery("A", chemistry="agm", voltage="12 V", capacity="100 Ah")
+    bank.battery("B", chemistry="agm", voltage="12 V", capacity="100 Ah")
+    assert bank.seen_from("A+", "B-") is None

@@ -61,6 +61,7 @@
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/load_laws.hpp"
+#include "bankwright/solver/missing_amps.hpp"
 #include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/multigrid.hpp"

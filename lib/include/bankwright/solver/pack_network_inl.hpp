@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "bankwright/solver/missing_amps.hpp"
 #include "bankwright/solver/pack_network.hpp"
 
 namespace bankwright::solver {
@@ -79,20 +80,7 @@ PackNetwork::volts_of_injections(std::vector<double> const& node_amps, double en
 
 BANKWRIGHT_INLINE std::optional<std::vector<double>> PackNetwork::correction(std::vector<double> const& line_amps,
                                                                              std::vector<double> const& volts) const {
-    std::vector<double> amps(row_.size());
-    {
-        std::vector<long double> sum(row_.size(), 0.0L);
-        for (std::size_t line = 0; line < lines_.size(); ++line) {
-            auto const from = static_cast<std::size_t>(lines_[line].from);
-            auto const to = static_cast<std::size_t>(lines_[line].to);
-            long double const drop = static_cast<long double>(volts[from]) - static_cast<long double>(volts[to]);
-            long double const carried = static_cast<long double>(siemens_[line]) * drop + line_amps[line];
-            sum[from] -= carried;
-            sum[to] += carried;
-        }
-        std::transform(sum.begin(), sum.end(), amps.begin(), [](long double a) { return static_cast<double>(a); });
-    }
-    return volts_of_injections(amps, a_leg);
+    return volts_of_injections(missing_amps(lines_, siemens_, line_amps, volts), a_leg);
 }
 
 BANKWRIGHT_INLINE std::optional<std::vector<double>> PackNetwork::volts(std::vector<double> const& line_amps) const {

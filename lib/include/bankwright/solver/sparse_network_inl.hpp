@@ -6,6 +6,7 @@
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
 
+#include "bankwright/solver/missing_amps.hpp"
 #include "bankwright/solver/sparse_network.hpp"
 
 namespace bankwright::solver {
@@ -24,7 +25,6 @@ BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(int nodes, std::vector<Line> line
     for (int& row : row_)
         if (row == 0) row = rows++;
     std::vector<Eigen::Triplet<double>> entries;
-    entries.reserve(3 * lines_.size());
     for (std::size_t line = 0; line < lines_.size(); ++line) {
         int const a = row_[static_cast<std::size_t>(lines_[line].from)];
         int const b = row_[static_cast<std::size_t>(lines_[line].to)];
@@ -56,16 +56,7 @@ BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts_of_injections(std::ve
 BANKWRIGHT_INLINE std::vector<double> SparseNetwork::volts(std::vector<double> const& line_amps) const {
     std::vector<double> volts(row_.size(), 0.0);
     for (int round = 0; round < 3; ++round) { // the first gives the answer, the others refine it
-        std::vector<long double> sum(row_.size(), 0.0L);
-        for (std::size_t line = 0; line < lines_.size(); ++line) {
-            auto const from = static_cast<std::size_t>(lines_[line].from);
-            auto const to = static_cast<std::size_t>(lines_[line].to);
-            long double const drop = static_cast<long double>(volts[from]) - static_cast<long double>(volts[to]);
-            long double const amps = static_cast<long double>(siemens_[line]) * drop + line_amps[line];
-            sum[from] -= amps;
-            sum[to] += amps;
-        }
-        std::vector<double> const step = volts_of_injections(std::vector<double>(sum.begin(), sum.end()));
+        std::vector<double> const step = volts_of_injections(missing_amps(lines_, siemens_, line_amps, volts));
         for (std::size_t n = 0; n < volts.size(); ++n)
             volts[n] += step[n];
     }
