@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <variant>
 
 namespace bankwright {
@@ -36,7 +37,8 @@ inline double follow(solver::Law const& law, double amperes) {
 BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread,
                                                      std::vector<Doubt> const& doubts) {
     auto const& circuit = wiring.circuit;
-    auto const topology = solver::topology(circuit);
+    int const limit = solver::SolveOptions{}.star_mesh_limit;
+    auto const topology = solver::with_plan(solver::topology(circuit), limit); // both networks are of one wiring
     auto const solution = solver::solve(circuit, topology);
     nodes_ = static_cast<std::size_t>(circuit.nodes);
     elements_ = wiring.elements;
@@ -57,7 +59,7 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
     for (std::size_t l = 0; l < circuit.loads.size(); ++l)
         if (topology.load_line[l] >= 0)
             siemens[at(topology.load_line[l])] = expecting::follow(circuit.loads[l].law, load_amps_[l]);
-    solver::LinearNetwork const network(topology, siemens, solver::SolveOptions{}.star_mesh_limit);
+    solver::LinearNetwork const network(topology, siemens, limit);
 
     // A resistance that is off by dR acts as an emf of -I dR in its place.
     for (std::size_t e = 0; e < elements_.size(); ++e) {
@@ -78,8 +80,9 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
         columns_.push_back(e);
         own_volts_.push_back(deviation);
         column_branch_.push_back(element.index);
-        for (std::size_t n = 0; n < nodes_; ++n)
-            responses_.push_back(moved[at(topology.merged[n])]);
+        responses_.reserve(nodes_ * elements_.size());
+        std::transform(topology.merged.begin(), topology.merged.end(), std::back_inserter(responses_),
+                       [&](int node) { return moved[at(node)]; });
     }
 }
 
