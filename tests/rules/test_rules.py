@@ -32,11 +32,12 @@ class Expected(NamedTuple):
 
 def expected(bank, usual_level):
     """What the bank says of itself, in the order of its lines."""
-    expectations = []
+    expectations, at = [], 0
     for number, line in enumerate(bank.read_text(encoding="utf-8").splitlines(), 1):
+        at = at if line.startswith("#") else number
         if said := EXPECTED.search(line):
             numbers = (said["found"], said["allowed"]) if said["found"] else None
-            expectations.append(Expected(number, said["rule"], said["level"] or usual_level[said["rule"]],
+            expectations.append(Expected(at, said["rule"], said["level"] or usual_level[said["rule"]],
                                          said["word"] == "accepted", said["at"], numbers, [], []))
         elif said := NAMES.match(line):
             expectations[-1].names.extend(said[1].split(", "))

@@ -5,6 +5,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -43,6 +44,9 @@ TEST_CASE("the shares are those of checking every drawn bank by hand") {
             }
         CHECK(found);
     }
+    CHECK(std::is_sorted(shares.rules.begin(), shares.rules.end(),
+                         [](auto const& a, auto const& b) { return a.draws > b.draws; }));
+    CHECK(shares.rules.front().draws > shares.rules.back().draws);
     REQUIRE(shares.run_time);
     CHECK(shares.run_time->mean.value() == doctest::Approx(seconds / 60.0).epsilon(1e-4));
     CHECK(shares.run_time->least <= shares.run_time->mean);

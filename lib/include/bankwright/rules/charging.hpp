@@ -11,7 +11,8 @@ namespace bankwright {
 inline constexpr std::array charging_rules{
     RuleInfo{"charging/polarity", Level::error, "0.1.0", "a charger output whose + is at the lower potential",
              "the charger and the batteries drive current through each other in series; most chargers are destroyed",
-             "exchange its two leads", "Kirchhoff's voltage law: the voltages along the wiring must not contradict each other [derived]"},
+             "exchange its two leads",
+             "Kirchhoff's voltage law: the voltages along the wiring must not contradict each other [derived]"},
     RuleInfo{"charging/not-isolated", Level::error, "0.1.0",
              "a charger whose outputs share a negative, connected to batteries at different potentials",
              "the common negative shorts the batteries between them, whether the charger is on or not",

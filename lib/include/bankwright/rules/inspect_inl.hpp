@@ -45,7 +45,9 @@ BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& 
     seen.as_written = read.readable && count(seen.findings).error == 0;
     if (read.readable) {
         bool const whole = read.left_out.empty();
-        auto checked = check(whole ? read.bank : inspection::without_stray_conductors(read.bank), rules);
+        auto options = rules;
+        options.whole = whole;
+        auto checked = check(whole ? read.bank : inspection::without_stray_conductors(read.bank), options);
         if (whole) seen.arrangement = std::move(checked.arrangement);
         for (auto& finding : checked.findings)
             if (whole || inspection::holds_whatever_is_missing(finding)) seen.findings.push_back(std::move(finding));

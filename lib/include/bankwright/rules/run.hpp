@@ -14,6 +14,7 @@ namespace bankwright {
 struct CheckOptions {
     std::vector<std::string> only; // rule ids or families ("wiring"); empty: all
     std::vector<std::string> skip;
+    bool whole = true; // false: parts of the bank are missing, and no repair of its wiring can be told
 };
 
 struct CheckResult {

@@ -69,7 +69,7 @@ inline bool is_a_bank(Seen const& seen) {
 }
 
 BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
-    Seen const seen(bank);
+    Seen const seen(bank, options.whole);
     CheckResult result;
     for (auto const& family : rule_families)
         if (family.check) family.check(seen, result.findings);

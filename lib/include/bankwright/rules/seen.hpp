@@ -15,9 +15,11 @@ namespace bankwright {
 
 class Seen {
 public:
-    explicit Seen(Bank const& bank) : bank_(bank), graph_(wiring_graph(bank)), verdict_(judge(graph_, graph_.edges)) {}
+    explicit Seen(Bank const& bank, bool whole = true)
+        : bank_(bank), whole_(whole), graph_(wiring_graph(bank)), verdict_(judge(graph_, graph_.edges)) {}
 
     Bank const& bank() const { return bank_; }
+    bool whole() const { return whole_; } // else parts of it could not be read, and what joins what is not known
     WiringGraph const& graph() const { return graph_; }
     WiringVerdict const& verdict() const { return verdict_; } // of the wiring as drawn, all devices closed
 
@@ -83,6 +85,7 @@ private:
     }
 
     Bank const& bank_;
+    bool whole_;
     WiringGraph graph_;
     WiringVerdict verdict_;
     mutable std::optional<Arrangement> arrangement_;

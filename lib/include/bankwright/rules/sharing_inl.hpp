@@ -28,13 +28,7 @@ public:
     }
 
 private:
-    // Current below this is no current: a millionth of what the bank carries, or a tenth of a milliampere.
-    double nothing() const {
-        double most = 0.0;
-        for (auto const& part : seen_.working().parts)
-            most = std::max(most, std::abs(part.current.value()));
-        return std::max(1e-4, 1e-6 * most); // [A]
-    }
+    static constexpr double nothing = 1e-4; // [A] below any clamp's last digit, above rounding at a thousand amperes
 
     // A battery and its current where that is beyond what it may be.
     struct Excess {
@@ -51,14 +45,14 @@ private:
     void reverse_charge() {
         bool const anything_drawn =
             std::any_of(seen_.working().parts.begin(), seen_.working().parts.end(), [&](auto const& p) {
-                return (p.kind == PartKind::motor || p.kind == PartKind::load) && p.current.value() > nothing();
+                return (p.kind == PartKind::motor || p.kind == PartKind::load) && p.current.value() > nothing;
             });
         if (!anything_drawn || seen_.is_charging()) return;
         std::vector<Excess> charged;
         std::vector<std::string> givers;
         for (auto const& battery : seen_.bank().batteries) {
             auto const* reading = reading_if_any(seen_.working(), battery.id);
-            auto const most = std::max(settling(battery), nothing());
+            auto const most = std::max(settling(battery), nothing);
             if (!reading) continue;
             if (exceeds(-reading->current.value(), most))
                 charged.push_back({&battery, -reading->current.value(), most});
@@ -161,7 +155,7 @@ private:
             total += reading->current.value();
             strings.emplace_back(reading->current.value(), std::move(ids));
         }
-        if (total <= nothing() || seen_.is_charging()) return;
+        if (total <= nothing || seen_.is_charging()) return;
         auto const busiest = std::max_element(strings.begin(), strings.end(),
                                               [](auto const& a, auto const& b) { return a.first < b.first; });
         constexpr double tolerated = 1.10; // common practice, no single source

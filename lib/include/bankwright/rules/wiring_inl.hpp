@@ -27,6 +27,7 @@ public:
         : seen_(seen), graph_(seen.graph()), findings_(findings), edges_(with_parallel_voltages_alike()) {}
 
     void inspect() {
+        if (!seen_.whole()) return say_shorts();
         auto const verdict = judge(graph_, edges_);
         if (!verdict.right()) {
             auto const plan = plan_repair(graph_, edges_);
@@ -86,6 +87,28 @@ private:
         if (!plan.complete) {
             auto const verdict = judge(graph_, now);
             findings_.push_back(explain(now, verdict, {}, now));
+        }
+    }
+
+    // Where parts are missing a loop is one whatever they are, but what would mend it hangs on them. Each loop is said,
+    // and then thought open at one of its batteries.
+    void say_shorts() {
+        auto now = edges_;
+        for (auto verdict = judge(graph_, now);; verdict = judge(graph_, now)) {
+            auto const loop = worst_loop(now, verdict);
+            if (!loop) return;
+            auto finding = explain_loop(
+                now, verdict, *loop, false, "a short",
+                "open this loop; which end in it is on the wrong post can be told when all parts are stated");
+            for (auto const& s : loop->steps)
+                finding.parts.push_back(graph_.id(edge(s.edge)));
+            keep_first_of_each(finding.parts);
+            findings_.push_back(std::move(finding));
+            for (auto const& s : loop->steps)
+                if (edge(s.edge).kind == WiringEdgeKind::battery) {
+                    now[static_cast<std::size_t>(s.edge)].removed = true;
+                    break;
+                }
         }
     }
 
