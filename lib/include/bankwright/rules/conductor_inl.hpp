@@ -164,9 +164,7 @@ private:
     std::optional<Drop> drop_to(LoadVerdict const& load) const {
         auto const& edge = graph_.edges[static_cast<std::size_t>(load.edge)];
         auto const& verdict = seen_.verdict();
-        // What taps a string is held to the voltage that it is made for.
-        bool const taps = load.volts < verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))] - same_volts;
-        auto const system = bank_.system.voltage && !taps ? bank_.system.voltage->value() : load.volts; // [V]
+        auto const system = load.volts; // [V] nominal: what taps a string is held to the voltage that it is made for
         auto const plus = voltage_at(edge.from);
         auto const minus = voltage_at(edge.to);
         if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) return std::nullopt;

@@ -401,15 +401,8 @@ private:
                 if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
             }
         }
-        int untied = 0; // levels where the strings stay apart
-        int tied = 0;   // levels where all are joined
-        for (auto const& [volts, groups] : levels) {
-            auto const count = static_cast<int>(groups.size());
-            untied += count == form.parallel;
-            tied += count == 1;
-        }
-        auto const middle = form.series - 1;
-        if (tied - 2 == middle || untied == middle) return;
+        auto const is_tied = [](auto const& level) { return level.second.size() == 1; };
+        if (std::all_of(levels.begin(), levels.end(), is_tied)) return;
         std::vector<std::string> ties;
         std::vector<std::string> apart;
         for (auto const& e : edges_) {
