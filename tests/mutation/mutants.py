@@ -97,7 +97,7 @@ def expression_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
 
 def statement_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
     begin, end = cursor.extent.start.offset, cursor.extent.end.offset
-    if text[end:end + 1] != b";" or b".reserve(" in text[begin:end]:
+    if text[end:end + 1] != b";":
         return []
     return [Mutant(file, cursor.extent.start.line, begin, end + 1, text[begin:end + 1].decode(), "", True)]
 
@@ -120,6 +120,8 @@ def find(root: Path, folders: list[str], sources: list[Path], flags: list[str]) 
                 return
             inside = True
         if cursor.kind in (CursorKind.STATIC_ASSERT, CursorKind.ENUM_DECL):
+            return
+        if inside and cursor.kind == CursorKind.CALL_EXPR and cursor.spelling == "reserve":
             return
         if inside:
             text = texts.setdefault(name, Path(name).read_bytes())

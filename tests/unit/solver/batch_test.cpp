@@ -166,8 +166,20 @@ TEST_CASE("what a caller gets wrong is refused with its reason") {
     }
     double const row[2] = {1.0, std::nan("")};
     CHECK_THROWS_AS(solve_rows(plan, row, 1, volts), std::invalid_argument);
-    circuit.branches.push_back({0, 1, 1.0, 12.0});
+    Circuit more = circuit;
+    more.branches.push_back({0, 1, 1.0, 12.0});
+    CHECK_THROWS_AS(parameters_of(plan, more), std::invalid_argument);
+    circuit.loads.push_back({1, 0, ConstantPower{5.0}});
     CHECK_THROWS_AS(parameters_of(plan, circuit), std::invalid_argument);
+    circuit.branches.push_back({0, 1, 1.0, 0.0});
+    BatchPlan const idle = compile(circuit); // whose second branch has no emf
+    Circuit other = circuit;
+    other.branches[1].emf = 12.0;
+    CHECK_THROWS_AS(parameters_of(idle, other), std::invalid_argument);
+    other = circuit;
+    other.loads[0].law = ConstantCurrent{5.0};
+    CHECK_THROWS_AS(parameters_of(idle, other), std::invalid_argument);
+    CHECK_NOTHROW(parameters_of(idle, circuit));
     circuit.branches.back().resistance = 0.0;
     CHECK_THROWS_AS(compile(circuit), std::invalid_argument);
 }

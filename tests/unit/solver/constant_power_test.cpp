@@ -86,3 +86,44 @@ TEST_CASE("what share the bank can give is found in few tries") {
         }
     }
 }
+
+// A battery of 15 V behind 0.1 ohm alone gives 562 W at most; a charger of 14.4 V takes over where its voltage falls to
+// that, and the load asks for 3 kW. The way there leads through a state without an answer.
+TEST_CASE(
+    "a load beyond what the battery alone can give is found where the charger holds the voltage, or is at its limit") {
+    for (double limit : {250.0, 400.0, 4000.0}) {
+        Ports ports;
+        ports.laws = {LimitedSource{14.4, limit}, ConstantPower{3000.0}};
+        ports.open_volts = {15.0, 15.0};
+        ports.ohms = {0.1, 0.1, 0.1, 0.1};
+        auto const found = port_currents(ports, most);
+        REQUIRE(found.status == Status::solved);
+        CHECK(found.amps[1] == doctest::Approx(3000.0 / 14.4).epsilon(1e-12));
+        CHECK(found.amps[0] == doctest::Approx((15.0 - 14.4) / 0.1 - 3000.0 / 14.4).epsilon(1e-12));
+        CHECK(found.iterations <= 12);
+    }
+    for (double limit : {190.0, 200.0}) { // held at 14.4 V it would have to give 202 A, and where it gives all that it
+                                          // can the voltage is above that
+        Ports ports;
+        ports.laws = {LimitedSource{14.4, limit}, ConstantPower{3000.0}};
+        ports.open_volts = {15.0, 15.0};
+        ports.ohms = {0.1, 0.1, 0.1, 0.1};
+        CHECK(port_currents(ports, most).status == Status::no_operating_point);
+    }
+}
+
+// A machine that pulls 1000 V down to about one, and 50 W beside it. A V2 draws c V^2, the load P / V: 1000 - V = c V^2
+// + P / V, a cubic.
+TEST_CASE("where rounding in the voltage keeps a load from its last digits, the search ends all the same") {
+    double const c = 999.0;
+    Ports ports;
+    ports.laws = {SquareLaw{c, 0.0, 1.0}, ConstantPower{50.0}};
+    ports.open_volts = {1000.0, 1000.0};
+    ports.ohms = {1.0, 1.0, 1.0, 1.0};
+    auto const found = port_currents(ports, most);
+    REQUIRE(found.status == Status::solved);
+    double const volts = 1000.0 - found.amps[0] - found.amps[1];
+    CHECK(found.amps[0] == doctest::Approx(c * volts * volts).epsilon(1e-11));
+    CHECK(found.amps[1] * volts == doctest::Approx(50.0).epsilon(1e-11));
+    CHECK(found.iterations <= 15);
+}

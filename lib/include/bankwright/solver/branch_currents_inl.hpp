@@ -17,10 +17,8 @@ BANKWRIGHT_INLINE BranchCurrents::BranchCurrents(Circuit const& circuit, Topolog
     auto const end = [&](int node) { return topology.merged[static_cast<std::size_t>(node)]; };
     std::vector<std::size_t> order(branches.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        auto const x = branches[a].resistance, y = branches[b].resistance;
-        return x != y ? x < y : a < b;
-    });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return branches[a].resistance < branches[b].resistance; });
     UnionFind reached(topology.merged_nodes);
     std::vector<Line> lines;
     std::vector<std::size_t> branch_of;

@@ -61,9 +61,9 @@ BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> 
     EliminationPlan plan;
     plan.nodes = nodes;
     plan.roots = roots;
-    std::vector<int> place(at(nodes), -1); // in the order; roots come after all others
-    for (std::size_t r = 0; r < roots.size(); ++r)
-        place[at(roots[r])] = nodes + static_cast<int>(r);
+    std::vector<int> place(at(nodes), -1); // in the order; roots, one to an island, come after all others
+    for (int root : roots)
+        place[at(root)] = nodes;
 
     int const eliminated = nodes - static_cast<int>(roots.size());
     plan.pivots.reserve(at(eliminated));
