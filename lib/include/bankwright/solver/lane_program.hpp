@@ -34,9 +34,7 @@ struct LaneProgram {
     std::vector<int> currents;    // amperes, plus node (read, write), minus node (read, write)
     std::vector<int> forward;     // a record for each pivot, see lane_kernels.hpp
     std::vector<int> backward;    // the same, last pivot first
-    int forward_pivots = 0;       // pivots in `forward`
-    int backward_pivots = 0;
-    std::vector<int> node; // by merged node: its row of volts; the zero row for roots, scrap if not wanted
+    std::vector<int> node;        // by merged node: its row of volts; the zero row for roots, scrap if not wanted
     int port_siemens = 0, port_injection = 0, port_volts = 0; // of the last pivot, if it was left out of `forward`
 };
 

@@ -140,7 +140,6 @@ private:
         }
         for (int pair = 0; pair < pivot.degree * (pivot.degree - 1) / 2; ++pair)
             add_to(record, slot_row(plan_.pairs[at(pivot.pair_first + pair)]));
-        ++program_.forward_pivots;
     }
 
     void write_backward(std::vector<char> const& wanted, std::vector<Pivot> const& order) {
@@ -166,7 +165,6 @@ private:
             if (whole && count == 0) record.push_back(program_.zero);
             for (int i = 0; i < count; ++i)
                 record.push_back(node_row_[at(plan_.later[at(pivot.first + i)])]);
-            ++program_.backward_pivots;
         }
     }
 
