@@ -156,9 +156,9 @@ TEST_CASE("a caller's mistakes throw") {
     CHECK(unfit_for_trace(Bank{}));
     CHECK_FALSE(unfit_for_trace(jon_boat()));
     auto large = jon_boat();
-    for (int n = 0; n < 400; ++n)
+    for (int n = 0; n < 1400; ++n)
         large.cables.push_back(support::plain_run("c" + std::to_string(n), "C+", "CB.line", 1e-3));
-    CHECK_FALSE(unfit_for_trace(large)); // 407 conductors, 14 terminals
+    CHECK_FALSE(unfit_for_trace(large)); // 1407 conductors, 14 terminals
     for (int n = 0; n < 400; ++n)
         large.cables.push_back(support::plain_run("d" + std::to_string(n), "C+", "CB.line", 1e-3));
     CHECK(unfit_for_trace(large));

@@ -4,9 +4,11 @@
 
 #include "bankwright/analyses/faults.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/solver/linear_network.hpp"
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace bankwright {
@@ -38,32 +40,36 @@ public:
     double largest_battery_amps() const;    // [A] either way; 0 if it is not solved
     double volts(int red, int black) const; // [V]; between islands 0, as a meter's own resistance makes it
     ExpectedReading volts_reading(int red, int black) const;
-    std::vector<double> node_sensitivities(int node) const; // [V] against its island's own zero, by element
+    std::vector<double> node_sensitivities(int node) const; // [V] against its island's own zero, by element; one solve
     bool together(int a, int b) const {
         return island_[static_cast<std::size_t>(a)] == island_[static_cast<std::size_t>(b)];
     }
     bool moves(std::size_t element) const { // any node, by what is not known of that element
-        return std::find(columns_.begin(), columns_.end(), element) != columns_.end();
+        return std::any_of(unsure_.begin(), unsure_.end(), [&](Unsure const& one) { return one.element == element; });
     }
     ExpectedReading amps_reading(std::size_t element) const;
     std::size_t bytes() const; // that it holds, nearly
 
 private:
-    double response(std::size_t column, int node) const {
-        return responses_[column * nodes_ + static_cast<std::size_t>(node)];
-    }
+    struct Unsure { // an emf that stands for one standard deviation of what is not known of an element
+        std::size_t element;
+        int branch;
+        double volts; // [V]
+    };
+    // By element: how far one standard deviation moves what is measured as the voltages `response` [V] per ampere that
+    // it would take in there (reciprocity: one solve a reading, whatever the number of elements).
+    std::vector<double> moved(std::vector<double> const& response) const;
+    std::size_t merged(int node) const { return static_cast<std::size_t>(merged_[static_cast<std::size_t>(node)]); }
 
     bool solved_ = false;
-    std::size_t nodes_ = 0;
     std::vector<Element> elements_;
-    std::vector<double> volts_;        // [V] by node
-    std::vector<int> island_;          // by node
-    std::vector<std::size_t> columns_; // the elements that move any node
-    std::vector<double> responses_;    // [V] column by column: by node, for one standard deviation
+    std::vector<double> volts_; // [V] by node
+    std::vector<int> island_;   // by node
+    std::vector<int> merged_;   // by node: which one joins make of it
+    std::vector<Unsure> unsure_;
+    std::optional<solver::LinearNetwork> network_;            // loads as conductances
     std::vector<double> branch_amps_, join_amps_, load_amps_; // [A]
-    std::vector<double> own_volts_; // [V] by column: the emf that one standard deviation stands for
     std::vector<solver::Branch> branches_;
-    std::vector<int> column_branch_; // by column
 };
 
 } // namespace bankwright

@@ -2,12 +2,10 @@
 #pragma once
 
 #include "bankwright/analyses/expected_readings.hpp"
-#include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/solve.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <variant>
 
 namespace bankwright {
@@ -40,12 +38,12 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
     int const limit = solver::SolveOptions{}.star_mesh_limit;
     auto const topology = solver::with_plan(solver::topology(circuit), limit); // both networks are of one wiring
     auto const solution = solver::solve(circuit, topology);
-    nodes_ = static_cast<std::size_t>(circuit.nodes);
     elements_ = wiring.elements;
     solved_ = solution.status == solver::Status::solved;
     island_ = topology.island;
     volts_ = solution.volts;
-    volts_.resize(nodes_);
+    volts_.resize(static_cast<std::size_t>(circuit.nodes));
+    merged_ = topology.merged;
     branches_ = circuit.branches;
     branch_amps_ = solution.branch_amps;
     join_amps_ = solution.join_amps;
@@ -59,7 +57,7 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
     for (std::size_t l = 0; l < circuit.loads.size(); ++l)
         if (topology.load_line[l] >= 0)
             siemens[at(topology.load_line[l])] = expecting::follow(circuit.loads[l].law, load_amps_[l]);
-    solver::LinearNetwork const network(topology, siemens, limit);
+    network_.emplace(topology, siemens, limit);
 
     // A resistance that is off by dR acts as an emf of -I dR in its place.
     for (std::size_t e = 0; e < elements_.size(); ++e) {
@@ -73,17 +71,18 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
             ohms = std::hypot(ohms, doubt.ohms);
         }
         double const deviation = std::hypot(volts, branch_amps_[at(element.index)] * ohms);
-        if (deviation < expecting::negligible_volts) continue;
-        std::vector<double> amperes(topology.lines.size(), 0.0);
-        amperes[at(topology.branch_line[at(element.index)])] = deviation / branch.resistance;
-        auto const moved = network.volts(amperes);
-        columns_.push_back(e);
-        own_volts_.push_back(deviation);
-        column_branch_.push_back(element.index);
-        responses_.reserve(nodes_ * elements_.size());
-        std::transform(topology.merged.begin(), topology.merged.end(), std::back_inserter(responses_),
-                       [&](int node) { return moved[at(node)]; });
+        if (deviation >= expecting::negligible_volts) unsure_.push_back({e, element.index, deviation});
     }
+}
+
+BANKWRIGHT_INLINE std::vector<double> ExpectedReadings::moved(std::vector<double> const& response) const {
+    std::vector<double> sensitivities(elements_.size(), 0.0);
+    for (auto const& one : unsure_) {
+        auto const& branch = branches_[static_cast<std::size_t>(one.branch)];
+        sensitivities[one.element] =
+            (response[merged(branch.to)] - response[merged(branch.from)]) * one.volts / branch.resistance;
+    }
+    return sensitivities;
 }
 
 BANKWRIGHT_INLINE double ExpectedReadings::largest_battery_amps() const {
@@ -95,7 +94,7 @@ BANKWRIGHT_INLINE double ExpectedReadings::largest_battery_amps() const {
 
 BANKWRIGHT_INLINE std::size_t ExpectedReadings::bytes() const {
     return sizeof(*this) + elements_.size() * sizeof(Element) + branches_.size() * sizeof(solver::Branch) +
-           (responses_.size() + 2 * volts_.size() + 4 * columns_.size()) * sizeof(double);
+           (40 * volts_.size() + 3 * branches_.size()) * sizeof(double) + unsure_.size() * sizeof(Unsure);
 }
 
 BANKWRIGHT_INLINE double ExpectedReadings::volts(int red, int black) const {
@@ -105,21 +104,24 @@ BANKWRIGHT_INLINE double ExpectedReadings::volts(int red, int black) const {
 
 BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::volts_reading(int red, int black) const {
     ExpectedReading reading{volts(red, black), std::vector<double>(elements_.size(), 0.0), 0.0};
-    if (!solved_)
+    if (!solved_) {
         reading.own_spread = expecting::unsolved_volts;
-    else if (!together(red, black))
+    } else if (!together(red, black)) {
         reading.own_spread = expecting::floating_volts;
-    else
-        for (std::size_t c = 0; c < columns_.size(); ++c)
-            reading.sensitivities[columns_[c]] = response(c, red) - response(c, black);
+    } else {
+        std::vector<double> amps(network_->nodes(), 0.0);
+        amps[merged(red)] += 1.0;
+        amps[merged(black)] -= 1.0;
+        reading.sensitivities = moved(network_->volts_of_injections(amps));
+    }
     return reading;
 }
 
 BANKWRIGHT_INLINE std::vector<double> ExpectedReadings::node_sensitivities(int node) const {
-    std::vector<double> sensitivities(elements_.size(), 0.0);
-    for (std::size_t c = 0; c < columns_.size(); ++c)
-        sensitivities[columns_[c]] = response(c, node);
-    return sensitivities;
+    if (!solved_) return std::vector<double>(elements_.size(), 0.0);
+    std::vector<double> amps(network_->nodes(), 0.0);
+    amps[merged(node)] = 1.0;
+    return moved(network_->volts_of_injections(amps));
 }
 
 BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::amps_reading(std::size_t number) const {
@@ -144,11 +146,11 @@ BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::amps_reading(std::size_t num
     case Element::Is::branch: {
         auto const& branch = branches_[index];
         reading.mean = branch_amps_[index];
-        for (std::size_t c = 0; c < columns_.size(); ++c) {
-            double volts = response(c, branch.from) - response(c, branch.to);
-            if (column_branch_[c] == element.index) volts += own_volts_[c];
-            reading.sensitivities[columns_[c]] = volts / branch.resistance;
-        }
+        reading.sensitivities = volts_reading(branch.from, branch.to).sensitivities;
+        for (auto const& one : unsure_)
+            if (one.branch == element.index) reading.sensitivities[one.element] += one.volts;
+        for (double& sensitivity : reading.sensitivities)
+            sensitivity /= branch.resistance;
         break;
     }
     }

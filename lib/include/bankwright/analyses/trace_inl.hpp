@@ -60,7 +60,7 @@ inline std::size_t most_suspects(Network const& network) {
 
 inline constexpr std::size_t most_seeds_there = 3;
 
-inline constexpr std::size_t most_single_faults = 20'000; // some fifty batteries with all that joins them
+inline constexpr std::size_t most_single_faults = 40'000; // some seventy batteries with all that joins them
 
 // How many there are to look at, nearly: every end of every conductor on every terminal.
 inline std::size_t single_fault_count(Bank const& bank) {
@@ -243,8 +243,10 @@ private:
             one.probability /= sum;
             if (one.probability >= 1e-5) ranked.push_back(one);
         }
-        std::stable_sort(ranked.begin(), ranked.end(),
-                         [](auto const& a, auto const& b) { return a.probability > b.probability; });
+        // What the readings cannot tell apart stands in the order of the parts: rounding decides nothing.
+        std::stable_sort(ranked.begin(), ranked.end(), [](auto const& a, auto const& b) {
+            return std::round(1e9 * a.probability) > std::round(1e9 * b.probability);
+        });
         if (ranked.size() > tracing::most_kept) ranked.resize(tracing::most_kept);
         return ranked;
     }

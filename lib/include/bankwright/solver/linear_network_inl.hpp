@@ -34,12 +34,12 @@ BANKWRIGHT_INLINE std::vector<double> LinearNetwork::rough_volts(std::vector<dou
     return volts(line_amps);
 }
 
-BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts_of_ones() const {
-    std::vector<double> const ones(static_cast<std::size_t>(nodes_), 1.0);
-    if (auto const* mesh = std::get_if<StarMesh>(&method_)) return mesh->volts_of_injections(ones);
-    if (auto const* sparse = std::get_if<SparseNetwork>(&method_)) return sparse->volts_of_injections(ones);
-    auto found = std::get<PackNetwork>(method_).volts_of_injections(ones, 1e-3);
-    return found ? *std::move(found) : factored().volts_of_injections(ones);
+BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts_of_injections(std::vector<double> const& node_amps,
+                                                                         double enough) const {
+    if (auto const* mesh = std::get_if<StarMesh>(&method_)) return mesh->volts_of_injections(node_amps);
+    if (auto const* sparse = std::get_if<SparseNetwork>(&method_)) return sparse->volts_of_injections(node_amps);
+    auto found = std::get<PackNetwork>(method_).volts_of_injections(node_amps, enough);
+    return found ? *std::move(found) : factored().volts_of_injections(node_amps);
 }
 
 BANKWRIGHT_INLINE double LinearNetwork::condition() const {
@@ -57,7 +57,7 @@ BANKWRIGHT_INLINE double LinearNetwork::condition() const {
     }
     for (std::size_t n = 0; n < count; ++n)
         if (is_root[n]) column[n] = 0.0;
-    auto const rows = volts_of_ones();
+    auto const rows = volts_of_injections(std::vector<double>(count, 1.0), 1e-3);
     return *std::max_element(column.begin(), column.end()) * *std::max_element(rows.begin(), rows.end());
 }
 
