@@ -40,16 +40,11 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
         return matrix_.row(static_cast<int>(row * (n + 1) + column));
     };
     bool const powers = all_are(Law(ConstantPower{}).index());
-    std::vector<char> fits(lanes, 0);
-    for (int lane = 0; lane < used; ++lane) {
-        bool good = true;
-        for (std::size_t p = 0; p < n; ++p) {
-            good = good && open_volts(p)[lane] > 0.0;
-            for (std::size_t q = 0; q < n; ++q)
-                good = good && (!powers || ohms(p, q)[lane] >= 0.0);
-        }
-        fits[static_cast<std::size_t>(lane)] = good;
-    }
+    std::vector<char> fits(lanes, 1);
+    for (std::size_t p = 0; powers && p < n; ++p) // powers that lift each other may have their fold elsewhere
+        for (std::size_t q = 0; q < n; ++q)
+            for (int lane = 0; lane < used; ++lane)
+                fits[static_cast<std::size_t>(lane)] &= ohms(p, q)[lane] >= 0.0;
     for (std::size_t p = 0; p < n; ++p)
         std::fill_n(amps_of(p), lanes, 0.0);
 
