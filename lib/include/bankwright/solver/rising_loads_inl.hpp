@@ -139,15 +139,10 @@ BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> co
     Settled settled;
     start.resize(rising.size(), 0.0);
     Eigen::VectorXd amps = Eigen::Map<Eigen::VectorXd const>(start.data(), count);
-    auto const scale = [&] { // [V] what rounding is measured against
-        double most = 0.0;
-        for (Eigen::Index k = 0; k < count; ++k) {
-            most = std::max(most, std::abs(seen[k]) + own.row(k).cwiseAbs().dot(amps.cwiseAbs()));
-            if (auto const* source = std::get_if<LimitedSource>(&ports.laws[rising[static_cast<std::size_t>(k)]]))
-                most = std::max(most, std::abs(source->volts));
-        }
-        return most;
-    };
+    double scale = count > 0 ? seen.cwiseAbs().maxCoeff() : 0.0; // [V] what rounding is measured against
+    for (std::size_t port : rising)
+        if (auto const* source = std::get_if<LimitedSource>(&ports.laws[port]))
+            scale = std::max(scale, std::abs(source->volts));
     double error = loads.error(amps);
     for (constexpr int most_sweeps = 20000; error > 0.0 && settled.iterations < most_sweeps; ++settled.iterations) {
         Eigen::VectorXd const tried = loads.newton(amps);
@@ -157,12 +152,12 @@ BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> co
             error = tried_error;
             continue;
         }
-        if (error <= 1e-14 * scale()) break; // rounding
+        if (error <= 1e-14 * scale) break; // rounding
         for (int k = 0; k < count; ++k)
             amps[k] = loads.answer(amps, k);
         error = loads.error(amps);
     }
-    settled.converged = error <= 1e-12 * scale();
+    settled.converged = error <= 1e-12 * scale;
 
     settled.rising_amps.assign(amps.data(), amps.data() + count);
     for (int k = 0; k < count; ++k)
