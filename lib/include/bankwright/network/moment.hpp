@@ -20,7 +20,7 @@ struct Moment {
     Current current{};                // with constant_current: what one motor (or load) draws
     std::optional<Throttle> throttle; // of every motor, instead of its own
     bool everything_closed = false; // switches, breakers and fuses closed, connectors mated, whatever their state says
-    bool chargers = true;           // false: a connected charger gives nothing
+    bool chargers = true; // false: a connected charger gives nothing, as one does that states no voltage or current
 };
 
 // Batteries and copper: every load and charger off, the rest as the bank describes it.

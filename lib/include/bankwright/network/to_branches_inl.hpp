@@ -136,16 +136,16 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surrounding
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surroundings const& around,
                                                    Network& network) {
     std::vector<Element> elements;
-    bool const gives = around.moment.chargers && charger.connected.value_or(false);
+    bool const gives =
+        around.moment.chargers && charger.connected.value_or(false) && charger.voltage && charger.current;
     for (int output = 1; output <= charger.outputs.value_or(1); ++output) {
         auto const stem = charger.id + "." + std::to_string(output);
         int const plus = node_of(network, stem + "+");
         int const minus = node_of(network, stem + "-");
         if (gives)
-            elements.push_back(circuit_parts::load(
-                network.circuit, plus, minus,
-                solver::LimitedSource{circuit_parts::needed(charger.voltage, charger.id, "voltage").value(),
-                                      circuit_parts::needed(charger.current, charger.id, "current").value()}));
+            elements.push_back(
+                circuit_parts::load(network.circuit, plus, minus,
+                                    solver::LimitedSource{charger.voltage->value(), charger.current->value()}));
         else
             elements.push_back(circuit_parts::gap(plus, minus));
     }

@@ -27,6 +27,8 @@ public:
 
     void inspect() {
         if (bank_.chargers.empty()) return;
+        for (auto const& charger : bank_.chargers)
+            if (charger.connected.value_or(false)) unstated(charger);
         if (seen_.common_negative_shorts()) {
             not_isolated();
             return; // what lies across its outputs is a short
@@ -66,6 +68,24 @@ private:
         for (auto const e : batteries)
             names.push_back(battery(e).id);
         return names;
+    }
+    // What it gives is not known, and so it counts as giving nothing (network/to_branches_inl.hpp).
+    void unstated(Charger const& charger) {
+        constexpr auto of_voltage = rule_named(charging_rules, "charging/voltage");
+        constexpr auto of_current = rule_named(charging_rules, "charging/rate");
+        auto const say = [&](RuleInfo const& rule, std::string_view key) {
+            auto finding =
+                finding_of(rule,
+                           fmt::format("`{}` is plugged in and its `{}` is not stated: voltages and currents "
+                                       "are worked out as if it gave nothing",
+                                       charger.id, key),
+                           fmt::format("state its `{}`, or `connected = false`", key));
+            finding.level = Level::note;
+            finding.key = "connected";
+            add(std::move(finding), charger.id, {});
+        };
+        if (!charger.voltage) say(of_voltage, "voltage");
+        if (!charger.current) say(of_current, "current");
     }
     void add(Finding finding, std::string const& charger, std::vector<std::string> const& others) {
         finding.parts.push_back(charger);
