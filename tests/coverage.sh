@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # How much of lib/ do the tests run? Builds with gcov's counters, runs the C++ tests and those of the command, and prints the share of lines
-# and branches, then every line that nothing ran. Branches that only an exception takes are not counted: the compiler adds them to every
-# call. Needs gcovr (Debian).
+# and branches, then every line that nothing ran, with the reason that uncovered.md gives, if it knows it. Branches that only an exception
+# takes are not counted: the compiler adds them to every call. Needs gcovr (Debian).
 #   tests/coverage.sh
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -13,9 +13,10 @@ cmake --build "$build" >>"$build.log"
 find "$build" -name '*.gcda' -delete
 failed=0
 ctest --test-dir "$build" --output-on-failure -j "$(nproc)" >>"$build.log" || failed=1
-export BANKWRIGHT_COMMAND=$PWD/$build/bin/bankwright PYTHONDONTWRITEBYTECODE=1
+export BANKWRIGHT_COMMAND=$PWD/$build/bin/bankwright BANKWRIGHT_SOLVE_BANK=$PWD/$build/bin/solve_bank
+export BANKWRIGHT_UNIT_FACTORS=$PWD/$build/bin/unit_factors PYTHONDONTWRITEBYTECODE=1
 /usr/bin/python3 -m pytest -q -p no:cacheprovider tests/command tests/rules tests/golden tests/reference tests/standards >>"$build.log" || failed=1
 gcovr --root . --object-directory "$build" --filter 'lib/' --exclude-throw-branches --exclude-unreachable-branches \
-  --gcov-ignore-parse-errors -j "$(nproc)" --txt "$build/lines.txt" --print-summary | grep -E '^(lines|branches|functions)'
-awk 'NF >= 5 || /^lib/ { print }' "$build/lines.txt"
+  --gcov-ignore-parse-errors -j "$(nproc)" --json "$build/lines.json" --print-summary | grep -E '^(lines|branches|functions)'
+/usr/bin/python3 tests/uncovered.py "$build/lines.json"
 [ "$failed" -eq 0 ] || { echo "some tests failed: see $build.log"; exit 1; }
