@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-PROGRAM = Path(os.environ.get("BANKWRIGHT_UNIT_FACTORS", Path(os.environ.get("BANKWRIGHT_UNIT_FACTORS", ROOT / "build/dev/bin/unit_factors"))))
+PROGRAM = Path(os.environ.get("BANKWRIGHT_UNIT_FACTORS", ROOT / "build/dev/bin/unit_factors"))
 
 SI = {"a voltage": "V", "a current": "A", "a resistance": "ohm", "a power": "W", "an energy": "J", "a charge": "C",
       "a length": "m", "a cross-section": "m^2", "a duration": "s", "a mass": "kg", "a force": "N", "a torque": "N m",
