@@ -30,14 +30,13 @@ public:
     void look_for(std::string const& argument) {
         std::error_code error;
         auto const status = fs::status(argument, error);
-        if (argument == "-" || (fs::exists(status) && !fs::is_directory(status)))
-            add(named_file(argument));
-        else if (fs::is_directory(status))
+        bool const is_file = argument == "-" || (fs::exists(status) && !fs::is_directory(status));
+        if (!is_file && fs::is_directory(status))
             look_in(argument);
-        else if (is_pattern(argument))
+        else if (!is_file && is_pattern(argument))
             look_by(argument);
         else
-            add(named_file(argument)); // reading it will say why there is none
+            add(named_file(argument)); // if there is none, reading it will say why
     }
 
     BankFiles take() { return std::move(found_); }

@@ -72,7 +72,9 @@ private:
     solver::Status solve_afresh();
     void take_out(std::size_t battery);
     double watts(Element const& element) const;
-    double branch_amps(int branch) const { return answer_[static_cast<std::size_t>(network_.circuit.nodes + branch)]; }
+    double branch_amps(int branch) const {
+        return answer_[static_cast<std::size_t>(network_.circuit.nodes) + static_cast<std::size_t>(branch)];
+    }
     double node_volts(int node) const { return answer_[static_cast<std::size_t>(node)]; }
 
     Bank const& bank_;

@@ -96,7 +96,7 @@ private:
         // Breakers are closed after everything else that switches.
         std::stable_partition(mine.begin(), mine.end(),
                               [&](std::size_t c) { return partial_.connections()[c].kind != PartKind::breaker; });
-        auto loops = without_bridges(std::move(mine));
+        auto loops = without_bridges(mine);
         auto const best = loops.size() <= 60 ? search(loops) : std::vector<std::size_t>{};
         if (best.size() < loops.size()) order_.proven = false;
         for (auto const c : best.size() < loops.size() ? greedy(loops) : best)

@@ -87,7 +87,7 @@ private:
         came_.assign(2 * at_.size(), -1);
         std::priority_queue<std::pair<double, int>, std::vector<std::pair<double, int>>, std::greater<>> queue;
         auto const reach = [&](int crossing, bool vertically, double cost, int by) {
-            auto const state = static_cast<std::size_t>(2 * crossing + vertically);
+            auto const state = 2 * static_cast<std::size_t>(crossing) + (vertically ? 1 : 0);
             if (!(cost < cost_[state])) return;
             cost_[state] = cost;
             came_[state] = by;

@@ -63,7 +63,9 @@ inline std::vector<std::string> wrapped(std::string_view text, double width, dou
     for (std::size_t at = 0; at < safe.size();) {
         auto const blank = std::min(safe.find(' ', at), safe.size());
         auto const word = fitted(std::string_view(safe).substr(at, blank - at), width, size, bold);
-        auto const longer = line.empty() ? word : line + " " + word;
+        auto longer = line;
+        if (!line.empty()) longer += ' ';
+        longer += word;
         if (!line.empty() && text_width(longer, size, bold) > width) {
             lines.push_back(line);
             line = word;

@@ -28,7 +28,7 @@ inline std::string any_of(std::vector<std::string> const& names) {
 
 inline std::string of(Fault const& fault) {
     auto const in_brackets = fault.detail.empty() ? std::string() : " (" + fault.detail + ")";
-    auto const part = "`" + fault.part + "`";
+    auto part = "`" + fault.part + "`";
     switch (fault.kind) {
     case FaultKind::reversed:
         return part + " is turned round";

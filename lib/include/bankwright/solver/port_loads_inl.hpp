@@ -98,7 +98,7 @@ BANKWRIGHT_INLINE PortCurrents port_currents(Ports const& ports, int max_iterati
             return {Status::solved, {current_from(*square, volts, ohms)}, 0, 1.0, 1.0};
     }
 
-    PortCurrents const answer = port_currents_at(ports, 1.0, max_iterations, {});
+    PortCurrents answer = port_currents_at(ports, 1.0, max_iterations, {});
     if (answer.status != Status::no_operating_point) return answer;
     PortCurrents fold = at_the_fold(ports, max_iterations);
     fold.iterations += answer.iterations;

@@ -50,7 +50,7 @@ std::vector<Real> StarMeshOf<Real>::volts(std::vector<Real> const& line_amps) co
         Pivot const& pivot = plan_->pivots[step];
         Real sum = Real(0);
         for (int i = 0; i < pivot.degree; ++i) {
-            auto const slot = static_cast<std::size_t>(pivot.first + i);
+            auto const slot = static_cast<std::size_t>(pivot.first) + static_cast<std::size_t>(i);
             sum += siemens_[slot] * ohms_[step] * volts[static_cast<std::size_t>(plan_->later[slot])] -
                    f[slot] * ohms_[step];
         }

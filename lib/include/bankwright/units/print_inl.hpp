@@ -5,8 +5,9 @@
 
 #include <fmt/format.h>
 
+#include <bit>
 #include <cmath>
-#include <cstring>
+#include <cstdint>
 #include <initializer_list>
 
 namespace bankwright::printing {
@@ -115,7 +116,7 @@ inline std::string plain(Decimal const& number) {
 
 inline Decimal decimal_of(std::string_view text) { return read_decimal(text).value_or(Decimal{}); }
 
-inline bool same_bits(double a, double b) { return std::memcmp(&a, &b, sizeof a) == 0; }
+inline bool same_bits(double a, double b) { return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b); }
 
 // The candidate with the fewest digits; the first of several.
 class Shortest {
