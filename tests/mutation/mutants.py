@@ -97,7 +97,7 @@ def expression_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
 
 def statement_mutants(cursor: Cursor, file: Path, text: bytes) -> list[Mutant]:
     begin, end = cursor.extent.start.offset, cursor.extent.end.offset
-    if text[end:end + 1] != b";":
+    if text[end:end + 1] != b";" or b".reserve(" in text[begin:end]:  # in a template a call has no name yet
         return []
     return [Mutant(file, cursor.extent.start.line, begin, end + 1, text[begin:end + 1].decode(), "", True)]
 
