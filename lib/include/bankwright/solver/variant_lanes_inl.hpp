@@ -97,7 +97,7 @@ struct VariantKernel {
                                                           Gathered const& g) {
         double const *const volts = base.volts.data(), *const ohms = base.ohms.data();
         std::ptrdiff_t const stride = base.stride;
-        int const nodes = base.nodes;
+        std::ptrdiff_t const nodes = base.nodes;
         for (int lane = 0; lane < used; ++lane) {
             VariantTerm const &p = block.terms[lane][0], &q = block.terms[lane][1];
             double const i0 = g.current[0][lane], i1 = g.current[1][lane], both = i0 + i1;
@@ -105,12 +105,12 @@ struct VariantKernel {
             double const *const qa = ohms + q.a * stride, *const qb = ohms + q.b * stride;
             double* const out = block.volts[lane];
             if (pa == qa) // a moved end: three columns are enough
-                for (int n = 0; n < nodes; n += width) {
+                for (std::ptrdiff_t n = 0; n < nodes; n += width) {
                     V const v = load(volts + n) - both * load(pa + n) + i0 * load(pb + n) + i1 * load(qb + n);
                     __builtin_memcpy(out + n, &v, sizeof v);
                 }
             else
-                for (int n = 0; n < nodes; n += width) {
+                for (std::ptrdiff_t n = 0; n < nodes; n += width) {
                     V const v =
                         load(volts + n) - i0 * (load(pa + n) - load(pb + n)) - i1 * (load(qa + n) - load(qb + n));
                     __builtin_memcpy(out + n, &v, sizeof v);

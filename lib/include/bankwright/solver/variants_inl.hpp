@@ -26,7 +26,7 @@ struct Variants::Base {
     Topology topology;
     std::optional<BaseInverse> inverse;  // none where the base is no circuit, or too large
     std::vector<std::size_t> port_loads; // whose current depends on their voltage
-    std::vector<double> siemens;         // [S] by branch
+    VariantBase known;
     int width = 0;
 };
 
@@ -39,8 +39,7 @@ BANKWRIGHT_INLINE Variants::Variants(Circuit base, VariantOptions options) : bas
     base_->topology = topology(base_->circuit);
     if (base_->topology.merged_nodes > options.solve.star_mesh_limit) return;
     base_->inverse.emplace(base_->circuit, base_->topology);
-    for (Branch const& b : base_->circuit.branches)
-        base_->siemens.push_back(1.0 / b.resistance);
+    base_->known = VariantBase(base_->circuit, base_->topology);
     for (std::size_t l = 0; l < base_->circuit.loads.size(); ++l)
         if (base_->topology.load_feed[l] == Feed::port &&
             !std::holds_alternative<ConstantCurrent>(base_->circuit.loads[l].law))
@@ -78,6 +77,17 @@ BANKWRIGHT_INLINE Circuit Variants::circuit(Change const* changes, std::size_t e
     return changed;
 }
 
+// The first variants, `most` of them or fewer, that two terms are enough for; returns how many they are.
+inline int fill(VariantTerm (*into)[2], VariantBase const& known, Change const* changes, std::size_t each, int most) {
+    for (int lane = 0; lane < most; ++lane, changes += each) {
+        int const rank = known.terms(changes, each, into[lane], 2);
+        if (rank < 0) return lane;
+        for (int i = rank; i < 2; ++i)
+            into[lane][i] = {};
+    }
+    return most;
+}
+
 BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, std::size_t count, double* volts,
                                        VariantAnswer* answers) const {
     Base const& base = *base_;
@@ -90,60 +100,39 @@ BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, 
         std::fill_n(row, width, std::numeric_limits<double>::quiet_NaN());
         if (solution.status == Status::solved) std::copy(solution.volts.begin(), solution.volts.end(), row);
     };
-    auto const changes_twice = [&](std::size_t v) {
-        Change const* const first = changes + v * each;
-        for (std::size_t i = 1; i < each; ++i)
-            for (std::size_t j = 0; j < i; ++j)
-                if (first[i].branch >= 0 && first[i].branch == first[j].branch) return true;
-        return false;
-    };
-
-    constexpr int most_terms = 16;
-    VariantTerm terms[most_terms];
-    VariantBlock block;
-    std::size_t waiting[lanes];
-    int used = 0;
-    auto const flush = [&] {
-        if (used == 0) return;
-        update_block(*base.inverse, block, used, base.options.set);
-        for (int lane = 0; lane < used; ++lane) {
-            if (block.error[lane] <= limit)
-                answers[waiting[lane]] = {Status::solved, true, block.error[lane]};
-            else
-                afresh(waiting[lane]);
-        }
-        used = 0;
-    };
-    bool const is_bare = base.inverse && base.port_loads.empty(); // then ranks up to two go in lanes
-    auto const rank_of = [&](std::size_t v, VariantTerm* into, int room) {
-        if (!base.inverse || changes_twice(v)) return -1;
-        return terms_of(base.circuit, base.topology, base.siemens.data(), changes + v * each, each, into, room);
-    };
-    for (std::size_t v = 0; v < count; ++v) {
-        double* const row = volts + v * width;
-        if (is_bare) {
-            VariantTerm* const into = block.terms[used];
-            int const rank = rank_of(v, into, 2);
-            if (rank >= 0) {
-                for (int i = rank; i < 2; ++i)
-                    into[i] = {};
-                block.volts[used] = row;
-                waiting[used++] = v;
-                if (used == lanes) flush();
-                continue;
-            }
-        }
-        int const rank = rank_of(v, terms, most_terms);
+    auto const by_itself = [&](std::size_t v) {
+        constexpr int most_terms = 16;
+        VariantTerm terms[most_terms];
+        int const rank = base.inverse ? base.known.terms(changes + v * each, each, terms, most_terms) : -1;
         VariantAnswer answer;
         if (rank >= 0)
             answer = update_with_ports(*base.inverse, base.circuit, base.port_loads, terms, rank,
-                                       base.options.solve.max_iterations, row);
+                                       base.options.solve.max_iterations, volts + v * width);
         if (answer.updated && answer.error <= limit)
             answers[v] = answer;
         else
             afresh(v);
+    };
+
+    bool const is_bare = base.inverse && base.port_loads.empty(); // then ranks up to two go in lanes
+    VariantBlock block;
+    for (std::size_t v = 0; v < count;) {
+        int const most = is_bare ? static_cast<int>(std::min<std::size_t>(lanes, count - v)) : 0;
+        int const used = fill(block.terms, base.known, changes + v * each, each, most);
+        if (used == 0) {
+            by_itself(v++);
+            continue;
+        }
+        for (int lane = 0; lane < used; ++lane)
+            block.volts[lane] = volts + (v + static_cast<std::size_t>(lane)) * width;
+        update_block(*base.inverse, block, used, base.options.set);
+        for (int lane = 0; lane < used; ++lane, ++v) {
+            if (block.error[lane] <= limit)
+                answers[v] = {Status::solved, true, block.error[lane]};
+            else
+                afresh(v);
+        }
     }
-    flush();
 }
 
 } // namespace bankwright::solver
