@@ -10,6 +10,7 @@
 #include "bankwright/config/read_duty.hpp"
 #include "bankwright/reports/discharge_text.hpp"
 #include "bankwright/reports/json.hpp"
+#include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/text.hpp"
 #include "bankwright/reports/time_json.hpp"
 
@@ -35,8 +36,13 @@ Outcome run(DischargeRequest const& request, bool colour) {
                            colour);
         options.duty = std::move(read.duty);
     }
-    Discharged discharged{through_time(request.file, reading), discharge(reading.bank, options), {}};
-    options.rest = {};
+    auto run = discharge(reading.bank, options);
+    if (run.runtime.value() > 0.0) { // only how long it is tells which times are round
+        options.every = round_step(run.runtime);
+        run = discharge(reading.bank, options);
+    }
+    Discharged discharged{through_time(request.file, reading), std::move(run), {}};
+    options.rest = options.every = {};
     if (auto const alike = with_batteries_alike(reading.bank)) discharged.alike = discharge(*alike, options).runtime;
     bool const ran = discharged.run.end != RunEnd::no_operating_point || discharged.run.samples.size() > 1;
     return {

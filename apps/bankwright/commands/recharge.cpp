@@ -6,6 +6,7 @@
 
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/reports/recharge_text.hpp"
+#include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
 
 using namespace bankwright;
@@ -18,7 +19,12 @@ Outcome run(RechargeRequest const& request, bool colour) {
     RechargeOptions options;
     options.charge = request.charge;
     if (request.longest) options.longest = *request.longest;
-    Recharged const recharged{through_time(request.file, reading), recharge(reading.bank, options)};
+    auto run = recharge(reading.bank, options);
+    if (run.duration.value() > 0.0) { // only how long it is tells which times are round
+        options.every = round_step(run.duration);
+        run = recharge(reading.bank, options);
+    }
+    Recharged const recharged{through_time(request.file, reading), std::move(run)};
     bool const filled = recharged.run.end != RechargeEnd::nothing_charges;
     return {
         as_text ? recharge_text(recharged) : recharge_json(recharged), {}, filled ? ExitCode::clean : ExitCode::found};

@@ -266,6 +266,7 @@
 #include "bankwright/reports/junit.hpp"
 #include "bankwright/reports/measure.hpp"
 #include "bankwright/reports/recharge_text.hpp"
+#include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/reports/sarif.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"

@@ -45,6 +45,24 @@ double hours(DischargeResult const& run) { return run.runtime.value() / 3600.0; 
 
 } // namespace
 
+// A current that does not change takes the same from the charge in every minute, so that the charge at round times is
+// known without the run.
+TEST_CASE("the times that are asked for are among the samples, and the run is the same") {
+    Bank const bank = one_battery(20_A);
+    DischargeOptions options;
+    DischargeResult const free = discharge(bank, options);
+    options.every = 10_min;
+    DischargeResult const run = discharge(bank, options);
+    CHECK(run.runtime.value() == doctest::Approx(free.runtime.value()).epsilon(1e-6));
+    int multiples = 0;
+    for (BatterySample const& sample : run.samples)
+        if (double const tens = sample.time.value() / 600.0; tens == std::round(tens)) {
+            CHECK(sample.charge[0].value() == doctest::Approx(1.0 - sample.time / run.runtime).epsilon(1e-5));
+            ++multiples;
+        }
+    CHECK(multiples == 1 + static_cast<int>(run.runtime.value() / 600.0));
+}
+
 // The two ratings of a label are two points that the run must pass through: 20 h at a twentieth of the capacity, and
 // the reserve minutes at 25 A (SAE J537, definition read). The event is pinned to a millisecond.
 TEST_CASE("a battery lasts its 20 hours at the 20-hour current and its reserve minutes at 25 A") {

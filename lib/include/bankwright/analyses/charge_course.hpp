@@ -29,6 +29,9 @@ public:
     // point.
     bool settle();
 
+    // From now on `on_moment` is also called at whole multiples of so many seconds since the start. 0: no more.
+    void tell_at_multiples_of(double seconds) { every_ = seconds; }
+
     enum class Stop { time, event, no_operating_point };
     // On to `until` [s], or to the first moment at which `is_event` is true of the moment last solved, pinned to a
     // millisecond. `on_moment` is called at the end of every step taken, and inside it wherever a charge has moved by
@@ -54,6 +57,7 @@ private:
         std::optional<Stop> stop;
     };
     double first_step() const;
+    double next_goal(double until) const;
     void find_slope(std::size_t number);
     bool find_slopes(double h);
     double error(double h) const;
@@ -67,6 +71,7 @@ private:
     std::size_t batteries_;
     BankInTime state_;
     double tolerance_;
+    double every_ = 0.0;                                          // [s]
     Charges values_;                                              // where it stands
     double time_ = 0.0;                                           // [s]
     Charges start_;                                               // of the step

@@ -88,6 +88,12 @@ BANKWRIGHT_INLINE double ChargeCourse::error(double h) const {
     return largest;
 }
 
+BANKWRIGHT_INLINE double ChargeCourse::next_goal(double until) const {
+    if (!(every_ > 0.0)) return until;
+    auto const next = every_ * (std::floor(time_ / every_) + 1.0);
+    return next - time_ > 1e-9 * every_ ? std::min(next, until) : std::min(next + every_, until);
+}
+
 BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, double apart,
                                                            std::function<bool()> const& is_event,
                                                            std::function<void()> const& on_moment) {
@@ -96,12 +102,13 @@ BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, double 
     find_slope(0);
     if (step_ <= 0.0) step_ = first_step();
     while (time_ < until) {
-        auto const left = until - time_;
+        auto const goal = next_goal(until);
+        auto const left = goal - time_;
         bool const last = step_ >= left;
         auto const found = try_step(last ? left : step_, !last, is_event);
         if (!found) continue;
         auto const taken = go_through(*found, apart, is_event, on_moment);
-        if (last && !taken.stop) time_ = until;
+        if (last && !taken.stop) time_ = goal;
         on_moment();
         if (taken.stop) return *taken.stop;
         start_ = values_;

@@ -25,6 +25,7 @@ struct DischargeOptions {
     Duration rest{};                                // afterwards, with motors and loads off
     double tolerance = 1e-9;                        // of a battery's charge, a step
     double samples_apart = 0.005; // of a battery's charge, at most; at rest, where less happens, a tenth of it
+    Duration every{};             // its multiples are among the samples too; 0: none
 };
 
 enum class RunEnd {

@@ -54,6 +54,7 @@ public:
           course_(bank, course_samples::without_chargers(options.moment), options.tolerance) {}
 
     DischargeResult run() {
+        course_.tell_at_multiples_of(options_.every.value());
         if (options_.duty.legs.empty())
             run_until(options_.longest.value(), true);
         else

@@ -21,6 +21,7 @@ struct RechargeOptions {
     Duration longest = 100.0 * 3600.0 * si::second; // give up waiting
     double tolerance = 1e-9;                        // of a battery's charge, a step
     double samples_apart = 0.005;                   // of a battery's charge, at most
+    Duration every{};                               // its multiples are among the samples too; 0: none
 };
 
 enum class RechargeEnd {

@@ -33,6 +33,7 @@ public:
     }
 
     RechargeResult run() {
+        course_.tell_at_multiples_of(options_.every.value());
         result_.end = fill();
         result_.duration = course_.time() * si::second;
         result_.energy = course_samples::energy_of(course_);

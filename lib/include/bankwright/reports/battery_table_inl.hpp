@@ -1,13 +1,15 @@
-// Batteries through time as rows: about a dozen moments, each battery's charge, current and voltage.
+// Batteries through time as rows: about a dozen round moments, each battery's charge, current and voltage.
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/table.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -16,19 +18,21 @@
 namespace bankwright {
 namespace battery_rows {
 
-// Evenly spread over the time, the first and the last among them.
+// Those nearest to round times, the first and the last among them.
 inline std::vector<std::size_t> chosen(std::vector<BatterySample> const& samples) {
-    constexpr int rows = 12;
-    auto const begin = samples.front().time.value();
-    auto const end = samples.back().time.value();
-    std::vector<std::size_t> which;
-    for (int i = 0; i <= rows; ++i) {
-        auto const at = begin + (end - begin) * i / rows;
-        auto const sample = std::lower_bound(samples.begin(), samples.end(), at,
-                                             [](auto const& s, double t) { return s.time.value() < t; });
-        auto const index = std::min(static_cast<std::size_t>(sample - samples.begin()), samples.size() - 1);
-        if (which.empty() || which.back() != index) which.push_back(index);
+    auto const begin = samples.front().time.value(), end = samples.back().time.value();
+    auto const before = [](auto const& sample, double t) { return sample.time.value() < t; };
+    std::vector<std::size_t> which{0};
+    if (end > begin) {
+        auto const step = round_step(samples.back().time - samples.front().time).value();
+        for (auto t = step * (std::floor(begin / step) + 1.0); t < end; t += step) {
+            auto sample = std::lower_bound(samples.begin(), samples.end(), t, before);
+            if (sample != samples.begin() && t - (sample - 1)->time.value() < sample->time.value() - t) --sample;
+            auto const index = static_cast<std::size_t>(sample - samples.begin());
+            if (index > which.back()) which.push_back(index);
+        }
     }
+    if (which.back() + 1 < samples.size()) which.push_back(samples.size() - 1);
     return which;
 }
 
