@@ -155,6 +155,46 @@ TEST_CASE("branch currents of a block are those of solve()") {
     }
 }
 
+// Six resistances and three emfs: tiles of both kinds, one across the border, and what is left over.
+TEST_CASE("a wrong number is found wherever it stands, and what is merely far out is none") {
+    Circuit circuit{.nodes = 4, .branches = {}, .joins = {}, .loads = {}, .reference = 0};
+    for (int node = 1; node < 4; ++node) {
+        circuit.branches.push_back({0, node, 1.0, 12.0});
+        circuit.branches.push_back({node - 1, node, 1.0, 0.0});
+    }
+    BatchPlan const plan = compile(circuit);
+    auto const width = static_cast<std::size_t>(plan.parameters());
+    REQUIRE(width == 9);
+    std::vector<double> const row = parameters_of(plan, circuit);
+    std::vector<double> volts(4 * lanes);
+    for (InstructionSet set : sets_here())
+        for (std::size_t at = 0; at < width; ++at)
+            for (std::size_t lane = 0; lane < lanes; ++lane) {
+                std::vector<double> rows;
+                for (std::size_t i = 0; i < lanes; ++i)
+                    rows.insert(rows.end(), row.begin(), row.end());
+                auto const refused = [&](double number) {
+                    rows[lane * width + at] = number;
+                    try {
+                        solve_rows(plan, rows.data(), lanes, volts.data(), {.set = set});
+                    } catch (std::invalid_argument const&) {
+                        return true;
+                    }
+                    return false;
+                };
+                bool const resistance = at < 6;
+                CHECK(refused(std::nan("")));
+                CHECK(refused(HUGE_VAL));
+                CHECK(refused(-HUGE_VAL));
+                CHECK(refused(-12.0) == resistance);
+                CHECK(refused(0.0) == resistance);
+                CHECK(refused(0.99e-75) == resistance);
+                CHECK(refused(1.01e75) == resistance);
+                CHECK_FALSE(refused(1.01e-75));
+                CHECK_FALSE(refused(0.99e75));
+            }
+}
+
 TEST_CASE("what a caller gets wrong is refused with its reason") {
     Circuit circuit{.nodes = 2, .branches = {{0, 1, 1.0, 12.0}}, .joins = {}, .loads = {}, .reference = 0};
     CHECK_THROWS_AS(compile(circuit, {2}), std::invalid_argument);

@@ -134,15 +134,14 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
                 in[lane] = parameters + std::min(bank, count - 1) * width;
                 out[lane] = bank < count ? volts + bank * wanted : spare.data();
             }
-            banks_to_rows(in, plan.parameters(), block.parameter(0), options.set);
+            bool const sound = banks_to_rows(in, plan.parameters(), resistances, block.parameter(0), options.set);
             // The next block comes from memory while this one is being solved.
             double const* const next = in[wide - 1] + width;
             double const* const end = parameters + count * width;
             for (double const* p = next; p < end && p < next + wide * width; p += 8)
                 __builtin_prefetch(p);
             int const used = static_cast<int>(std::min(wide, count - b * wide));
-            if (rows_are_sound(block.parameter(0), plan.parameters(), resistances, options.set) &&
-                loads_are_sound(block, used)) {
+            if (sound && loads_are_sound(block, used)) {
                 block.solve(used);
                 rows_to_banks(rows.data(), static_cast<int>(wanted), out, options.set);
             } else {

@@ -6,14 +6,12 @@
 
 namespace bankwright::solver {
 
-// `banks`: where each lane's `count` values begin; `rows`: count x lanes.
-void banks_to_rows(double const* const* banks, int count, double* rows, InstructionSet set);
+// `banks`: where each lane's `count` values begin; `rows`: count x lanes. Is every value finite, and the first
+// `positive` of each bank within 1e-75 to 1e75?
+bool banks_to_rows(double const* const* banks, int count, int positive, double* rows, InstructionSet set);
 
 // `rows[i]`: the lanes of value i; `banks`: where the `count` values of each lane go.
 void rows_to_banks(double const* const* rows, int count, double* const* banks, InstructionSet set);
-
-// Is every value of `count` rows finite, and those of the first `positive` rows within 1e-75 to 1e75?
-bool rows_are_sound(double const* rows, int count, int positive, InstructionSet set);
 
 } // namespace bankwright::solver
 
