@@ -38,31 +38,49 @@ BANKWRIGHT_INLINE LaneGenerator seeded(std::uint64_t seed, std::uint64_t number)
     return generator;
 }
 
+// Two registers of lanes at a time: each number waits for the one before it.
 template <int width>
 __attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, DrawnRow const* drawn, int count,
                                                       double* rows) {
     using Bits = typename RegisterOfBits<width>::type;
     using V = typename Register<width>::type;
-    for (int lane = 0; lane < lanes; lane += width) {
-        Bits& first = reinterpret_cast<Bits&>(generator.state[0][lane]);
-        Bits& second = reinterpret_cast<Bits&>(generator.state[1][lane]);
-        Bits& third = reinterpret_cast<Bits&>(generator.state[2][lane]);
-        Bits& fourth = reinterpret_cast<Bits&>(generator.state[3][lane]);
-        Bits a = first, b = second, c = third, d = fourth;
-        for (int i = 0; i < count; ++i) {
-            // The top 52 bits make a number from 1 to 2.
-            Bits const bits = ((a + d) >> 12) | 0x3ff0000000000000u;
-            V const u = reinterpret_cast<V const&>(bits);
-            *reinterpret_cast<V*>(rows + drawn[i].offset + lane) = (u - 1.0) * drawn[i].width + drawn[i].low;
-            Bits const shifted = b << 17;
-            c ^= a;
-            d ^= b;
-            b ^= c;
-            a ^= d;
-            c ^= shifted;
-            d = (d << 45) | (d >> 19);
+    static_assert(lanes % (2 * width) == 0);
+    for (int lane = 0; lane < lanes; lane += 2 * width) {
+        Bits a[2], b[2], c[2], d[2];
+        auto* const states = reinterpret_cast<Bits*>(&generator.state[0][lane]);
+        constexpr int apart = lanes / width; // registers
+#pragma GCC unroll 2
+        for (int k = 0; k < 2; ++k) {
+            a[k] = states[k];
+            b[k] = states[apart + k];
+            c[k] = states[2 * apart + k];
+            d[k] = states[3 * apart + k];
         }
-        first = a, second = b, third = c, fourth = d;
+        for (int i = 0; i < count; ++i) {
+            double* const row = rows + drawn[i].offset + lane;
+            double const low = drawn[i].low, wide = drawn[i].width;
+#pragma GCC unroll 2
+            for (int k = 0; k < 2; ++k) {
+                // The top 52 bits make a number from 1 to 2.
+                Bits const bits = ((a[k] + d[k]) >> 12) | 0x3ff0000000000000u;
+                V const u = reinterpret_cast<V const&>(bits);
+                *reinterpret_cast<V*>(row + k * width) = (u - 1.0) * wide + low;
+                Bits const shifted = b[k] << 17;
+                c[k] ^= a[k];
+                d[k] ^= b[k];
+                b[k] ^= c[k];
+                a[k] ^= d[k];
+                c[k] ^= shifted;
+                d[k] = (d[k] << 45) | (d[k] >> 19);
+            }
+        }
+#pragma GCC unroll 2
+        for (int k = 0; k < 2; ++k) {
+            states[k] = a[k];
+            states[apart + k] = b[k];
+            states[2 * apart + k] = c[k];
+            states[3 * apart + k] = d[k];
+        }
     }
 }
 
