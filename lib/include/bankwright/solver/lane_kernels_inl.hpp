@@ -15,44 +15,60 @@ struct LaneKernel {
         return *reinterpret_cast<V*>(rows + offset);
     }
 
+    // Register by register. With AVX-512 there are two, which need no loop.
+    template <class Body>
+    __attribute__((always_inline)) static void each(double* rows, int used, Body const& body) {
+        if constexpr (2 * width == lanes) {
+            body(rows);
+            if (used > width) body(rows + width);
+        } else {
+            for (double* r = rows; r < rows + used; r += width)
+                body(r);
+        }
+    }
+
     // 1 / R of four resistances by one division, which costs as much as a dozen products.
     __attribute__((always_inline)) static void invert(LaneProgram const& program, double* rows, int used) {
         int const* op = program.reciprocals.data();
         int const* const end = op + program.reciprocals.size();
         for (; op != end; op += 8)
-            for (double* r = rows; r < rows + used; r += width) {
-                V const a = at(r, op[0]), b = at(r, op[1]);
-                V const c = at(r, op[2]), d = at(r, op[3]);
-                V const ab = a * b, cd = c * d;
-                V const all = 1.0 / (ab * cd);
-                V const inverse_ab = all * cd, inverse_cd = all * ab;
-                at(r, op[4]) = inverse_ab * b;
-                at(r, op[5]) = inverse_ab * a;
-                at(r, op[6]) = inverse_cd * d;
-                at(r, op[7]) = inverse_cd * c;
-            }
+            each(
+                rows, used, [&](double* r) __attribute__((always_inline)) {
+                    V const a = at(r, op[0]), b = at(r, op[1]);
+                    V const c = at(r, op[2]), d = at(r, op[3]);
+                    V const ab = a * b, cd = c * d;
+                    V const all = 1.0 / (ab * cd);
+                    V const inverse_ab = all * cd, inverse_cd = all * ab;
+                    at(r, op[4]) = inverse_ab * b;
+                    at(r, op[5]) = inverse_ab * a;
+                    at(r, op[6]) = inverse_cd * d;
+                    at(r, op[7]) = inverse_cd * c;
+                });
     }
 
     __attribute__((always_inline)) static void assemble(LaneProgram const& program, double* rows, int used) {
         invert(program, rows, used);
         int const* op = program.sums.data();
         for (int const* const end = op + program.sums.size(); op != end; op += 3)
-            for (double* r = rows; r < rows + used; r += width)
-                at(r, op[2]) = at(r, op[1]) + at(r, op[0]);
+            each(
+                rows,
+                used, [&](double* r) __attribute__((always_inline)) { at(r, op[2]) = at(r, op[1]) + at(r, op[0]); });
         op = program.sources.data();
         for (int const* const end = op + program.sources.size(); op != end; op += 6)
-            for (double* r = rows; r < rows + used; r += width) {
-                V const amps = at(r, op[0]) * at(r, op[1]);
-                at(r, op[3]) = at(r, op[2]) - amps;
-                at(r, op[5]) = at(r, op[4]) + amps;
-            }
+            each(
+                rows, used, [&](double* r) __attribute__((always_inline)) {
+                    V const amps = at(r, op[0]) * at(r, op[1]);
+                    at(r, op[3]) = at(r, op[2]) - amps;
+                    at(r, op[5]) = at(r, op[4]) + amps;
+                });
         op = program.currents.data();
         for (int const* const end = op + program.currents.size(); op != end; op += 5)
-            for (double* r = rows; r < rows + used; r += width) {
-                V const amps = at(r, op[0]);
-                at(r, op[2]) = at(r, op[1]) - amps;
-                at(r, op[4]) = at(r, op[3]) + amps;
-            }
+            each(
+                rows, used, [&](double* r) __attribute__((always_inline)) {
+                    V const amps = at(r, op[0]);
+                    at(r, op[2]) = at(r, op[1]) - amps;
+                    at(r, op[4]) = at(r, op[3]) + amps;
+                });
     }
 
     // One pivot of a degree known when this was compiled. Returns the next record.
@@ -62,41 +78,42 @@ struct LaneKernel {
         int const first = op[1], injection = op[2], volts = op[3];
         int const* const neighbour = op + 4;
         int const* const pair = neighbour + 2 * injected;
-        for (double* r = rows; r < rows + used; r += width) {
-            V c[degree], l[degree];
-            V s = c[0] = at(r, first);
+        each(
+            rows, used, [&](double* r) __attribute__((always_inline)) {
+                V c[degree], l[degree];
+                V s = c[0] = at(r, first);
 #pragma GCC unroll 8
-            for (int i = 1; i < degree; ++i)
-                s += c[i] = at(r, first + i * lanes);
-            if constexpr (degree == 1) { // its whole injection goes on
+                for (int i = 1; i < degree; ++i)
+                    s += c[i] = at(r, first + i * lanes);
+                if constexpr (degree == 1) { // its whole injection goes on
+                    if constexpr (kind != pivot_quiet) {
+                        V const b = at(r, injection);
+                        at(r, volts) = b / s;
+                        if constexpr (injected == 1) at(r, neighbour[1]) = at(r, neighbour[0]) + b;
+                    }
+                    return;
+                }
+                V const inverse = 1.0 / s;
+#pragma GCC unroll 8
+                for (int i = 0; i < degree; ++i)
+                    l[i] = c[i] * inverse; // first: at most 1, so nothing overflows
+#pragma GCC unroll 8
+                for (int i = 0; i < (kind == pivot_rooted ? degree - 1 : degree); ++i)
+                    at(r, first + i * lanes) = l[i];
                 if constexpr (kind != pivot_quiet) {
                     V const b = at(r, injection);
-                    at(r, volts) = b / s;
-                    if constexpr (injected == 1) at(r, neighbour[1]) = at(r, neighbour[0]) + b;
+                    at(r, volts) = b * inverse;
+#pragma GCC unroll 8
+                    for (int i = 0; i < injected; ++i)
+                        at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + l[i] * b;
                 }
-                continue;
-            }
-            V const inverse = 1.0 / s;
+                int const* p = pair;
 #pragma GCC unroll 8
-            for (int i = 0; i < degree; ++i)
-                l[i] = c[i] * inverse; // first: at most 1, so nothing overflows
+                for (int i = 0; i < degree; ++i)
 #pragma GCC unroll 8
-            for (int i = 0; i < (kind == pivot_rooted ? degree - 1 : degree); ++i)
-                at(r, first + i * lanes) = l[i];
-            if constexpr (kind != pivot_quiet) {
-                V const b = at(r, injection);
-                at(r, volts) = b * inverse;
-#pragma GCC unroll 8
-                for (int i = 0; i < injected; ++i)
-                    at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + l[i] * b;
-            }
-            int const* p = pair;
-#pragma GCC unroll 8
-            for (int i = 0; i < degree; ++i)
-#pragma GCC unroll 8
-                for (int j = i + 1; j < degree; ++j, p += 2)
-                    at(r, p[1]) = at(r, p[0]) + l[i] * c[j];
-        }
+                    for (int j = i + 1; j < degree; ++j, p += 2)
+                        at(r, p[1]) = at(r, p[0]) + l[i] * c[j];
+            });
         return pair + degree * (degree - 1);
     }
 
@@ -107,25 +124,26 @@ struct LaneKernel {
         int const first = op[1];
         int const* const neighbour = op + 4;
         int const* const pair = neighbour + 2 * injected;
-        for (double* r = rows; r < rows + used; r += width) {
-            V s = at(r, first);
-            for (int i = 1; i < degree; ++i)
-                s += at(r, first + i * lanes);
-            V const inverse = 1.0 / s;
-            if (kind != pivot_quiet) {
-                V const b = at(r, op[2]);
-                at(r, op[3]) = b * inverse;
-                for (int i = 0; i < injected; ++i)
-                    at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + at(r, first + i * lanes) * inverse * b;
-            }
-            int const* p = pair;
-            for (int i = 0; i < degree; ++i) {
-                V const l = at(r, first + i * lanes) * inverse;
-                at(r, first + i * lanes) = l;
-                for (int j = i + 1; j < degree; ++j, p += 2)
-                    at(r, p[1]) = at(r, p[0]) + l * at(r, first + j * lanes);
-            }
-        }
+        each(
+            rows, used, [&](double* r) __attribute__((always_inline)) {
+                V s = at(r, first);
+                for (int i = 1; i < degree; ++i)
+                    s += at(r, first + i * lanes);
+                V const inverse = 1.0 / s;
+                if (kind != pivot_quiet) {
+                    V const b = at(r, op[2]);
+                    at(r, op[3]) = b * inverse;
+                    for (int i = 0; i < injected; ++i)
+                        at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + at(r, first + i * lanes) * inverse * b;
+                }
+                int const* p = pair;
+                for (int i = 0; i < degree; ++i) {
+                    V const l = at(r, first + i * lanes) * inverse;
+                    at(r, first + i * lanes) = l;
+                    for (int j = i + 1; j < degree; ++j, p += 2)
+                        at(r, p[1]) = at(r, p[0]) + l * at(r, first + j * lanes);
+                }
+            });
         return pair + degree * (degree - 1);
     }
 
@@ -172,23 +190,25 @@ struct LaneKernel {
 
     template <int count>
     __attribute__((always_inline)) static int const* substitute(int const* op, double* rows, int used) {
-        for (double* r = rows; r < rows + used; r += width) {
-            V sum = at(r, op[2]);
+        each(
+            rows, used, [&](double* r) __attribute__((always_inline)) {
+                V sum = at(r, op[2]);
 #pragma GCC unroll 8
-            for (int i = 1; i <= count; ++i) // from the far end: the youngest volts are waited for last
-                sum += at(r, op[1] + (count - i) * lanes) * at(r, op[4 + count - i]);
-            at(r, op[3]) = sum;
-        }
+                for (int i = 1; i <= count; ++i) // from the far end: the youngest volts are waited for last
+                    sum += at(r, op[1] + (count - i) * lanes) * at(r, op[4 + count - i]);
+                at(r, op[3]) = sum;
+            });
         return op + 4 + count;
     }
 
     __attribute__((always_inline)) static int const* substitute_any(int const* op, double* rows, int used) {
-        for (double* r = rows; r < rows + used; r += width) {
-            V sum = at(r, op[2]);
-            for (int i = 0; i < op[0]; ++i)
-                sum += at(r, op[1] + i * lanes) * at(r, op[4 + i]);
-            at(r, op[3]) = sum;
-        }
+        each(
+            rows, used, [&](double* r) __attribute__((always_inline)) {
+                V sum = at(r, op[2]);
+                for (int i = 0; i < op[0]; ++i)
+                    sum += at(r, op[1] + i * lanes) * at(r, op[4 + i]);
+                at(r, op[3]) = sum;
+            });
         return op + 4 + op[0];
     }
 
@@ -198,8 +218,10 @@ struct LaneKernel {
         while (op != end)
             switch (op[0]) {
             case -1: // a sole neighbour
-                for (double* r = rows; r < rows + used; r += width)
-                    at(r, op[3]) = at(r, op[2]) + at(r, op[4]);
+                each(
+                    rows, used, [&](double* r) __attribute__((always_inline)) {
+                        at(r, op[3]) = at(r, op[2]) + at(r, op[4]);
+                    });
                 op += 5;
                 break;
             case 0:
