@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 TESTS = Path(__file__).resolve().parents[1]
-BANKS = sorted([*TESTS.glob("rules/*/*.toml"), *TESTS.glob("miswires/catalogue/*.toml"), *TESTS.parent.glob("data/examples/*.toml")])
+BANKS = sorted([*TESTS.glob("rules/*/*.toml"), *TESTS.glob("command/unusual/*.toml"), *TESTS.glob("miswires/catalogue/*.toml"), *TESTS.parent.glob("data/examples/*.toml")])
 INLINE = re.compile(r"^([\w-]+\s*=\s*\{)(.*)(\}.*)$")
 KEY = re.compile(r'([\w-]+) = (?:"[^"]*"|\[[^\]]*\]|[^,}\s]+)')
 WITH_JSON = ["solve", "solve --rest", "discharge", "discharge --rest 1h", "recharge", "hookup", "short-circuit", "size",

@@ -91,13 +91,16 @@ private:
         record();
         if (must_draw && !course_.state().draws()) return end(RunEnd::nothing_drawn);
         for (;;) {
+            if (auto const now = event(); now.found) {
+                if (!act_on(now, must_draw)) return false;
+                continue;
+            }
             // A cell that is driven backwards comes to its deepest within a few hundredths of a charge.
             auto const apart = options_.samples_apart * (reversed_.empty() ? 1.0 : 0.2);
             auto const stop = course_.advance(
                 until, apart, [this] { return event().found; }, [this] { record(); });
             if (stop == ChargeCourse::Stop::time) return true;
             if (stop == ChargeCourse::Stop::no_operating_point) return end(RunEnd::no_operating_point);
-            if (!act_on(event(), must_draw)) return false;
         }
     }
 

@@ -57,20 +57,21 @@ private:
         note();
         if (!any_takes(0.0)) return RechargeEnd::nothing_charges;
         for (;;) {
-            auto const stages = limited();
-            auto const is_event = [&] { return limited() != stages || is_full() || over_voltage() >= 0; };
-            auto const stop =
-                course_.advance(options_.longest.value(), options_.samples_apart, is_event, [this] { note(); });
-            if (stop == ChargeCourse::Stop::time) return RechargeEnd::time;
-            if (stop == ChargeCourse::Stop::no_operating_point) return RechargeEnd::nothing_charges;
             if (auto const battery = over_voltage(); battery >= 0) {
                 auto const b = static_cast<std::size_t>(battery);
                 result_.dropped_out.push_back({bank_.batteries[b].id, course_.time() * si::second});
                 course_.state().drop_out(b);
                 if (!course_.settle()) return RechargeEnd::nothing_charges;
                 note();
+                continue;
             }
             if (is_full()) return RechargeEnd::full;
+            auto const stages = limited();
+            auto const is_event = [&] { return limited() != stages || is_full() || over_voltage() >= 0; };
+            auto const stop =
+                course_.advance(options_.longest.value(), options_.samples_apart, is_event, [this] { note(); });
+            if (stop == ChargeCourse::Stop::time) return RechargeEnd::time;
+            if (stop == ChargeCourse::Stop::no_operating_point) return RechargeEnd::nothing_charges;
         }
     }
 

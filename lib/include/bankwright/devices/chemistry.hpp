@@ -13,6 +13,22 @@ inline constexpr std::array<std::string_view, 5> chemistry_names{"flooded", "agm
 
 constexpr std::string_view name(Chemistry chemistry) { return chemistry_names[static_cast<std::size_t>(chemistry)]; }
 
+// As it stands on a label; a file has it in lower case.
+constexpr std::string_view label_name(Chemistry chemistry) {
+    switch (chemistry) {
+    case Chemistry::agm:
+        return "AGM";
+    case Chemistry::lifepo4:
+        return "LiFePO4";
+    case Chemistry::nmc:
+        return "NMC";
+    case Chemistry::flooded:
+    case Chemistry::gel:
+        break;
+    }
+    return name(chemistry);
+}
+
 constexpr std::optional<Chemistry> chemistry_named(std::string_view text) {
     for (std::size_t i = 0; i < chemistry_names.size(); ++i)
         if (chemistry_names[i] == text) return static_cast<Chemistry>(i);

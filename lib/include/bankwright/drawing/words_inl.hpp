@@ -32,22 +32,6 @@ inline std::string without_blank(std::string text) {
     return text.substr(std::min(text.find_first_not_of(" ,"), text.size()));
 }
 
-// As it stands on a label; the file's own words are lower case.
-inline std::string_view label_name(Chemistry chemistry) {
-    switch (chemistry) {
-    case Chemistry::agm:
-        return "AGM";
-    case Chemistry::lifepo4:
-        return "LiFePO4";
-    case Chemistry::nmc:
-        return "NMC";
-    case Chemistry::flooded:
-    case Chemistry::gel:
-        break;
-    }
-    return name(chemistry);
-}
-
 BANKWRIGHT_INLINE std::string nameplate(Battery const& battery) {
     auto text = and_then(battery.voltage);
     if (battery.chemistry) text += " " + std::string(label_name(*battery.chemistry));

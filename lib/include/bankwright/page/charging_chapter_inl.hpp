@@ -5,6 +5,7 @@
 #include "bankwright/page/course_inl.hpp"
 #include "bankwright/page/html.hpp"
 #include "bankwright/page/sentences.hpp"
+#include "bankwright/reports/discharge_words_inl.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -51,8 +52,7 @@ inline void charging_chapter(Html& html, BankReport const& report) {
     for (auto const& output : run.outputs)
         said.push_back(stages(output));
     for (auto const& gone : run.dropped_out)
-        said.push_back(fmt::format("After {} the protective disconnect of `{}` opens: its voltage is too high.",
-                                   print(gone.time), gone.battery));
+        said.push_back(sentence(run_words::drop_out(gone) + ": its voltage is too high."));
     for (std::size_t b = 0; b < run.batteries.size(); ++b)
         if (!run.batteries[b].full)
             said.push_back(fmt::format("`{}` is at {:.0f} % in the end, not full.", report.bank.batteries[b].id,

@@ -64,7 +64,7 @@ inline void run_chapter(Html& html, BankReport const& report) {
     html.paragraph(sentence(energy));
     std::vector<std::string> gone;
     for (auto const& one : run.dropped_out)
-        gone.push_back(fmt::format("After {} the protective disconnect of `{}` opens.", print(one.time), one.battery));
+        gone.push_back(sentence(run_words::drop_out(one) + "."));
     for (auto const& one : run.reversed_cells)
         gone.push_back(sentence(run_words::reversal(one) + "."));
     if (!gone.empty()) html.items(gone);

@@ -37,10 +37,10 @@ inline std::string rest(Discharged const& discharged) {
 BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
     auto const& run = discharged.run;
     auto out = fmt::format("{}: {}{}: {}\n", terminal_safe(discharged.file),
-                           discharged.arrangement ? *discharged.arrangement + ", " : std::string(), print(run.runtime),
-                           run_words::ending(run));
+                           discharged.arrangement ? *discharged.arrangement + ", " : std::string(),
+                           run_words::lasting(run.runtime), run_words::ending(run));
     for (auto const& gone : run.dropped_out)
-        out += fmt::format("after {} the protective disconnect of `{}` opens\n", print(gone.time), gone.battery);
+        out += run_words::drop_out(gone) + "\n";
     for (auto const& cell : run.reversed_cells)
         out += run_words::reversal(cell) + "\n";
     if (run.samples.empty()) return out;

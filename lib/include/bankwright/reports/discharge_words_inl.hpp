@@ -36,6 +36,16 @@ inline std::string energy(EnergySplit const& split) {
                        watt_hours(split.used), watt_hours(split.wiring_heat), watt_hours(split.battery_heat));
 }
 
+inline bool happens_at_once(Duration time) { return time < 1.0 * si::second; }
+
+// At the head of a run or a charge.
+inline std::string lasting(Duration time) { return happens_at_once(time) ? "at once" : print(time); }
+
+inline std::string drop_out(DroppedOut const& gone) {
+    auto const when = happens_at_once(gone.time) ? std::string("at once") : "after " + print(gone.time);
+    return fmt::format("{} the protective disconnect of `{}` opens", when, gone.battery);
+}
+
 inline std::string reversal(ReversedCell const& cell) {
     return fmt::format("after {} a weak cell of `{}` is empty, and is driven backwards from then on, to {}",
                        print(cell.time), cell.battery, print(cell.deepest));

@@ -12,6 +12,7 @@ BANKWRIGHT_INLINE std::string measure(double value, std::string_view unit) {
     if (unit == "A") return print(value * si::ampere);
     if (unit == "ohm") return print(value * si::ohm);
     if (unit == "W") return print(value * si::watt);
+    if (unit == "s") return print(value * si::second);
     auto const number = fmt::format("{:.4g}", value);
     return unit.empty() ? number : fmt::format("{} {}", number, unit);
 }

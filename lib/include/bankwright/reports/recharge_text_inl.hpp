@@ -3,6 +3,7 @@
 #include "bankwright/reports/recharge_text.hpp"
 
 #include "bankwright/reports/battery_table_inl.hpp"
+#include "bankwright/reports/discharge_words_inl.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
@@ -40,6 +41,10 @@ inline std::string stages(OutputStages const& output) {
     return line + fmt::format(": {} in all\n", print(output.given));
 }
 
+inline std::string since(Duration time) {
+    return run_words::happens_at_once(time) ? "from the start" : "after " + print(time);
+}
+
 inline std::string batteries(Recharged const& recharged) {
     auto const& run = recharged.run;
     auto out = "\n" + battery_table(run.samples, recharged.batteries) + "\n";
@@ -48,14 +53,14 @@ inline std::string batteries(Recharged const& recharged) {
         return battery.full && first.full && print(*battery.full) == print(*first.full);
     });
     if (together && run.batteries.size() > 1)
-        out += fmt::format("every battery is full after {}\n", print(*first.full));
+        out += fmt::format("every battery is full {}\n", since(*first.full));
     for (std::size_t b = 0; b < run.batteries.size(); ++b) {
         auto const& battery = run.batteries[b];
         auto const& id = recharged.batteries[b];
         if (!battery.full)
             out += fmt::format("`{}` is at {} in the end, not full\n", id, print(battery.charge));
         else if (!together || run.batteries.size() == 1)
-            out += fmt::format("`{}` is full after {}\n", id, print(*battery.full));
+            out += fmt::format("`{}` is full {}\n", id, since(*battery.full));
         auto const& limit = recharged.high_cutoffs[b];
         if (limit && battery.highest > *limit * 1.005)
             out +=
@@ -70,13 +75,12 @@ inline std::string batteries(Recharged const& recharged) {
 BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
     auto const& run = recharged.run;
     auto out = fmt::format("{}: {}{}: {}\n", terminal_safe(recharged.file),
-                           recharged.arrangement ? *recharged.arrangement + ", " : std::string(), print(run.duration),
-                           charge_words::ending(run));
+                           recharged.arrangement ? *recharged.arrangement + ", " : std::string(),
+                           run_words::lasting(run.duration), charge_words::ending(run));
     for (auto const& output : run.outputs)
         if (run.end != RechargeEnd::nothing_charges) out += charge_words::stages(output);
     for (auto const& gone : run.dropped_out)
-        out += fmt::format("after {} the protective disconnect of `{}` opens: its voltage is too high\n",
-                           print(gone.time), gone.battery);
+        out += run_words::drop_out(gone) + ": its voltage is too high\n";
     if (run.end != RechargeEnd::nothing_charges) out += charge_words::batteries(recharged);
     if (recharged.counts.error > 0)
         out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before plugging in\n",

@@ -89,8 +89,8 @@ private:
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-chemistry");
         auto finding = finding_of(rule,
                                   fmt::format("`{}` is {}, `{}` is {}, in one bank", sorted.front()->id,
-                                              name(*sorted.front()->chemistry), sorted.back()->id,
-                                              name(*sorted.back()->chemistry)),
+                                              label_name(*sorted.front()->chemistry), sorted.back()->id,
+                                              label_name(*sorted.back()->chemistry)),
                                   std::string(rule.fix));
         finding.parts = ids(sorted);
         finding.key = "chemistry";

@@ -130,7 +130,7 @@ inline void add_batteries(CutList& list, Bank const& bank) {
     for (auto const& battery : bank.batteries) {
         std::string detail;
         tell(detail, battery.voltage);
-        if (battery.chemistry) detail += fmt::format("{}{}", detail.empty() ? "" : " ", name(*battery.chemistry));
+        if (battery.chemistry) detail += fmt::format("{}{}", detail.empty() ? "" : " ", label_name(*battery.chemistry));
         tell(detail, battery.capacity);
         all = all && battery.mass.has_value();
         if (battery.mass) mass += *battery.mass;
