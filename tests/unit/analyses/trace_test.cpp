@@ -90,6 +90,20 @@ TEST_CASE("a current tells too") {
     CHECK(first_fault(result).kind == FaultKind::missing);
 }
 
+// The jon boat's motor is asked for 45 A: a clamp that reads nothing there has found what no volt at rest tells.
+TEST_CASE("a current is read at a load and at a breaker, too") {
+    auto const read = [](char const* part, double amperes) {
+        TakenReading reading;
+        reading.what = AmpsRead{part, amperes * si::ampere};
+        return under_load(reading, 45.0);
+    };
+    CHECK(trace(jon_boat(), {read("troll", 45.0)}).explained);
+    auto const result = trace(jon_boat(), {read("troll", 0.0)});
+    for (auto const& diagnosis : result.diagnoses)
+        CHECK(!diagnosis.faults.empty());
+    CHECK(trace(jon_boat(), {read("CB", 45.0)}).explained);
+}
+
 TEST_CASE("what no reading can tell apart is one group") {
     // B turned, or J1 past B and C: onto C+, or onto either side of the breaker, which is the same but for milliohms.
     auto const result = trace(jon_boat(), {volts("C+", "A-", 12.8), volts("A+", "A-", 12.8)});

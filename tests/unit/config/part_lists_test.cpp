@@ -118,3 +118,11 @@ TEST_CASE("a part list or settings in the place of a bank is said so") {
 }
 
 TEST_SUITE_END();
+
+TEST_CASE("a name that stands twice in a list is told in the list") {
+    Shelf shelf{{{"lamps.toml", lamps + "lamp = { power = \"7 W\" }\n"}}};
+    auto const result =
+        read_with(shelf, "bankwright = 1\nparts = [\"lamps.toml\"]\n[loads]\nL = { model = \"lamp\" }\n");
+    CHECK(lines_of(result.findings) == Lines{"4:1-4:5 file/duplicate-id .lamp"});
+    CHECK(result.findings[0].file == "shelf/lamps.toml");
+}

@@ -340,3 +340,18 @@ TEST_CASE("many mistakes come all at once, in the order of the text") {
 }
 
 TEST_SUITE_END();
+
+TEST_CASE("every kind of value says what it expects") {
+    auto const battery = [](std::string const& keys) {
+        auto const result =
+            read("bankwright = 1\n[batteries]\nA = { chemistry = \"agm\", voltage = \"12 V\", " + keys + " }\n");
+        REQUIRE(result.findings.size() == 1);
+        return result.findings[0].message;
+    };
+    std::string const sized = "capacity = \"100 Ah\", ";
+    CHECK(battery(sized + "mass = 30").find("is 30, without a unit; expected a mass such as \"30 kg\"") !=
+          std::string::npos);
+    CHECK(battery(sized + "made = \"today\"").find("is \"today\"; expected a date") != std::string::npos);
+    CHECK(battery(sized + "cells = 07:32:00").find("is a time; expected a whole number") != std::string::npos);
+    CHECK(battery("capacity = 2025-01-02").find("is 2025-01-02; expected a capacity") != std::string::npos);
+}

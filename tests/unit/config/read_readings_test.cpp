@@ -161,3 +161,8 @@ TEST_CASE("a file with more readings than a visit gives is refused") {
     CHECK(result.findings[0].rule == "file/too-large");
     CHECK(result.findings[0].message == "60 readings; allowed are 50");
 }
+
+TEST_CASE("a key that stands twice is told") {
+    auto const result = read_sheet("[meter]\nresolution = \"1 mV\"\nresolution = \"2 mV\"\n");
+    CHECK(lines_of(result.findings) == Lines{"3:1-3:11 file/duplicate-id .resolution"});
+}

@@ -106,6 +106,24 @@ TEST_CASE("findings are marked on their parts by word, and listed with what to d
     CHECK(has(svg, "what to do: turn B round"));
 }
 
+TEST_CASE("of very many findings, and of conductors that end nowhere, as many are told as anybody reads") {
+    auto bank = support::jon_boat();
+    for (int i = 0; i < 43; ++i)
+        bank.cables.push_back(
+            support::plain_run("stray" + std::to_string(i), "A+", "nowhere" + std::to_string(i), 1e-3));
+    drawing::DrawOptions options;
+    for (int i = 0; i < 45; ++i)
+        options.findings.push_back(
+            {.rule = "matching/mixed-age", .message = "found " + std::to_string(i), .parts = {"A"}});
+    auto const svg = to_svg(bank, options);
+    CHECK(is_nested(svg));
+    CHECK(has(svg, "found 39 "));
+    CHECK_FALSE(has(svg, "found 40 "));
+    CHECK(has(svg, ">and 5 more<"));
+    CHECK(has(svg, "Not drawn, since an end is on no terminal of this bank:"));
+    CHECK(has(svg, ">and 3 more<"));
+}
+
 TEST_CASE("an accepted finding is not marked") {
     auto bank = support::jon_boat();
     auto options = everything(bank);

@@ -65,3 +65,36 @@ TEST_CASE("strings behind fuses of their own are left as they are built") {
     CHECK_FALSE(string_count(boat));
     CHECK_THROWS_AS(with_strings(boat, 2), std::invalid_argument);
 }
+
+TEST_CASE("a name that is taken is not given again, and a string with a second way through is none") {
+    auto boat = boats::RandomBoat(3).make();
+    auto const strings = string_count(boat);
+    REQUIRE(strings);
+    auto one = with_strings(boat, 1);
+    auto const first = one.batteries.front().id;
+    Load lamp;
+    lamp.id = first + "-2";
+    lamp.current = 1.0 * si::ampere;
+    one.loads.push_back(lamp);
+    auto run = one.cables.front();
+    run.conductor.id = "lamp-plus";
+    run.from = one.motors.front().id + "+";
+    run.to = lamp.id + "+";
+    one.cables.push_back(run);
+    run.conductor.id = "lamp-minus";
+    run.from = one.motors.front().id + "-";
+    run.to = lamp.id + "-";
+    one.cables.push_back(run);
+    REQUIRE(string_count(one) == 1);
+    auto const two = with_strings(one, 2);
+    std::set<std::string> names;
+    for_each_part(two, [&](PartKind, auto const& part) { CHECK(names.insert(id_of(part)).second); });
+    CHECK(names.count(first + "-2-2") == 1);
+
+    if (!one.jumpers.empty()) {
+        auto twice = one;
+        twice.jumpers.push_back(twice.jumpers.front());
+        twice.jumpers.back().conductor.id = "beside";
+        CHECK_THROWS_AS(with_strings(twice, 2), std::invalid_argument);
+    }
+}

@@ -151,6 +151,7 @@ TEST_CASE("a spread that does not fit, and a gauge on a node nobody asked for, a
     CHECK_THROWS_AS(monte_carlo(plan, spread, {{Gauge::node_volts, 2}}, 10), std::invalid_argument);
     CHECK_THROWS_AS(monte_carlo(plan, spread, {{Gauge::branch_amps, 1}}, 10), std::invalid_argument);
     CHECK_THROWS_AS(monte_carlo(plan, spread, {{Gauge::node_volts, 3}}, 10), std::invalid_argument);
+    CHECK_THROWS_AS(monte_carlo(plan, spread, {{Gauge::span_volts, 1, 2}}, 10), std::invalid_argument);
     spread.relative[0] = 1.0;
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
     spread.relative[0] = 0.0;

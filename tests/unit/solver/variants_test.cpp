@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 #include <stdexcept>
+#include <utility>
 #include <vector>
 
 using namespace bankwright::solver;
@@ -207,4 +208,15 @@ TEST_CASE("loads of every law settle on the changed circuit as on a fresh one") 
     }
     MESSAGE("updated ", updated, ", afresh ", afresh);
     CHECK(updated > 100);
+}
+
+TEST_CASE("a set of variants is moved as a whole") {
+    Variants first(pair_of_batteries());
+    std::vector<Change> const cut{{2, {1, 2, nothing, 0.0}}};
+    auto const before = solved(first, cut).volts;
+    Variants second(std::move(first));
+    CHECK(solved(second, cut).volts == before);
+    Variants third(bank_networks::bank(3, 4));
+    third = std::move(second);
+    CHECK(solved(third, cut).volts == before);
 }

@@ -9,7 +9,6 @@
 
 #include "bankwright/devices/battery.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/tables/source.hpp"
 
 namespace bankwright {
 
@@ -25,8 +24,6 @@ double share_stored(Battery const&, StateOfCharge);
 // When this is all that a battery takes at the absorption voltage, it counts as full: a fiftieth of its capacity an
 // hour for lead-acid [common practice: 1 to 3 %], a twentieth for lithium [common practice].
 Current tail_current(Battery const&, Temperature ambient);
-
-Source acceptance_source(Chemistry);
 
 } // namespace bankwright
 

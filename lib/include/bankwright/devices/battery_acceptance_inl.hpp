@@ -54,10 +54,4 @@ BANKWRIGHT_INLINE Current tail_current(Battery const& battery, Temperature ambie
     return filling::whole(battery, ambient) * filling::law(battery).tail / filling::hour * si::ampere;
 }
 
-BANKWRIGHT_INLINE Source acceptance_source(Chemistry chemistry) {
-    auto source = tables::chemistries::acceptance_source;
-    source.confidence = tables::chemistries::acceptance[static_cast<std::size_t>(chemistry)].mark;
-    return source;
-}
-
 } // namespace bankwright

@@ -28,7 +28,6 @@ Source peukert_source(Battery const&);
 // Share of the rated capacity that is there at a temperature; 1 at 25 degC. Lead-acid by IEEE 485 from -3.9 to 51.7
 // degC and held beyond, lithium by common practice and never more than 1.
 double capacity_ratio(Chemistry, Temperature);
-Source capacity_ratio_source(Chemistry);
 
 // What a full battery gives at a constant current until it is empty: rated capacity x health x temperature, less what a
 // current above the rated one costs. Below the rated current it counts the rated capacity: more is not promised.

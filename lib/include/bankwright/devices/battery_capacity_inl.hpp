@@ -75,11 +75,6 @@ BANKWRIGHT_INLINE double capacity_ratio(Chemistry chemistry, Temperature tempera
                                  in_celsius(temperature) * 1.8 + 32.0);
 }
 
-BANKWRIGHT_INLINE Source capacity_ratio_source(Chemistry chemistry) {
-    return is_lithium(chemistry) ? tables::chemistries::lithium_capacity_source
-                                 : tables::chemistries::lead_capacity_source;
-}
-
 BANKWRIGHT_INLINE DischargeLaw discharge_law(Battery const& battery, Temperature ambient) {
     auto const full =
         rated_capacity(battery) * battery.health.value_or(Health::of(1.0)).value() *

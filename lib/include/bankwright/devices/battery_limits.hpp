@@ -3,26 +3,25 @@
 #pragma once
 
 #include "bankwright/devices/battery.hpp"
-#include "bankwright/tables/source.hpp"
 
 #include <optional>
 
 namespace bankwright {
 
 // A lithium battery opens its own circuit beyond its limits; a lead-acid one suffers and goes on.
-bool has_protective_disconnect(Battery const &);
+bool has_protective_disconnect(Battery const&);
 
 // Battery voltage at which a discharge ends: `low_cutoff`, else per cell of the chemistry. None without either.
-std::optional<Voltage> low_cutoff(Battery const &);
+std::optional<Voltage> low_cutoff(Battery const&);
 
 // Battery voltage at which a charge ends: `high_cutoff`, else per cell of the chemistry. None without either.
-std::optional<Voltage> high_cutoff(Battery const &);
+std::optional<Voltage> high_cutoff(Battery const&);
 
 // `max_discharge`, else the chemistry's usual rate x capacity. None where nothing but resistance limits it.
-std::optional<Current> discharge_limit(Battery const &);
+std::optional<Current> discharge_limit(Battery const&);
 
 // `max_charge`, else the chemistry's usual rate x capacity. None without either.
-std::optional<Current> charge_limit(Battery const &);
+std::optional<Current> charge_limit(Battery const&);
 
 struct TemperatureLimits {
     Temperature charge_low;
@@ -33,7 +32,6 @@ struct TemperatureLimits {
 TemperatureLimits temperature_limits(Chemistry);
 
 // Where the figures of the chemistry come from.
-Source chemistry_limits_source();
 
 } // namespace bankwright
 

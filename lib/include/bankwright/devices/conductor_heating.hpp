@@ -2,7 +2,6 @@
 #pragma once
 
 #include "bankwright/devices/conductor.hpp"
-#include "bankwright/tables/source.hpp"
 
 #include <optional>
 
@@ -11,7 +10,7 @@ namespace bankwright {
 // Steady temperature of the copper at a current: the rise goes as its square and reaches the insulation's rating at the
 // published ampacity in 30 degC [derived from what an ampacity is]. In an engine space the surroundings are at least
 // 50 degC. Empty where there is no ampacity.
-std::optional<Temperature> conductor_temperature(Conductor const &, Current, Temperature ambient);
+std::optional<Temperature> conductor_temperature(Conductor const&, Current, Temperature ambient);
 
 // k of I2t = k2 S2 for copper heated without loss: 226 sqrt(ln(1 + (final - initial) / (234.5 degC + initial))), in
 // A s^0.5 / mm2 (IEC 60364-5-54, read twice). For no more than 5 s.
@@ -23,11 +22,10 @@ double short_circuit_k(Temperature initial, Temperature final);
 Temperature short_circuit_limit(Temperature insulation);
 
 // I2t that the conductor bears, starting as hot as its insulation allows (60 degC unless stated). Empty without a size.
-std::optional<LetThrough> withstand(Conductor const &);
-Source withstand_source();
+std::optional<LetThrough> withstand(Conductor const&);
 
 // How long it bears a short-circuit current. Only up to 5 s does the formula hold; longer times are on the safe side.
-std::optional<Duration> withstand_time(Conductor const &, Current);
+std::optional<Duration> withstand_time(Conductor const&, Current);
 
 } // namespace bankwright
 

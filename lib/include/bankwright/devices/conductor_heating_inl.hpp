@@ -40,8 +40,6 @@ BANKWRIGHT_INLINE std::optional<LetThrough> withstand(Conductor const& conductor
     return LetThrough::from_value(k * k * square_millimeters * square_millimeters);
 }
 
-BANKWRIGHT_INLINE Source withstand_source() { return tables::short_circuit::printed_k_source; }
-
 BANKWRIGHT_INLINE std::optional<Duration> withstand_time(Conductor const& conductor, Current current) {
     auto const borne = withstand(conductor);
     if (!borne) return std::nullopt;
