@@ -152,6 +152,25 @@ TEST_CASE("tracing again with one reading more gives what tracing at once gives"
         CHECK(again.diagnoses[d].probability == doctest::Approx(at_once.diagnoses[d].probability).epsilon(1e-9));
 }
 
+TEST_CASE("a sheet says what the loads did at each reading") {
+    ReadingSheet sheet;
+    sheet.volts = {{"A+", "A-", 12.8 * si::volt, {}},
+                   {"A+", "A-", 12.4 * si::volt, {.rest = {}, .throttle = {}, .current = 20.0 * si::ampere}},
+                   {"A+", "A-", 12.5 * si::volt, {.rest = {}, .throttle = Throttle::of(0.5), .current = {}}},
+                   {"A+", "A-", 12.3 * si::volt, {.rest = false, .throttle = {}, .current = {}}}};
+    sheet.amps = {{"J1", 20.0 * si::ampere, {.rest = true, .throttle = {}, .current = {}}}};
+    auto const readings = readings_of(sheet);
+    REQUIRE(readings.size() == 5);
+    CHECK(readings[0].moment.loads == LoadsAre::at_rest);
+    CHECK(readings[1].moment.loads == LoadsAre::constant_current);
+    CHECK(readings[1].moment.current == 20.0 * si::ampere);
+    CHECK(readings[2].moment.loads == LoadsAre::as_drawn);
+    CHECK(readings[2].moment.throttle == Throttle::of(0.5));
+    CHECK(readings[3].moment.loads == LoadsAre::as_drawn);
+    CHECK(!readings[3].moment.throttle);
+    CHECK(readings[4].moment.loads == LoadsAre::at_rest);
+}
+
 TEST_CASE("the order of the readings does not matter") {
     std::vector<TakenReading> readings{volts("C+", "A-", 12.9), volts("A+", "B+", 0.0), volts("C+", "C-", 12.7)};
     auto const forwards = trace(jon_boat(), readings);

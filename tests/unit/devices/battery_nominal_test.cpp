@@ -55,6 +55,7 @@ TEST_CASE("the nominal voltage follows from the cells when the label is missing"
     Battery battery;
     battery.id = "A";
     CHECK_THROWS_WITH_AS(nominal_voltage(battery), doctest::Contains("voltage"), std::invalid_argument);
+    CHECK_THROWS_WITH_AS(cell_count(Battery{}), doctest::Contains("needs `cells`"), std::invalid_argument);
     battery.chemistry = Chemistry::lifepo4;
     battery.cells = 4;
     CHECK(nominal_voltage(battery).value() == doctest::Approx(12.8));

@@ -67,6 +67,8 @@ TEST_CASE("the missing key is named") {
     battery.id = "A";
     battery.chemistry = Chemistry::agm;
     battery.voltage = 12.0 * si::volt;
+    CHECK_THROWS_WITH_AS(internal_resistance(Battery{}, celsius(25)), doctest::Contains("or `chemistry`"),
+                         std::invalid_argument);
     CHECK_THROWS_WITH_AS(internal_resistance(battery, celsius(25)), doctest::Contains("capacity"),
                          std::invalid_argument);
 }

@@ -224,10 +224,7 @@ struct LaneKernel {
                     });
                 op += 5;
                 break;
-            case 0:
-                op = substitute<0>(op, rows, used);
-                break;
-            case 1:
+            case 1: // a sole neighbour is above, and of two one is no root
                 op = substitute<1>(op, rows, used);
                 break;
             case 2:
