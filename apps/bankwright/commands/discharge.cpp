@@ -37,8 +37,9 @@ Outcome run(DischargeRequest const& request, bool colour) {
         options.duty = std::move(read.duty);
     }
     auto run = discharge(reading.bank, options);
-    if (run.runtime.value() > 0.0) { // only how long it is tells which times are round
-        options.every = round_step(run.runtime);
+    auto const rested = run.rest.empty() ? Duration{} : run.rest.back().time - run.rest.front().time;
+    if (auto const whole = run.runtime.value() > 0.0 ? run.runtime : rested; whole.value() > 0.0) {
+        options.every = round_step(whole); // only how long it is tells which times are round
         run = discharge(reading.bank, options);
     }
     Discharged discharged{through_time(request.file, reading), std::move(run), {}};

@@ -260,3 +260,23 @@ TEST_CASE("energy and charge balance over a run") {
     CHECK(e.wiring_heat.value() > 0.0);
     CHECK(e.charged.value() == 0.0);
 }
+
+// Two batteries in a ring of copper: 2 x 12.8 V over some 10 milliohm, until one of them is empty.
+TEST_CASE("a ring of batteries at rest runs down, and no longer than there is charge") {
+    Bank bank;
+    bank.batteries = {agm("A"), agm("B")};
+    bank.batteries[1].charge = StateOfCharge::of(0.9);
+    bank.jumpers = {wire("up", "A+", "B-"), wire("wrong", "B+", "A-")};
+    DischargeOptions options;
+    options.rest = 10_h;
+    auto const run = discharge(bank, options);
+    CHECK(run.end == RunEnd::nothing_drawn);
+    CHECK(run.rest_ended_by == "B");
+    REQUIRE(run.rest.size() > 10);
+    CHECK(run.rest.size() < 5000);
+    CHECK(run.rest.front().current[0].value() == doctest::Approx(25.6 / 0.010).epsilon(0.02));
+    CHECK(run.rest.back().charge[1].value() == doctest::Approx(0.0).epsilon(1e-6));
+    CHECK(run.rest.back().charge[0].value() > 0.05);
+    options.rest = 1_s;
+    CHECK(discharge(bank, options).rest_ended_by.empty());
+}

@@ -189,8 +189,18 @@ private:
         };
         if (!course_.settle()) return;
         note();
-        course_.advance(
-            until, 0.1 * options_.samples_apart, [] { return false; }, note);
+        auto const stop = course_.advance(
+            until, 0.1 * options_.samples_apart, [this] { return !spent().empty(); }, note);
+        if (stop == ChargeCourse::Stop::event) result_.rest_ended_by = spent();
+    }
+
+    // A battery that gives although it is empty, at the moment last solved: round a loop, where nothing else draws.
+    std::string spent() const {
+        constexpr double nothing = 1e-3; // [A] well above what rounding leaves of a string at rest
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+            if (course_.state().charge_solved(b) <= 0.0 && course_.state().amperes(b) > nothing)
+                return bank_.batteries[b].id;
+        return {};
     }
 
     void record() {

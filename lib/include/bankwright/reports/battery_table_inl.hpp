@@ -25,7 +25,7 @@ inline std::vector<std::size_t> chosen(std::vector<BatterySample> const& samples
     std::vector<std::size_t> which{0};
     if (end > begin) {
         auto const step = round_step(samples.back().time - samples.front().time).value();
-        for (auto t = step * (std::floor(begin / step) + 1.0); t < end; t += step) {
+        for (auto t = step * (std::floor(begin / step) + 1.0); t < end - 0.02 * step; t += step) {
             auto sample = std::lower_bound(samples.begin(), samples.end(), t, before);
             if (sample != samples.begin() && t - (sample - 1)->time.value() < sample->time.value() - t) --sample;
             auto const index = static_cast<std::size_t>(sample - samples.begin());

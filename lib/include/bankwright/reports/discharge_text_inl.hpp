@@ -28,8 +28,11 @@ inline std::string against_alike(Discharged const& discharged) {
 inline std::string rest(Discharged const& discharged) {
     auto const& samples = discharged.run.rest;
     if (samples.empty()) return {};
-    return fmt::format("\nat rest afterwards, for {}; a current flows where one battery charges another\n\n{}",
-                       print(samples.back().time - samples.front().time), battery_table(samples, discharged.batteries));
+    auto const& empty = discharged.run.rest_ended_by;
+    return fmt::format("\nat rest afterwards, for {}{}; a current flows where one battery charges another\n\n{}",
+                       print(samples.back().time - samples.front().time),
+                       empty.empty() ? "" : fmt::format(", until `{}` is empty", empty),
+                       battery_table(samples, discharged.batteries));
 }
 
 } // namespace run_words

@@ -73,7 +73,8 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
                         {"given", given},
                         {"energy", json::energy(run.energy)},
                         {"samples", json::samples(run.samples, discharged.batteries)},
-                        {"rest", json::samples(run.rest, discharged.batteries)}});
+                        {"rest", json::samples(run.rest, discharged.batteries)},
+                        {"rest_ended_by", run.rest_ended_by.empty() ? json::Json() : json::Json(run.rest_ended_by)}});
 }
 
 BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
