@@ -152,6 +152,36 @@ TEST_CASE("tracing again with one reading more gives what tracing at once gives"
         CHECK(again.diagnoses[d].probability == doctest::Approx(at_once.diagnoses[d].probability).epsilon(1e-9));
 }
 
+// Ideal parts: which way a current goes is known, what a meter reads there is not known as well.
+TEST_CASE(
+    "currents through parts without resistance, and where there is no operating point, tell little and throw nothing") {
+    auto bank = jon_boat();
+    bank.breakers[0].resistance.reset();
+    TakenReading reading;
+    reading.what = AmpsRead{"CB", 45.0 * si::ampere};
+    CHECK(trace(bank, {under_load(reading, 45.0)}).explained);
+    Load pump;
+    pump.id = "pump";
+    pump.power = 1e6 * si::watt;
+    bank.loads.push_back(pump);
+    bank.cables.push_back(support::plain_run("pp", "C+", "pump+", 1e-3));
+    bank.cables.push_back(support::plain_run("pn", "pump-", "A-", 1e-3));
+    reading.what = AmpsRead{"J1", 45.0 * si::ampere};
+    reading.moment = {}; // loads as drawn: no bank gives a megawatt
+    CHECK_NOTHROW(trace(bank, {reading}));
+    bank.loads.clear();
+    bank.cables.resize(bank.cables.size() - 2);
+    Charger shore;
+    shore.id = "shore";
+    shore.voltage = 43.0 * si::volt;
+    shore.current = 10.0 * si::ampere;
+    shore.connected = true;
+    bank.chargers = {shore};
+    bank.cables.push_back(support::plain_run("sp", "C+", "shore.1+", 1e-3));
+    bank.cables.push_back(support::plain_run("sn", "shore.1-", "A-", 1e-3));
+    CHECK_NOTHROW(trace(bank, {reading}));
+}
+
 TEST_CASE("a sheet says what the loads did at each reading") {
     ReadingSheet sheet;
     sheet.volts = {{"A+", "A-", 12.8 * si::volt, {}},

@@ -117,3 +117,12 @@ TEST_CASE("any text cut short anywhere gives findings and no surprise") {
 }
 
 TEST_SUITE_END();
+
+TEST_CASE("more names that stand twice than are looked for are an error of the file") {
+    std::string text = "bankwright = 1\n[loads]\n";
+    for (int i = 0; i < 25; ++i)
+        text += "L = { power = \"5 W\" }\n";
+    auto const result = read(text);
+    CHECK(result.findings.size() == 21);
+    CHECK_FALSE(result.readable);
+}

@@ -55,6 +55,8 @@ TEST_CASE("the nominal voltage follows from the cells when the label is missing"
     Battery battery;
     battery.id = "A";
     CHECK_THROWS_WITH_AS(nominal_voltage(battery), doctest::Contains("voltage"), std::invalid_argument);
+    CHECK(chemistry_named("gel") == Chemistry::gel);
+    CHECK(!chemistry_named("alkaline"));
     CHECK_THROWS_WITH_AS(cell_count(Battery{}), doctest::Contains("needs `cells`"), std::invalid_argument);
     battery.chemistry = Chemistry::lifepo4;
     battery.cells = 4;
