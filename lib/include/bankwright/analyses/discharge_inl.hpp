@@ -40,6 +40,17 @@ inline EnergySplit energy_of(ChargeCourse const& course) {
             sums.charged * si::joule};
 }
 
+// The number of a battery that goes on giving much although it is empty, at the moment last solved: round a loop, where
+// nothing else draws. -1: there is none.
+inline int spent(ChargeCourse const& course, Bank const& bank) {
+    constexpr double five_hours = 5.0 * 3600.0; // [s] slower is how unlike batteries side by side find their level
+    for (std::size_t b = 0; b < bank.batteries.size(); ++b)
+        if (course.state().charge_solved(b) <= 0.0 &&
+            course.state().amperes(b) > bank.batteries[b].capacity->value() / five_hours)
+            return static_cast<int>(b);
+    return -1;
+}
+
 inline Moment without_chargers(Moment moment) {
     moment.chargers = false;
     return moment;
@@ -190,18 +201,12 @@ private:
         if (!course_.settle()) return;
         note();
         auto const stop = course_.advance(
-            until, 0.1 * options_.samples_apart, [this] { return !spent().empty(); }, note);
-        if (stop == ChargeCourse::Stop::event) result_.rest_ended_by = spent();
+            until, 0.1 * options_.samples_apart, [this] { return spent() >= 0; }, note);
+        if (stop == ChargeCourse::Stop::event && spent() >= 0)
+            result_.rest_ended_by = bank_.batteries[static_cast<std::size_t>(spent())].id;
     }
 
-    // A battery that gives although it is empty, at the moment last solved: round a loop, where nothing else draws.
-    std::string spent() const {
-        constexpr double nothing = 1e-3; // [A] well above what rounding leaves of a string at rest
-        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
-            if (course_.state().charge_solved(b) <= 0.0 && course_.state().amperes(b) > nothing)
-                return bank_.batteries[b].id;
-        return {};
-    }
+    int spent() const { return course_samples::spent(course_, bank_); }
 
     void record() {
         for (std::size_t r = 0; r < reversed_.size(); ++r) {

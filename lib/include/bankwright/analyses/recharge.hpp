@@ -28,6 +28,7 @@ enum class RechargeEnd {
     full,            // no battery takes more than its tail current, and no output is at its limit
     time,            // RechargeOptions::longest is over
     nothing_charges, // no charger reaches a battery that its voltage could fill
+    battery_empty,   // a battery is driven empty instead, round a loop
 };
 
 // One charger output from the moment it gives less than all it can.
@@ -48,6 +49,7 @@ struct RechargedBattery {
 
 struct RechargeResult {
     RechargeEnd end = RechargeEnd::time;
+    std::string ended_by; // the battery that is driven empty
     Duration duration{};
     std::vector<OutputStages> outputs;
     std::vector<RechargedBattery> batteries; // in the bank's order

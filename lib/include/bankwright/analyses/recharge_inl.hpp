@@ -37,12 +37,17 @@ public:
         result_.end = fill();
         result_.duration = course_.time() * si::second;
         result_.energy = course_samples::energy_of(course_);
-        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
-            result_.batteries[b].charge = StateOfCharge::of(std::clamp(course_.charge(b), 0.0, 1.0));
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
+            auto& battery = result_.batteries[b];
+            battery.charge = StateOfCharge::of(std::clamp(course_.charge(b), 0.0, 1.0));
+            if (battery.charge.value() < as_good_as_full) battery.full.reset();
+        }
         return std::move(result_);
     }
 
 private:
+    static constexpr double as_good_as_full = 0.99;
+
     static Moment at_rest() {
         Moment moment;
         moment.loads = LoadsAre::at_rest;
@@ -65,15 +70,23 @@ private:
                 note();
                 continue;
             }
+            if (auto const battery = spent(); battery >= 0) {
+                result_.ended_by = bank_.batteries[static_cast<std::size_t>(battery)].id;
+                return RechargeEnd::battery_empty;
+            }
             if (is_full()) return RechargeEnd::full;
             auto const stages = limited();
-            auto const is_event = [&] { return limited() != stages || is_full() || over_voltage() >= 0; };
+            auto const is_event = [&] {
+                return limited() != stages || is_full() || over_voltage() >= 0 || spent() >= 0;
+            };
             auto const stop =
                 course_.advance(options_.longest.value(), options_.samples_apart, is_event, [this] { note(); });
             if (stop == ChargeCourse::Stop::time) return RechargeEnd::time;
             if (stop == ChargeCourse::Stop::no_operating_point) return RechargeEnd::nothing_charges;
         }
     }
+
+    int spent() const { return course_samples::spent(course_, bank_); }
 
     void name_limits() {
         std::size_t at = 0;
@@ -120,7 +133,6 @@ private:
     }
 
     void note() {
-        constexpr double as_good_as_full = 0.99;
         auto const now = course_.time() * si::second;
         result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
         auto const& state = course_.state();

@@ -42,6 +42,10 @@ inline void charging_chapter(Html& html, BankReport const& report) {
         html.paragraph("No charger gives any current to a battery.").close();
         return;
     }
+    if (run.end == RechargeEnd::battery_empty) {
+        html.paragraph(fmt::format("`{}` is driven empty instead.", run.ended_by)).close();
+        return;
+    }
     html.open("p").element("strong", filled_in(run));
     html.prose(std::string(" from empty, chargers plugged in and every motor and load off.") +
                (report.charge_as_described && report.charge_as_described->end != RechargeEnd::nothing_charges

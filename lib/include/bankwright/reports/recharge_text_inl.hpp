@@ -23,6 +23,8 @@ inline std::string ending(RechargeResult const& run) {
         return "the chargers have done what they can";
     case RechargeEnd::time:
         return "still charging when the time asked for is over";
+    case RechargeEnd::battery_empty:
+        return fmt::format("`{}` is driven empty instead", run.ended_by);
     case RechargeEnd::nothing_charges:
         return "no charger gives any current to a battery";
     }
@@ -52,8 +54,7 @@ inline std::string batteries(Recharged const& recharged) {
     bool const together = std::all_of(run.batteries.begin(), run.batteries.end(), [&](RechargedBattery const& battery) {
         return battery.full && first.full && print(*battery.full) == print(*first.full);
     });
-    if (together && run.batteries.size() > 1)
-        out += fmt::format("every battery is full {}\n", since(*first.full));
+    if (together && run.batteries.size() > 1) out += fmt::format("every battery is full {}\n", since(*first.full));
     for (std::size_t b = 0; b < run.batteries.size(); ++b) {
         auto const& battery = run.batteries[b];
         auto const& id = recharged.batteries[b];

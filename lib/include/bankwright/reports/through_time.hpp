@@ -57,6 +57,8 @@ constexpr std::string_view name(RechargeEnd end) {
         return "time";
     case RechargeEnd::nothing_charges:
         return "nothing-charges";
+    case RechargeEnd::battery_empty:
+        return "battery-empty";
     }
     return "time";
 }

@@ -97,6 +97,7 @@ BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
                         {"file", recharged.file},
                         {"arrangement", json::text(recharged.arrangement)},
                         {"end", name(run.end)},
+                        {"ended_by", run.ended_by.empty() ? json::Json() : json::Json(run.ended_by)},
                         {"duration", json::number(run.duration.value())},
                         {"outputs", outputs},
                         {"batteries", batteries},
