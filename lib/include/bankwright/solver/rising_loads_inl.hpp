@@ -144,18 +144,29 @@ BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> co
         if (auto const* source = std::get_if<LimitedSource>(&ports.laws[port]))
             scale = std::max(scale, std::abs(source->volts));
     double error = loads.error(amps);
+    // Newton's method where it halves the least error seen; else sweeps from load to load, which always come closer,
+    // but may take thousands. The longer they are needed, the more of them before Newton's method is tried again.
+    double least = error;
+    int between = 1, left = 0; // sweeps
     for (constexpr int most_sweeps = 20000; error > 0.0 && settled.iterations < most_sweeps; ++settled.iterations) {
-        Eigen::VectorXd const tried = loads.newton(amps);
-        double const tried_error = loads.error(tried);
-        if (tried_error <= 0.5 * error) {
-            amps = tried;
-            error = tried_error;
-            continue;
+        if (left-- == 0) {
+            Eigen::VectorXd const tried = loads.newton(amps);
+            double const tried_error = loads.error(tried);
+            if (tried_error <= 0.5 * least) {
+                amps = tried;
+                error = least = tried_error;
+                between = 1;
+                left = 0;
+                continue;
+            }
+            between = std::min(2 * between, 64);
+            left = between - 1;
         }
         if (error <= 1e-14 * scale) break; // rounding
         for (int k = 0; k < count; ++k)
             amps[k] = loads.answer(amps, k);
         error = loads.error(amps);
+        least = std::min(least, error);
     }
     settled.converged = error <= 1e-12 * scale;
 
