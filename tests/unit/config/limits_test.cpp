@@ -126,3 +126,11 @@ TEST_CASE("more names that stand twice than are looked for are an error of the f
     CHECK(result.findings.size() == 21);
     CHECK_FALSE(result.readable);
 }
+
+TEST_CASE("of very many findings as many are kept as the limit says, and the last tells how many are not") {
+    ReadLimits few;
+    few.findings = 3;
+    auto const result = read("bankwright = 1\na = 1\nb = 1\nc = 1\nd = 1\ne = 1\n", few);
+    CHECK(result.findings.size() == 4);
+    CHECK(result.findings.back().message.find("2") != std::string::npos);
+}
