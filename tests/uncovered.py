@@ -19,7 +19,7 @@ def reasons():
 
 
 def main():
-    known, said, silent = reasons(), {}, []
+    known, said, silent, used = reasons(), {}, [], set()
     for file in json.loads(Path(sys.argv[1]).read_text(encoding="utf-8"))["files"]:
         name = file["file"].removeprefix(INCLUDE)
         lines = (ROOT / file["file"]).read_text(encoding="utf-8").splitlines()
@@ -27,14 +27,19 @@ def main():
             if line["count"] or line.get("gcovr/noncode"):
                 continue
             code = lines[line["line_number"] - 1].strip()
-            why = next((reason for (of, piece), reason in known.items() if of in ("*", name) and piece in code), None)
-            if why:
+            which = next(((of, piece) for of, piece in known if of in ("*", name) and piece in code), None)
+            if which:
+                used.add(which)
+                why = known[which]
                 said[why] = said.get(why, 0) + 1
             else:
                 silent.append(f"{name}:{line['line_number']}: {code}")
     for why, count in sorted(said.items(), key=lambda one: -one[1]):
         print(f"{count:>4} lines: {why}")
     print("\n".join(silent))
+    for file, piece in known:
+        if (file, piece) not in used:
+            print(f"no longer needed, or run on this machine: {file}: {piece}")
     print(f"{sum(said.values())} lines that nothing runs have a reason, {len(silent)} have none")
 
 

@@ -25,8 +25,7 @@ Outcome run(RechargeRequest const& request, bool colour) {
         run = recharge(reading.bank, options);
     }
     Recharged const recharged{through_time(request.file, reading), std::move(run)};
-    bool const filled =
-        recharged.run.end != RechargeEnd::nothing_charges && recharged.run.end != RechargeEnd::battery_empty;
-    return {
-        as_text ? recharge_text(recharged) : recharge_json(recharged), {}, filled ? ExitCode::clean : ExitCode::found};
+    return {as_text ? recharge_text(recharged) : recharge_json(recharged),
+            {},
+            charges(recharged.run.end) ? ExitCode::clean : ExitCode::found};
 }

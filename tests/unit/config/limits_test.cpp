@@ -132,5 +132,5 @@ TEST_CASE("of very many findings as many are kept as the limit says, and the las
     few.findings = 3;
     auto const result = read("bankwright = 1\na = 1\nb = 1\nc = 1\nd = 1\ne = 1\n", few);
     CHECK(result.findings.size() == 4);
-    CHECK(result.findings.back().message.find("2") != std::string::npos);
+    CHECK(result.findings.back().message == "2 more findings; at most 3 are shown"); // of five
 }

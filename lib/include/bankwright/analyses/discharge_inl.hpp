@@ -202,8 +202,8 @@ private:
         note();
         auto const stop = course_.advance(
             until, 0.1 * options_.samples_apart, [this] { return spent() >= 0; }, note);
-        if (stop == ChargeCourse::Stop::event && spent() >= 0)
-            result_.rest_ended_by = bank_.batteries[static_cast<std::size_t>(spent())].id;
+        if (auto const battery = spent(); stop == ChargeCourse::Stop::event && battery >= 0)
+            result_.rest_ended_by = bank_.batteries[static_cast<std::size_t>(battery)].id;
     }
 
     int spent() const { return course_samples::spent(course_, bank_); }

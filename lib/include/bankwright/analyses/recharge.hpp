@@ -31,6 +31,9 @@ enum class RechargeEnd {
     battery_empty,   // a battery is driven empty instead, round a loop
 };
 
+// Did it charge the bank, whole or in part?
+constexpr bool charges(RechargeEnd end) { return end == RechargeEnd::full || end == RechargeEnd::time; }
+
 // One charger output from the moment it gives less than all it can.
 struct OutputStages {
     std::string output; // "ch.1"

@@ -31,8 +31,6 @@ struct TemperatureLimits {
 };
 TemperatureLimits temperature_limits(Chemistry);
 
-// Where the figures of the chemistry come from.
-
 } // namespace bankwright
 
 #include "bankwright/linkage.hpp"

@@ -14,19 +14,10 @@ inline constexpr std::array<std::string_view, 5> chemistry_names{"flooded", "agm
 constexpr std::string_view name(Chemistry chemistry) { return chemistry_names[static_cast<std::size_t>(chemistry)]; }
 
 // As it stands on a label; a file has it in lower case.
+inline constexpr std::array<std::string_view, 5> chemistry_labels{"flooded", "AGM", "gel", "LiFePO4", "NMC"};
+
 constexpr std::string_view label_name(Chemistry chemistry) {
-    switch (chemistry) {
-    case Chemistry::agm:
-        return "AGM";
-    case Chemistry::lifepo4:
-        return "LiFePO4";
-    case Chemistry::nmc:
-        return "NMC";
-    case Chemistry::flooded:
-    case Chemistry::gel:
-        break;
-    }
-    return name(chemistry);
+    return chemistry_labels[static_cast<std::size_t>(chemistry)];
 }
 
 constexpr std::optional<Chemistry> chemistry_named(std::string_view text) {

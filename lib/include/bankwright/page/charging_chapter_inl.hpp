@@ -6,6 +6,7 @@
 #include "bankwright/page/html.hpp"
 #include "bankwright/page/sentences.hpp"
 #include "bankwright/reports/discharge_words_inl.hpp"
+#include "bankwright/reports/recharge_words_inl.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
@@ -15,16 +16,6 @@
 #include <vector>
 
 namespace bankwright::page {
-
-inline std::string stages(OutputStages const& output) {
-    auto const line = "`" + output.output + "` ";
-    if (!output.bulk)
-        return line +
-               fmt::format("gives {} all the while and never reaches its {}.", print(output.most), print(output.holds));
-    if (!(output.bulk->value() > 0.0)) return line + fmt::format("holds {} from the start.", print(output.holds));
-    return line + fmt::format("gives {} for {}, then holds {} while the current falls.", print(output.most),
-                              print(*output.bulk), print(output.holds));
-}
 
 inline std::string filled_in(RechargeResult const& run) {
     return (run.end == RechargeEnd::time ? "more than " : "") + print(run.duration);
@@ -38,23 +29,19 @@ inline void charging_chapter(Html& html, BankReport const& report) {
         return;
     }
     auto const& run = *report.charge_from_empty;
-    if (run.end == RechargeEnd::nothing_charges) {
-        html.paragraph("No charger gives any current to a battery.").close();
-        return;
-    }
-    if (run.end == RechargeEnd::battery_empty) {
-        html.paragraph(fmt::format("`{}` is driven empty instead.", run.ended_by)).close();
+    if (!charges(run.end)) {
+        html.paragraph(sentence(charge_words::ending(run) + ".")).close();
         return;
     }
     html.open("p").element("strong", filled_in(run));
     html.prose(std::string(" from empty, chargers plugged in and every motor and load off.") +
-               (report.charge_as_described && report.charge_as_described->end != RechargeEnd::nothing_charges
+               (report.charge_as_described && charges(report.charge_as_described->end)
                     ? " From the charge in the file: " + filled_in(*report.charge_as_described) + "."
                     : ""));
     html.close();
     std::vector<std::string> said;
     for (auto const& output : run.outputs)
-        said.push_back(stages(output));
+        said.push_back(charge_words::stages(output) + ".");
     for (auto const& gone : run.dropped_out)
         said.push_back(sentence(run_words::drop_out(gone) + ": its voltage is too high."));
     for (std::size_t b = 0; b < run.batteries.size(); ++b)

@@ -24,6 +24,7 @@ inline std::string print(Json const& document) {
 inline Json number(double value) { return std::isfinite(value) ? Json(value) : Json(); }
 inline Json number(std::optional<double> value) { return value ? number(*value) : Json(); }
 inline Json text(std::optional<std::string> const& value) { return value ? Json(*value) : Json(); }
+inline Json unless_empty(std::string const& value) { return value.empty() ? Json() : Json(value); }
 
 inline Json finding(Finding const& f) {
     auto const at = [&](auto end, auto coordinate) { return f.region ? Json((*f.region).*end.*coordinate) : Json(); };
@@ -38,7 +39,7 @@ inline Json finding(Finding const& f) {
              {"end_column", at(&Region::end, &Position::column)},
              {"found", number(f.found)},
              {"allowed", number(f.allowed)},
-             {"unit", f.unit.empty() ? Json() : Json(f.unit)},
+             {"unit", unless_empty(f.unit)},
              {"accepted", f.accepted}};
     if (f.accepted) out["accepted_because"] = f.accepted_because;
     if (!f.file.empty()) out["file"] = f.file; // it stands in a part list

@@ -4,6 +4,7 @@
 
 #include "bankwright/reports/battery_table_inl.hpp"
 #include "bankwright/reports/discharge_words_inl.hpp"
+#include "bankwright/reports/recharge_words_inl.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
@@ -16,32 +17,6 @@
 
 namespace bankwright {
 namespace charge_words {
-
-inline std::string ending(RechargeResult const& run) {
-    switch (run.end) {
-    case RechargeEnd::full:
-        return "the chargers have done what they can";
-    case RechargeEnd::time:
-        return "still charging when the time asked for is over";
-    case RechargeEnd::battery_empty:
-        return fmt::format("`{}` is driven empty instead", run.ended_by);
-    case RechargeEnd::nothing_charges:
-        return "no charger gives any current to a battery";
-    }
-    return {};
-}
-
-inline std::string stages(OutputStages const& output) {
-    auto line = fmt::format("`{}` ", output.output);
-    if (!output.bulk)
-        line += fmt::format("gives {} all the while and never reaches its {}", print(output.most), print(output.holds));
-    else if (output.bulk->value() > 0.0)
-        line +=
-            fmt::format("gives {} for {}, then holds {}", print(output.most), print(*output.bulk), print(output.holds));
-    else
-        line += fmt::format("holds {} from the start", print(output.holds));
-    return line + fmt::format(": {} in all\n", print(output.given));
-}
 
 inline std::string since(Duration time) {
     return run_words::happens_at_once(time) ? "from the start" : "after " + print(time);
@@ -79,7 +54,8 @@ BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
                            recharged.arrangement ? *recharged.arrangement + ", " : std::string(),
                            run_words::lasting(run.duration), charge_words::ending(run));
     for (auto const& output : run.outputs)
-        if (run.end != RechargeEnd::nothing_charges) out += charge_words::stages(output);
+        if (run.end != RechargeEnd::nothing_charges)
+            out += fmt::format("{}: {} in all\n", charge_words::stages(output), print(output.given));
     for (auto const& gone : run.dropped_out)
         out += run_words::drop_out(gone) + ": its voltage is too high\n";
     if (run.end != RechargeEnd::nothing_charges) out += charge_words::batteries(recharged);

@@ -54,7 +54,7 @@ BANKWRIGHT_INLINE std::string short_circuit_json(ShortCircuited const& shorted) 
     auto devices = Json::object();
     for (auto const& device : shorted.result.devices)
         devices[device.id] = {{"current", json::number(device.most.value())},
-                              {"at", device.at.empty() ? Json() : Json(device.at)},
+                              {"at", json::unless_empty(device.at)},
                               {"interrupts", json::si_or_null(device.interrupts)},
                               {"suffices", json::yes_or_no(device.suffices)}};
     auto conductors = Json::object();

@@ -18,11 +18,11 @@ inline Json sized_groups(SizingResult const& result) {
     auto out = Json::array();
     for (auto const& group : result.groups)
         out.push_back({{"parts", group.parts},
-                       {"as_written", group.as_written.empty() ? Json() : Json(group.as_written)},
+                       {"as_written", unless_empty(group.as_written)},
                        {"enough", group.chosen},
                        {"size", group.size ? wire_size(*group.size) : Json()},
                        {"rating", group.rating ? number(group.rating->value()) : Json()},
-                       {"smaller", group.smaller.empty() ? Json() : Json(group.smaller)},
+                       {"smaller", unless_empty(group.smaller)},
                        {"refused", findings(group.refused)}});
     return out;
 }

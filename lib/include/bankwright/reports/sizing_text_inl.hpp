@@ -77,7 +77,7 @@ BANKWRIGHT_INLINE std::string sizing_text(Sized const& sized) {
         out += fmt::format("\nwhy no less:\n  {}\n", fmt::join(lines, "\n  "));
     out += "\nto cut and to buy:\n";
     for (auto const& one : cut_tables(sized.cuts))
-        out += "\n" + table(one.rows, one.aligned);
+        out.append("\n").append(table(one.rows, one.aligned));
     for (auto const& id : sized.cuts.not_cut)
         out += fmt::format("`{}` has no size or no length in the file, and is not in the list\n", id);
     return out + "\n" + assumed + "\n";
@@ -126,7 +126,7 @@ BANKWRIGHT_INLINE std::string cut_list_csv(Sized const& sized) {
     std::string out;
     for (auto const& row : rows) {
         for (std::size_t i = 0; i < row.size(); ++i)
-            out += (i > 0 ? "," : "") + csv_cell(row[i]);
+            out.append(i > 0 ? "," : "").append(csv_cell(row[i]));
         out += "\r\n";
     }
     return out;

@@ -82,7 +82,7 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
     auto out = fmt::format("{}: {}{}\n", terminal_safe(solved.file),
                            solved.arrangement ? *solved.arrangement + ", " : std::string(), name(point.status));
     for (auto const& finding : solved.findings)
-        out += "\n" + finding_text(finding, solved.file, solved.text, style);
+        out.append("\n").append(finding_text(finding, solved.file, solved.text, style));
     if (point.status != solver::Status::solved) return out + solution::trouble(solved.counts, solved.file);
     out +=
         fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, solution::terminals(point), solution::parts(point));

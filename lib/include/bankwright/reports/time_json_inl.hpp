@@ -64,7 +64,7 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
                         {"file", discharged.file},
                         {"arrangement", json::text(discharged.arrangement)},
                         {"end", name(run.end)},
-                        {"ended_by", run.ended_by.empty() ? json::Json() : json::Json(run.ended_by)},
+                        {"ended_by", json::unless_empty(run.ended_by)},
                         {"runtime", json::number(run.runtime.value())},
                         {"runtime_alike", json::duration(discharged.alike)},
                         {"legs_done", run.legs_done},
@@ -74,7 +74,7 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
                         {"energy", json::energy(run.energy)},
                         {"samples", json::samples(run.samples, discharged.batteries)},
                         {"rest", json::samples(run.rest, discharged.batteries)},
-                        {"rest_ended_by", run.rest_ended_by.empty() ? json::Json() : json::Json(run.rest_ended_by)}});
+                        {"rest_ended_by", json::unless_empty(run.rest_ended_by)}});
 }
 
 BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
@@ -97,7 +97,7 @@ BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
                         {"file", recharged.file},
                         {"arrangement", json::text(recharged.arrangement)},
                         {"end", name(run.end)},
-                        {"ended_by", run.ended_by.empty() ? json::Json() : json::Json(run.ended_by)},
+                        {"ended_by", json::unless_empty(run.ended_by)},
                         {"duration", json::number(run.duration.value())},
                         {"outputs", outputs},
                         {"batteries", batteries},

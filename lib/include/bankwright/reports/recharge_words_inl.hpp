@@ -1,0 +1,35 @@
+// How is it said what ended a charge, and through which stages an output went?
+#pragma once
+
+#include "bankwright/analyses/recharge.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <fmt/format.h>
+
+#include <string>
+
+namespace bankwright::charge_words {
+
+inline std::string ending(RechargeResult const& run) {
+    switch (run.end) {
+    case RechargeEnd::full:
+        return "the chargers have done what they can";
+    case RechargeEnd::time:
+        return "still charging when the time asked for is over";
+    case RechargeEnd::battery_empty:
+        return fmt::format("`{}` is driven empty instead", run.ended_by);
+    case RechargeEnd::nothing_charges:
+        return "no charger gives any current to a battery";
+    }
+    return {};
+}
+
+inline std::string stages(OutputStages const& output) {
+    auto const most = print(output.most), holds = print(output.holds);
+    if (!output.bulk)
+        return fmt::format("`{}` gives {} all the while and never reaches its {}", output.output, most, holds);
+    if (!(output.bulk->value() > 0.0)) return fmt::format("`{}` holds {} from the start", output.output, holds);
+    return fmt::format("`{}` gives {} for {}, then holds {}", output.output, most, print(*output.bulk), holds);
+}
+
+} // namespace bankwright::charge_words
