@@ -15,10 +15,14 @@ struct LaneKernel {
         return *reinterpret_cast<V*>(rows + offset);
     }
 
-    // Register by register. With AVX-512 there are two, which need no loop.
+    // Register by register. With AVX-512 there are two, which need no loop; but GCC would then compute what the kinds
+    // of one pivot have in common before it looks at the kind, in the first register only, and round a product there
+    // that the second adds unrounded. A bank's answer must not hang on the lane it stands in, so `rows` is hidden from
+    // GCC.
     template <class Body>
     __attribute__((always_inline)) static void each(double* rows, int used, Body const& body) {
         if constexpr (2 * width == lanes) {
+            __asm__("" : "+r"(rows));
             body(rows);
             if (used > width) body(rows + width);
         } else {
