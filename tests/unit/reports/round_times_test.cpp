@@ -1,3 +1,4 @@
+#include "bankwright/reports/battery_table_inl.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/units/literals.hpp"
 
@@ -6,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
+#include <string>
+#include <vector>
 
 using namespace bankwright;
 using namespace bankwright::literals;
@@ -25,4 +28,20 @@ TEST_CASE("whatever the time, it is divided into four to thirteen steps") {
         CHECK(steps > 4.0);
         CHECK(steps <= 13.0);
     }
+}
+
+TEST_CASE("what stays as it is takes two rows") {
+    std::vector<BatterySample> samples;
+    for (int minute = 0; minute <= 60; minute += 10) // falls, rests from 20 to 50, falls
+        samples.push_back({minute * 60.0 * si::second,
+                           {StateOfCharge::of(minute < 20   ? 1.0 - 0.01 * minute
+                                              : minute < 60 ? 0.8
+                                                            : 0.7)},
+                           {0_A},
+                           {12_V}});
+    auto const text = battery_table(samples, {"A"});
+    for (auto const* told : {"0 s ", "10 min", "20 min", "50 min", "1 h "})
+        CHECK(text.find(told) != std::string::npos);
+    for (auto const* left_out : {"30 min", "40 min"})
+        CHECK(text.find(left_out) == std::string::npos);
 }

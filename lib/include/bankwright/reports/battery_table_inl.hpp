@@ -42,6 +42,17 @@ inline std::string amperes(Current current) {
     return text == "-0.00 A" ? "0.00 A" : text;
 }
 
+// Of rows that differ in nothing but the time, the first and the last.
+inline void drop_repeated(std::vector<Row>& rows) {
+    auto const same = [&](std::size_t a, std::size_t b) {
+        return std::equal(rows[a].begin() + 1, rows[a].end(), rows[b].begin() + 1, rows[b].end());
+    };
+    std::vector<Row> kept;
+    for (std::size_t r = 0; r < rows.size(); ++r)
+        if (r == 0 || r + 1 == rows.size() || !same(r, r - 1) || !same(r, r + 1)) kept.push_back(rows[r]);
+    rows = std::move(kept);
+}
+
 } // namespace battery_rows
 
 // `samples` must not be empty. Three columns a battery fill a page with four batteries; with more of them the voltage,
@@ -67,6 +78,7 @@ inline std::string battery_table(std::vector<BatterySample> const& samples, std:
         }
         rows.push_back(std::move(row));
     }
+    battery_rows::drop_repeated(rows);
     return table(rows, aligned);
 }
 
