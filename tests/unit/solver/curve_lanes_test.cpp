@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <type_traits>
 
 #include "bankwright/solver/curve_lanes.hpp"
 
@@ -15,12 +16,13 @@ double bent(double x) { return x < 0.5 ? cubic(x) : cubic(0.5) + 7.0 * (x - 0.5)
 
 } // namespace
 
-TEST_CASE("curves side by side are each at its own place, whatever the instructions are") {
-    numeric::PiecewisePolynomial<4> const curve(bent, {0.0, 0.1, 0.5, 0.5, 1.0});
+TEST_CASE_TEMPLATE("curves side by side are each at its own place, whatever the instructions are", Degree,
+                   std::integral_constant<std::size_t, 3>, std::integral_constant<std::size_t, 4>) {
+    numeric::PiecewisePolynomial<Degree::value> const curve(bent, {0.0, 0.1, 0.5, 0.5, 1.0});
     for (auto const set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
         if (!runs_here(set)) continue;
         constexpr std::size_t count = 19; // more than one row of lanes
-        CurveLanes<4> lanes(count, set);
+        CurveLanes<Degree::value> lanes(count, set);
         solver::LaneRows x(2), y(2);
         int asked = 0;
         for (int moment = 0; moment < 50; ++moment) {

@@ -71,6 +71,39 @@ TEST_CASE("a map answers the same by whatever instructions it is told to use") {
     }
 }
 
+TEST_CASE("a map tells of as much as is watched, and writes nothing behind it") { // odd ends of registers
+    random_circuits::Dice dice(4);
+    Circuit circuit = bank_networks::drawn(bank_networks::bank(3, 4), dice);
+    circuit.loads[0].law = ConstantPower{3000.0};
+    for (auto const set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
+        if (!runs_here(set)) continue;
+        for (int changing = 0; changing <= 12; ++changing)
+            for (std::size_t watched = 0; watched <= 20; ++watched) {
+                CAPTURE(changing);
+                CAPTURE(watched);
+                std::vector<int> sources, branches;
+                std::vector<double> emfs;
+                for (int s = 0; s < changing; ++s) {
+                    sources.push_back(s);
+                    emfs.push_back(circuit.branches[static_cast<std::size_t>(s)].emf = dice.between(11.0, 13.0));
+                }
+                for (int b = 0; b < static_cast<int>(watched); ++b)
+                    branches.push_back(b);
+                PortMap map(circuit, topology(circuit), sources, {{}, branches}, set);
+                constexpr double untouched = 7e77;
+                std::vector<double> answer(watched + 8, untouched);
+                double load_amps = 0.0;
+                REQUIRE(map.solve(emfs.data(), answer.data(), &load_amps) == Status::solved);
+                Solution const expected = solve(circuit);
+                for (std::size_t i = 0; i < watched; ++i)
+                    CHECK(answer[i] == doctest::Approx(expected.branch_amps[i]).epsilon(1e-10));
+                for (std::size_t i = watched; i < answer.size(); ++i)
+                    CHECK(answer[i] == untouched);
+                CHECK(load_amps == doctest::Approx(expected.load_amps[0]).epsilon(1e-12));
+            }
+    }
+}
+
 TEST_CASE("a map says so when the sources can no longer give what a load asks for") {
     Circuit circuit = bank_networks::bank(3, 1);
     circuit.loads[0].law = ConstantPower{3000.0};

@@ -135,6 +135,7 @@ BANKWRIGHT_INLINE solver::Status BankInTime::solve_by_map() {
         answer_.resize(map_->values());
         load_amps_.resize(circuit.loads.size());
     }
+    if (sources_.size() == branch_.size()) return map_->solve(emfs_.data(), answer_.data(), load_amps_.data());
     auto* source = sources_.data();
     for (std::size_t b = 0; b < branch_.size(); ++b)
         if (branch_[b] >= 0) *source++ = emfs_.data()[b];

@@ -13,35 +13,29 @@
 
 namespace bankwright::solver {
 
-// `rows` as CurveLanes lays them out: from, to, origin, coefficients. False: a place lies outside its piece.
-template <int width>
-struct CurveKernel {
-    using V = typename Register<width>::type;
-
-    __attribute__((always_inline)) static V const& at(double const* from) { return *reinterpret_cast<V const*>(from); }
-
-    __attribute__((always_inline)) static bool run(double const* rows, std::size_t stride, std::size_t degree,
-                                                   double const* x, double* y) {
-        auto inside = V{} == V{}; // without a look at x: there may be no curve at all
-        for (std::size_t i = 0; i < stride; i += width) {
-            double const* row = rows + i;
-            V const place = at(x + i);
-            inside &= (place >= at(row)) & (place < at(row + stride));
-            V const from = place - at(row + 2 * stride);
-            row += (3 + degree) * stride;
-            V sum = at(row);
-            for (std::size_t k = degree; k-- > 0;) {
-                row -= stride;
-                sum = sum * from + at(row);
-            }
-            *reinterpret_cast<V*>(y + i) = sum;
-        }
-        bool all = true;
-        for (int lane = 0; lane < width; ++lane)
-            all = all && inside[lane] != 0;
-        return all;
+// `rows` as CurveLanes lays them out: from, to, origin, coefficients. False: a place lies outside its piece. In pairs:
+// whoever steps through time has stored the places as pairs a moment ago, and a load of more would wait for the cache.
+__attribute__((always_inline)) inline bool run_curve_pairs(double const* rows, std::size_t stride, std::size_t degree,
+                                                           double const* x, double* y) {
+    using Pair = Register<2>::type;
+    auto inside = Pair{} == Pair{}; // without a look at x: there may be no curve at all
+    for (std::size_t i = 0; i < stride; i += 2) {
+        auto const row = [&](std::size_t number) __attribute__((always_inline)) {
+            return *reinterpret_cast<Pair const*>(rows + number * stride + i);
+        };
+        auto const coefficient = [&](std::size_t power) __attribute__((always_inline)) { return row(3 + power); };
+        Pair const place = *reinterpret_cast<Pair const*>(x + i);
+        inside &= (place >= row(0)) & (place < row(1));
+        Pair const from = place - row(2), square = from * from;
+        std::size_t k = degree / 2; // two powers at a time: half as many steps that wait for each other
+        Pair sum = coefficient(2 * k);
+        if (degree % 2 == 1) sum += coefficient(degree) * from;
+        while (k-- > 0)
+            sum = sum * square + (coefficient(2 * k + 1) * from + coefficient(2 * k));
+        *reinterpret_cast<Pair*>(y + i) = sum;
     }
-};
+    return inside[0] != 0 && inside[1] != 0;
+}
 
 bool run_curves(double const* rows, std::size_t stride, std::size_t degree, double const* x, double* y,
                 InstructionSet set);

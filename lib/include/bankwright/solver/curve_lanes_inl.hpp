@@ -1,5 +1,4 @@
-// Bodies of curve_lanes.hpp: its one kernel for every instruction set; four at a time on AVX-512, too, where GCC 12
-// compares eight one by one.
+// Bodies of curve_lanes.hpp: its one kernel with and without fused products.
 #pragma once
 
 #include "bankwright/solver/curve_lanes.hpp"
@@ -7,19 +6,19 @@
 namespace bankwright::solver {
 
 #if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE bool curves_avx2(double const* rows, std::size_t stride,
-                                                                       std::size_t degree, double const* x, double* y) {
-    return CurveKernel<4>::run(rows, stride, degree, x, y);
+__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE bool
+curves_fused(double const* rows, std::size_t stride, std::size_t degree, double const* x, double* y) {
+    return run_curve_pairs(rows, stride, degree, x, y);
 }
 #endif
 
 BANKWRIGHT_INLINE bool run_curves(double const* rows, std::size_t stride, std::size_t degree, double const* x,
                                   double* y, InstructionSet set) {
 #if defined(__x86_64__)
-    if (set != InstructionSet::portable) return curves_avx2(rows, stride, degree, x, y);
+    if (set != InstructionSet::portable) return curves_fused(rows, stride, degree, x, y);
 #endif
     static_cast<void>(set);
-    return CurveKernel<2>::run(rows, stride, degree, x, y);
+    return run_curve_pairs(rows, stride, degree, x, y);
 }
 
 } // namespace bankwright::solver

@@ -52,6 +52,7 @@ private:
     std::vector<double> port_amps_;
     LaneRows columns_; // what stays, by source, by port
     LaneRows sums_;
+    LaneRows open_volts_; // of one port, by source
 };
 
 } // namespace bankwright::solver

@@ -3,12 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstring>
 #include <numeric>
 #include <variant>
 
 #include "bankwright/solver/branch_currents.hpp"
-#include "bankwright/solver/lane_register.hpp"
+#include "bankwright/solver/column_sums_inl.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/port_map.hpp"
@@ -39,7 +38,8 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
     : set_(set), sources_(sources.size()), ports_count_(loads_to_settle(circuit, topology).size()),
       values_(watched.nodes.size() + watched.branches.size()),
       stride_((ports_count_ + values_ + lanes - 1) / lanes * lanes), port_loads_(loads_to_settle(circuit, topology)),
-      columns_((1 + sources_ + ports_count_) * stride_ / lanes), sums_(stride_ / lanes) {
+      columns_((1 + sources_ + ports_count_) * stride_ / lanes), sums_(stride_ / lanes),
+      open_volts_((sources_ + lanes - 1) / lanes) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Circuit alone = circuit; // one source at a time
     for (int s : sources)
@@ -98,6 +98,9 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
         for (std::size_t q = 0; q < ports_count_; ++q)
             ports_.ohms[q * ports_count_ + p] = -column(1 + sources_ + p)[values_ + q];
     }
+    if (ports_count_ == 1)
+        for (std::size_t k = 0; k < sources_; ++k)
+            open_volts_.data()[k] = column(1 + k)[values_];
     bool const finite = std::all_of(columns_.data(), columns_.data() + columns_.size(),
                                     [](double value) { return std::isfinite(value); });
     if (!finite) status_ = Status::not_converged;
@@ -107,10 +110,6 @@ BANKWRIGHT_INLINE Status PortMap::settle_loads(double const* open_volts) {
     if (ports_count_ == 0) return Status::solved;
     if (ports_count_ == 1) {
         double const volts = *open_volts, ohms = ports_.ohms[0];
-        if (auto const* power = std::get_if<ConstantPower>(&ports_.laws[0])) {
-            port_amps_[0] = current_from(*power, volts, ohms);
-            return std::isnan(port_amps_[0]) ? Status::no_operating_point : Status::solved;
-        }
         if (auto const* square = std::get_if<SquareLaw>(&ports_.laws[0])) {
             port_amps_[0] = current_from(*square, volts, ohms);
             return Status::solved;
@@ -122,111 +121,19 @@ BANKWRIGHT_INLINE Status PortMap::settle_loads(double const* open_volts) {
     return found.status;
 }
 
-// sums = the first column + factor by factor the next ones.
-template <int width>
-struct ColumnKernel {
-    using V = typename Register<width>::type;
-    static constexpr int registers = lanes / width;
-
-    __attribute__((always_inline)) static void sum(double const* columns, std::size_t stride, double const* factors,
-                                                   std::size_t count, double* sums) {
-        constexpr std::size_t chains = width > 2 ? 2 : 1; // hides the latency of an addition
-        for (std::size_t first = 0; first < stride; first += lanes) {
-            double const* column = columns + first;
-            V total[chains][registers];
-#pragma GCC unroll 8
-            for (int r = 0; r < registers; ++r) {
-                total[0][r] = *reinterpret_cast<V const*>(column + r * width);
-                if constexpr (chains == 2) total[1][r] = V{};
-            }
-            std::size_t k = 0;
-            for (; k + chains <= count; k += chains)
-#pragma GCC unroll 2
-                for (std::size_t chain = 0; chain < chains; ++chain) {
-                    column += stride;
-#pragma GCC unroll 8
-                    for (int r = 0; r < registers; ++r)
-                        total[chain][r] += factors[k + chain] * *reinterpret_cast<V const*>(column + r * width);
-                }
-            for (; k < count; ++k) {
-                column += stride;
-#pragma GCC unroll 8
-                for (int r = 0; r < registers; ++r)
-                    total[0][r] += factors[k] * *reinterpret_cast<V const*>(column + r * width);
-            }
-#pragma GCC unroll 8
-            for (int r = 0; r < registers; ++r) {
-                if constexpr (chains == 2) total[0][r] += total[1][r];
-                *reinterpret_cast<V*>(sums + first + r * width) = total[0][r];
-            }
-        }
-    }
-
-    // answer = sums + factor by factor the columns, of the first `values`.
-    __attribute__((always_inline)) static void add(double const* columns, std::size_t stride, double const* factors,
-                                                   std::size_t count, double const* sums, double* answer,
-                                                   std::size_t values) {
-        for (std::size_t i = 0; i < values; i += width) {
-            V total = *reinterpret_cast<V const*>(sums + i);
-            for (std::size_t k = 0; k < count; ++k)
-                total += factors[k] * *reinterpret_cast<V const*>(columns + k * stride + i);
-            if (i + width <= values)
-                std::memcpy(answer + i, &total, sizeof total);
-            else
-                for (std::size_t lane = 0; i + lane < values; ++lane)
-                    answer[i + lane] = total[lane];
-        }
-    }
-};
-
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void
-sum_columns_avx2(double const* columns, std::size_t stride, double const* factors, std::size_t count, double* sums) {
-    ColumnKernel<4>::sum(columns, stride, factors, count, sums);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void
-sum_columns_avx512(double const* columns, std::size_t stride, double const* factors, std::size_t count, double* sums) {
-    ColumnKernel<8>::sum(columns, stride, factors, count, sums);
-}
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void add_columns_avx2(double const* columns, std::size_t stride,
-                                                                            double const* factors, std::size_t count,
-                                                                            double const* sums, double* answer,
-                                                                            std::size_t values) {
-    ColumnKernel<4>::add(columns, stride, factors, count, sums, answer, values);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void add_columns_avx512(double const* columns, std::size_t stride,
-                                                                             double const* factors, std::size_t count,
-                                                                             double const* sums, double* answer,
-                                                                             std::size_t values) {
-    ColumnKernel<8>::add(columns, stride, factors, count, sums, answer, values);
-}
-#endif
-
-inline void sum_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                        double* sums, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return sum_columns_avx2(columns, stride, factors, count, sums);
-    if (set == InstructionSet::avx512) return sum_columns_avx512(columns, stride, factors, count, sums);
-#endif
-    static_cast<void>(set);
-    ColumnKernel<2>::sum(columns, stride, factors, count, sums);
-}
-
-inline void add_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                        double const* sums, double* answer, std::size_t values, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return add_columns_avx2(columns, stride, factors, count, sums, answer, values);
-    if (set == InstructionSet::avx512) return add_columns_avx512(columns, stride, factors, count, sums, answer, values);
-#endif
-    static_cast<void>(set);
-    ColumnKernel<2>::add(columns, stride, factors, count, sums, answer, values);
-}
-
 BANKWRIGHT_INLINE Status PortMap::solve(double const* emfs, double* answer, double* load_amps) {
     if (status_ != Status::solved) return status_;
-    sum_columns(columns_.data(), stride_, emfs, sources_, sums_.data(), set_);
-    if (Status const status = settle_loads(sums_.data() + values_); status != Status::solved) return status;
-    add_columns(column(1 + sources_), stride_, port_amps_.data(), ports_count_, sums_.data(), answer, values_, set_);
+    auto const* power = ports_count_ == 1 ? std::get_if<ConstantPower>(&ports_.laws[0]) : nullptr;
+    if (power) {
+        PowerPort const port{*power, ports_.ohms[0], open_volts_.data()};
+        port_amps_[0] = columns_behind_power(columns_.data(), stride_, emfs, sources_, values_, port, answer, set_);
+        if (std::isnan(port_amps_[0])) return Status::no_operating_point;
+    } else {
+        sum_columns(columns_.data(), stride_, emfs, sources_, sums_.data(), set_);
+        if (Status const status = settle_loads(sums_.data() + values_); status != Status::solved) return status;
+        add_columns(column(1 + sources_), stride_, port_amps_.data(), ports_count_, sums_.data(), answer, values_,
+                    set_);
+    }
     for (std::size_t l : other_loads_)
         load_amps[l] = load_amps_[l];
     for (std::size_t p = 0; p < ports_count_; ++p)
