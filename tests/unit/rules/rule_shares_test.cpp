@@ -34,7 +34,9 @@ TEST_CASE("the shares are those of checking every drawn bank by hand") {
         seconds += discharge(drawn).runtime.value();
     }
     CHECK_FALSE(fired.empty());
-    for (auto const& [rule, draws] : fired) {
+    for (auto const& entry : fired) { // a name bound to a part of it could not be captured, says clang 14
+        auto const& rule = entry.first;
+        auto const draws = entry.second;
         CAPTURE(rule);
         bool found = false;
         for (auto const& share : shares.rules)
