@@ -61,14 +61,15 @@ TEST_CASE("a map answers as a solve does, whatever the changing sources are") {
 TEST_CASE("a map answers the same by whatever instructions it is told to use") {
     random_circuits::Dice dice(3);
     Circuit circuit = bank_networks::drawn(bank_networks::bank(3, 4), dice);
-    circuit.loads[0].law = ConstantPower{3000.0};
     std::vector<int> const sources{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10}; // an odd number of them
-    for (auto const set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
-        if (!runs_here(set)) continue;
-        PortMap map(circuit, topology(circuit), sources, everything(circuit), set);
-        REQUIRE(map.status() == Status::solved);
-        CHECK(worst_difference(map, circuit, sources) < 1e-12);
-    }
+    for (Law const& law : {Law{ConstantPower{3000.0}}, Law{SquareLaw{0.05, 0.02, 0.9}}, Law{ConstantCurrent{80.0}}})
+        for (auto const set : {InstructionSet::portable, InstructionSet::avx2, InstructionSet::avx512}) {
+            if (!runs_here(set)) continue;
+            circuit.loads[0].law = law;
+            PortMap map(circuit, topology(circuit), sources, everything(circuit), set);
+            REQUIRE(map.status() == Status::solved);
+            CHECK(worst_difference(map, circuit, sources) < 1e-12);
+        }
 }
 
 TEST_CASE("a map tells of as much as is watched, and writes nothing behind it") { // odd ends of registers
