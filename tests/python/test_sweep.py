@@ -68,6 +68,16 @@ def test_shapes_are_broadcast_and_nothing_is_copied(bow):
     assert pickle.loads(pickle.dumps(grid)).frame().equals(frame)
 
 
+@pytest.mark.parametrize("example", ["houseboat-12v", "bow-36v"])
+def test_an_answer_does_not_hang_on_where_in_a_sweep_it_is_asked_for(root, example):
+    bank = bankwright.read(root / f"data/examples/{example}.toml")
+    values = np.linspace(2e-3, 9e-3, 200)
+    whole = bank.sweep({f"{bank.solve().battery_names[0]}.resistance": values}).answers
+    for first in range(1, 17):  # a bank goes through the solver beside others, here by one place further each time
+        rest = bank.sweep({f"{bank.solve().battery_names[0]}.resistance": values[first:]}).answers
+        np.testing.assert_array_equal(rest, whole[:, first:])  # to the last bit
+
+
 def test_threads_change_nothing(bow):
     ohms = np.linspace(1e-3, 20e-3, 5001)
     one = bow.sweep({"A.resistance": ohms}, threads=1)

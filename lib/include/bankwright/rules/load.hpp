@@ -24,7 +24,7 @@ inline constexpr std::array load_rules{
     RuleInfo{"load/runtime", Level::warning, "0.1.0",
              "a simulated run, at the throttle and loads as drawn, that is shorter than the wanted `runtime`",
              "the boat is somewhere else when it ends",
-             "use less throttle, larger batteries or another string; match the battery "
+             "draw less, with a motor by less throttle; or use larger batteries or another string; match the battery "
              "that ends the run with the others",
              "Peukert's law in its rated form [read], from the battery's own 20-hour capacity and reserve minutes; see "
              "data/tables/chemistries.toml"},

@@ -12,6 +12,7 @@
 
 namespace bankwright::solver {
 
+// The one load of a map, of constant power.
 struct PowerPort {
     ConstantPower law;
     double ohms;              // [ohm] behind which it lies
@@ -64,8 +65,8 @@ struct ColumnKernel {
         }
     }
 
-    // The first `count` numbers of a register, at most half of what is left at a time: whoever loads them next in pairs
-    // finds each pair whole in the store buffer, and need not wait for the cache.
+    // The first `count` numbers of a register: all of it, or its lower half and what remains of the upper, and so on.
+    // Whoever loads them next in pairs finds each pair whole in the store buffer, and need not wait for the cache.
     __attribute__((always_inline)) static void put(V const& from, double* to, std::size_t count) {
         if (count >= width) {
             std::memcpy(to, &from, sizeof from);

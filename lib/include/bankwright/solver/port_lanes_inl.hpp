@@ -84,9 +84,6 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
                 }
         }
         double largest[lanes] = {}, change[lanes] = {};
-        bool moves[lanes];
-        for (int lane = 0; lane < used; ++lane)
-            moves[lane] = !settled[static_cast<std::size_t>(lane)];
         for (std::size_t k = n; k-- > 0;) {
             double* step_amps = entry(k, n);
             for (std::size_t column = k + 1; column < n; ++column)
@@ -95,7 +92,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
             for (int lane = 0; lane < used; ++lane) {
                 step_amps[lane] /= entry(k, k)[lane];
                 // A lane that stands still waits, so that its answer does not hang on its neighbours.
-                amps_of(k)[lane] += moves[lane] ? step_amps[lane] : 0.0;
+                amps_of(k)[lane] += settled[static_cast<std::size_t>(lane)] ? 0.0 : step_amps[lane];
                 change[lane] = std::max(change[lane], std::abs(step_amps[lane]));
                 largest[lane] = std::max(largest[lane], std::abs(amps_of(k)[lane]));
             }
