@@ -4,6 +4,7 @@
 #include "bankwright/solver/batch_plan_inl.hpp"
 #include "bankwright/solver/batch_ports_inl.hpp"
 #include "bankwright/solver/branch_currents_inl.hpp"
+#include "bankwright/solver/column_sums_inl.hpp"
 #include "bankwright/solver/conductance_rows_inl.hpp"
 #include "bankwright/solver/constant_power_inl.hpp"
 #include "bankwright/solver/curve_lanes_inl.hpp"

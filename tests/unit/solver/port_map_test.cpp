@@ -134,3 +134,26 @@ TEST_CASE("a map of any circuit with any loads answers as a solve does") {
     }
     CHECK(maps > 150);
 }
+
+TEST_CASE("and so it does of sources that go on as they went, with a kink and a jump") {
+    random_circuits::Dice dice(2);
+    Circuit circuit = bank_networks::drawn(bank_networks::bank(3, 4), dice);
+    circuit.loads[0].law = ConstantPower{3000.0};
+    std::vector<int> sources;
+    std::vector<double> slopes;
+    for (int b = 0; b < 12; ++b) {
+        sources.push_back(b);
+        slopes.push_back(dice.between(-2e-3, -1e-3));
+    }
+    PortMap map(circuit, topology(circuit), sources, everything(circuit));
+    double worst = 0.0;
+    for (int moment = 0; moment < 60; ++moment) {
+        for (int s : sources) {
+            auto const at = static_cast<std::size_t>(s);
+            if (moment == 20) slopes[at] *= 3.0;
+            circuit.branches[at].emf += moment == 40 ? 0.3 : slopes[at];
+        }
+        worst = std::max(worst, worst_difference(map, circuit, sources));
+    }
+    CHECK(worst < 1e-12);
+}

@@ -38,8 +38,8 @@ public:
     void change(Moment const& moment);
     Moment const& moment() const { return moment_; }
 
-    // What flows at these states of charge. False: there is no operating point.
-    bool solve(std::vector<double> const& charge);
+    // What flows at these states of charge [1], by battery. False: there is no operating point.
+    bool solve(double const* charge);
 
     // Of the moment last solved.
     double charge_solved(std::size_t battery) const { return charge_[battery]; } // [1]
@@ -68,14 +68,13 @@ private:
     void build_network();
     void start_over();
     bool renew_resistances(); // false: one is another than before
+    void make_map();
     solver::Status solve_by_map();
     solver::Status solve_afresh();
     void take_out(std::size_t battery);
     double watts(Element const& element) const;
-    double branch_amps(int branch) const {
-        return answer_[static_cast<std::size_t>(network_.circuit.nodes) + static_cast<std::size_t>(branch)];
-    }
-    double node_volts(int node) const { return answer_[static_cast<std::size_t>(node)]; }
+    double branch_amps(int branch) const { return answer_.data()[network_.circuit.nodes + branch]; }
+    double node_volts(int node) const { return answer_.data()[node]; }
 
     Bank const& bank_;
     Moment moment_;
@@ -85,7 +84,7 @@ private:
     std::optional<solver::PortMap> map_; // of the resistances as they are, once they have stayed so
     bool stay_ = false;                  // all resistances are stated, and do so
     int steady_ = 0;                     // solves since a resistance changed
-    std::vector<double> answer_;         // [V] by node, then [A] by branch, of the moment last solved
+    solver::LaneRows answer_{0};         // [V] by node, then [A] by branch, of the moment last solved
     std::vector<double> load_amps_;      // [A] likewise
     std::vector<double> charge_;         // [1] last solved
     std::vector<OpenCircuitCurve> curves_;

@@ -68,12 +68,16 @@ BANKWRIGHT_INLINE void BankInTime::build_network() {
 }
 
 BANKWRIGHT_INLINE void BankInTime::start_over() {
-    topology_ = planned(network_.circuit);
+    auto const& circuit = network_.circuit;
+    topology_ = planned(circuit);
+    auto const values = static_cast<std::size_t>(circuit.nodes) + circuit.branches.size();
+    answer_ = solver::LaneRows(values / solver::lanes + 1);
     map_.reset();
     steady_ = 0;
     wiring_.clear();
-    for (int branch = 0; branch < static_cast<int>(network_.circuit.branches.size()); ++branch)
+    for (int branch = 0; branch < static_cast<int>(circuit.branches.size()); ++branch)
         if (std::find(branch_.begin(), branch_.end(), branch) == branch_.end()) wiring_.push_back(branch);
+    if (stay_) make_map();
 }
 
 BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
@@ -92,7 +96,7 @@ BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
     return as_before;
 }
 
-BANKWRIGHT_INLINE bool BankInTime::solve(std::vector<double> const& charge) {
+BANKWRIGHT_INLINE bool BankInTime::solve(double const* charge) {
     for (std::size_t b = 0; b < branch_.size(); ++b) {
         charge_[b] = charge[b];
         charges_.data()[b] = std::clamp(charge[b], 0.0, 1.0);
@@ -118,23 +122,24 @@ BANKWRIGHT_INLINE solver::Status BankInTime::solve_afresh() {
         if (branch_[b] >= 0) circuit.branches[static_cast<std::size_t>(branch_[b])].emf = emfs_.data()[b];
     auto const solution = solver::solve(circuit, topology_);
     if (solution.status != solver::Status::solved) return solution.status;
-    answer_ = solution.volts;
-    answer_.insert(answer_.end(), solution.branch_amps.begin(), solution.branch_amps.end());
+    std::copy(solution.volts.begin(), solution.volts.end(), answer_.data());
+    std::copy(solution.branch_amps.begin(), solution.branch_amps.end(), answer_.data() + solution.volts.size());
     load_amps_ = solution.load_amps;
     return solution.status;
 }
 
-BANKWRIGHT_INLINE solver::Status BankInTime::solve_by_map() {
+BANKWRIGHT_INLINE void BankInTime::make_map() {
     auto const& circuit = network_.circuit;
-    if (!map_) {
-        std::vector<int> branches;
-        for (int branch : branch_)
-            if (branch >= 0) branches.push_back(branch);
-        map_.emplace(circuit, topology_, branches, solver::everything(circuit));
-        sources_.resize(branches.size());
-        answer_.resize(map_->values());
-        load_amps_.resize(circuit.loads.size());
-    }
+    std::vector<int> branches;
+    for (int branch : branch_)
+        if (branch >= 0) branches.push_back(branch);
+    map_.emplace(circuit, topology_, branches, solver::everything(circuit));
+    sources_.resize(branches.size());
+    load_amps_.resize(circuit.loads.size());
+}
+
+BANKWRIGHT_INLINE solver::Status BankInTime::solve_by_map() {
+    if (!map_) make_map();
     if (sources_.size() == branch_.size()) return map_->solve(emfs_.data(), answer_.data(), load_amps_.data());
     auto* source = sources_.data();
     for (std::size_t b = 0; b < branch_.size(); ++b)

@@ -6,22 +6,19 @@
 #pragma once
 
 #include "bankwright/analyses/bank_in_time.hpp"
+#include "bankwright/analyses/carried_values.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/numeric/dormand_prince.hpp"
 
-#include <array>
 #include <cstddef>
 #include <functional>
 #include <optional>
-#include <vector>
 
 namespace bankwright {
 
 class ChargeCourse {
 public:
-    using Charges = std::vector<double>; // [1] by battery; any further entries are for the course itself
-
     // `bank` must outlive it. `tolerance`: of a battery's charge, a step.
     ChargeCourse(Bank const& bank, Moment const& moment, double tolerance, bool charging = false);
 
@@ -42,10 +39,10 @@ public:
     BankInTime& state() { return state_; }
     BankInTime const& state() const { return state_; }
     double time() const { return time_; } // [s]
-    double charge(std::size_t battery) const { return values_[battery]; }
-    double coulombs(std::size_t battery) const { return values_[batteries_ + battery]; } // [C] given since the start
+    double charge(std::size_t battery) const { return charges_.now()[battery]; }
+    double coulombs(std::size_t battery) const { return flows_.now()[battery]; } // [C] given since the start
     PowerSplit joules() const; // [J], not [W]: over the time since the start
-    double output_coulombs(std::size_t output) const { return values_[2 * batteries_ + power_count + output]; } // [C]
+    double output_coulombs(std::size_t output) const { return flows_.now()[batteries_ + power_count + output]; } // [C]
 
 private:
     static constexpr std::size_t power_count = 5;
@@ -61,7 +58,7 @@ private:
     void find_slope(std::size_t number);
     bool find_slopes(double h);
     double error(double h) const;
-    void go_along(double h, Shares const& shares, std::size_t entries, Charges& to) const;
+    void go_to(double h, Shares const& shares);
     std::optional<Step> try_step(double h, bool may_grow, std::function<bool()> const& is_event);
     Step pin(double h, std::function<bool()> const& is_event);
     bool stand_inside(double h, double part);
@@ -71,14 +68,13 @@ private:
     std::size_t batteries_;
     BankInTime state_;
     double tolerance_;
-    double every_ = 0.0;                                          // [s]
-    Charges values_;                                              // where it stands
-    double time_ = 0.0;                                           // [s]
-    Charges start_;                                               // of the step
-    Charges on_the_way_;                                          // [1] within the step
-    double start_time_ = 0.0;                                     // [s]
-    std::array<Charges, numeric::dormand_prince::slopes> slopes_; // of the step
-    double step_ = 0.0; // [s] that the error control would take next; 0 if it knows nothing yet
+    double every_ = 0.0;          // [s]
+    double time_ = 0.0;           // [s]
+    double start_time_ = 0.0;     // [s] of the step
+    CarriedValues charges_;       // [1] by battery
+    CarriedValues flows_;         // [C] by battery, [J] as in PowerSplit, [C] by charger output
+    solver::LaneRows on_the_way_; // [1] charges within the step
+    double step_ = 0.0;           // [s] that the error control would take next; 0 if it knows nothing yet
 };
 
 } // namespace bankwright

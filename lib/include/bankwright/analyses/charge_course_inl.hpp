@@ -10,22 +10,19 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE ChargeCourse::ChargeCourse(Bank const& bank, Moment const& moment, double tolerance, bool charging)
-    : batteries_(bank.batteries.size()), state_(bank, moment, charging), tolerance_(tolerance) {
-    for (auto const& battery : bank.batteries)
-        values_.push_back(battery.charge.value_or(StateOfCharge::of(1.0)).value());
-    values_.resize(2 * batteries_ + power_count + state_.output_count(), 0.0);
-    on_the_way_.resize(batteries_);
-    for (auto& slope : slopes_)
-        slope.resize(values_.size(), 0.0);
+    : batteries_(bank.batteries.size()), state_(bank, moment, charging), tolerance_(tolerance), charges_(batteries_),
+      flows_(batteries_ + power_count + state_.output_count()), on_the_way_(rows_of_batteries(bank)) {
+    for (std::size_t b = 0; b < batteries_; ++b)
+        charges_.now()[b] = bank.batteries[b].charge.value_or(StateOfCharge::of(1.0)).value();
 }
 
 BANKWRIGHT_INLINE bool ChargeCourse::settle() {
     step_ = 0.0;
-    return state_.solve(values_);
+    return state_.solve(charges_.now());
 }
 
 BANKWRIGHT_INLINE PowerSplit ChargeCourse::joules() const {
-    auto const* const sums = values_.data() + 2 * batteries_;
+    auto const* const sums = flows_.now() + batteries_;
     return {sums[0], sums[1], sums[2], sums[3], sums[4]};
 }
 
@@ -35,43 +32,36 @@ BANKWRIGHT_INLINE double ChargeCourse::first_step() const {
     constexpr double usual_tolerance = 1e-9;
     double fastest = 1e-12; // [1/s]
     for (std::size_t b = 0; b < batteries_; ++b)
-        fastest = std::max(fastest, std::abs(slopes_[0][b]));
+        fastest = std::max(fastest, std::abs(charges_.slope(0)[b]));
     return 0.01 / fastest * std::pow(tolerance_ / usual_tolerance, 1.0 / numeric::dormand_prince::order);
 }
 
 // Of the moment last solved.
 BANKWRIGHT_INLINE void ChargeCourse::find_slope(std::size_t number) {
-    auto& slope = slopes_[number];
-    std::copy_n(state_.charge_rates(), batteries_, slope.begin());
+    std::copy_n(state_.charge_rates(), batteries_, charges_.slope(number));
     if (number == 1) return; // it has no part in what a step brings
+    auto* slope = flows_.slope(number);
     for (std::size_t b = 0; b < batteries_; ++b)
-        slope[batteries_ + b] = state_.amperes(b);
+        *slope++ = state_.amperes(b);
     auto const powers = state_.powers();
-    auto* sums = slope.data() + 2 * batteries_;
     for (auto const watts : {powers.given, powers.battery_heat, powers.wiring_heat, powers.used, powers.charged})
-        *sums++ = watts;
+        *slope++ = watts;
     auto const outputs = state_.outputs(); // none of the chargers that a moment leaves out
-    std::fill(sums, slope.data() + slope.size(), 0.0);
+    std::fill(slope, flows_.slope(number) + flows_.count(), 0.0);
     for (auto const& output : outputs)
-        *sums++ = output.amperes;
+        *slope++ = output.amperes;
 }
 
-BANKWRIGHT_INLINE void ChargeCourse::go_along(double h, Shares const& shares, std::size_t entries, Charges& to) const {
-    std::copy_n(start_.begin(), entries, to.begin());
-    for (std::size_t k = 0; k < shares.size(); ++k) {
-        if (shares[k] == 0.0) continue;
-        auto const share = h * shares[k];
-        auto const* slope = slopes_[k].data();
-        for (std::size_t i = 0; i < entries; ++i)
-            to[i] += share * slope[i];
-    }
+BANKWRIGHT_INLINE void ChargeCourse::go_to(double h, Shares const& shares) {
+    charges_.go(h, shares, shares.size(), charges_.now());
+    flows_.go(h, shares, shares.size(), flows_.now());
 }
 
 // Of a step of h seconds from where it stands, whose first slope is there. Leaves the end's moment solved.
 BANKWRIGHT_INLINE bool ChargeCourse::find_slopes(double h) {
-    for (std::size_t k = 1; k < slopes_.size(); ++k) {
-        go_along(h, numeric::dormand_prince::to_slope[k], batteries_, on_the_way_);
-        if (!state_.solve(on_the_way_)) return false;
+    for (std::size_t k = 1; k < numeric::dormand_prince::slopes; ++k) {
+        charges_.go(h, numeric::dormand_prince::to_slope[k], k, on_the_way_.data());
+        if (!state_.solve(on_the_way_.data())) return false;
         find_slope(k);
     }
     return true;
@@ -81,8 +71,8 @@ BANKWRIGHT_INLINE double ChargeCourse::error(double h) const {
     double largest = 0.0;
     for (std::size_t b = 0; b < batteries_; ++b) {
         double sum = 0.0;
-        for (std::size_t k = 0; k < slopes_.size(); ++k)
-            sum += numeric::dormand_prince::error[k] * slopes_[k][b];
+        for (std::size_t k = 0; k < numeric::dormand_prince::slopes; ++k)
+            sum += numeric::dormand_prince::error[k] * charges_.slope(k)[b];
         largest = std::max(largest, std::abs(h * sum));
     }
     return largest;
@@ -97,7 +87,8 @@ BANKWRIGHT_INLINE double ChargeCourse::next_goal(double until) const {
 BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, double apart,
                                                            std::function<bool()> const& is_event,
                                                            std::function<void()> const& on_moment) {
-    start_ = values_;
+    charges_.start_here();
+    flows_.start_here();
     start_time_ = time_;
     find_slope(0);
     if (step_ <= 0.0) step_ = first_step();
@@ -111,9 +102,9 @@ BANKWRIGHT_INLINE ChargeCourse::Stop ChargeCourse::advance(double until, double 
         if (last && !taken.stop) time_ = goal;
         on_moment();
         if (taken.stop) return *taken.stop;
-        start_ = values_;
+        charges_.start_next();
+        flows_.start_next();
         start_time_ = time_;
-        std::swap(slopes_.front(), slopes_.back());
     }
     return Stop::time;
 }
@@ -154,9 +145,9 @@ BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::pin(double h, std::function<b
 }
 
 BANKWRIGHT_INLINE bool ChargeCourse::stand_inside(double h, double part) {
-    go_along(h, numeric::dormand_prince::inside(part), values_.size(), values_);
+    go_to(h, numeric::dormand_prince::inside(part));
     time_ = start_time_ + part * h;
-    return state_.solve(values_);
+    return state_.solve(charges_.now());
 }
 
 // From moment to moment to the step's end, or to an event that comes and goes before it. Leaves that moment solved.
@@ -164,13 +155,13 @@ BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::go_through(Step step, double 
                                                               std::function<bool()> const& is_event,
                                                               std::function<void()> const& on_moment) {
     auto const stand_at_end = [&] {
-        go_along(step.h, numeric::dormand_prince::to_slope.back(), values_.size(), values_);
+        go_to(step.h, numeric::dormand_prince::to_slope.back());
         time_ = start_time_ + step.h;
     };
     stand_at_end();
     double moved = 0.0; // [1]
     for (std::size_t b = 0; b < batteries_; ++b)
-        moved = std::max(moved, std::abs(values_[b] - start_[b]));
+        moved = std::max(moved, std::abs(charges_.now()[b] - charges_.start(b)));
     auto const pieces = std::ceil(moved / apart);
     if (!(pieces > 1.0)) return step;
     for (double piece = 1.0; piece < pieces; ++piece) {
@@ -187,7 +178,7 @@ BANKWRIGHT_INLINE ChargeCourse::Step ChargeCourse::go_through(Step step, double 
         on_moment();
     }
     stand_at_end();
-    state_.solve(values_);
+    state_.solve(charges_.now());
     return step;
 }
 

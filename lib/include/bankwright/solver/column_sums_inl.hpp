@@ -1,23 +1,13 @@
-// Sums of columns of numbers, factor by factor, for port_map.hpp: one kernel for every instruction set. Rows of columns
-// are padded to whole rows of lanes.
+// Bodies of column_sums.hpp: one kernel for every instruction set.
 #pragma once
 
 #include <cstddef>
 #include <cstring>
 
-#include "bankwright/linkage.hpp"
+#include "bankwright/solver/column_sums.hpp"
 #include "bankwright/solver/lane_register.hpp"
-#include "bankwright/solver/lanes.hpp"
-#include "bankwright/solver/port_formula.hpp"
 
 namespace bankwright::solver {
-
-// The one load of a map, of constant power.
-struct PowerPort {
-    ConstantPower law;
-    double ohms;              // [ohm] behind which it lies
-    double const* open_volts; // [1] by source: the port's row of the columns, laid out as a row of lanes
-};
 
 template <int width>
 struct ColumnKernel {
@@ -120,10 +110,9 @@ struct ColumnKernel {
     // last. Its open volts first and by themselves, so that the other sums are made while the root is waited for.
     __attribute__((always_inline)) static double behind_power(double const* columns, std::size_t stride,
                                                               double const* factors, std::size_t count,
-                                                              std::size_t values, PowerPort const& port,
-                                                              double* answer) {
-        double const amps =
-            current_from(port.law, product(columns[values], port.open_volts, factors, count), port.ohms);
+                                                              std::size_t values, PowerPort& port,
+                                                              double const* open_volts, double* answer) {
+        double const amps = port.amps(product(columns[values] - port.foreseen(), open_volts, factors, count));
         double const* const pulled = columns + (1 + count) * stride;
         for (std::size_t first = 0; first < values; first += lanes) {
             V total[registers];
@@ -159,18 +148,18 @@ add_columns_avx512(double const* columns, std::size_t stride, double const* fact
 }
 __attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE double
 columns_behind_power_avx2(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                          std::size_t values, PowerPort const& port, double* answer) {
-    return ColumnKernel<4>::behind_power(columns, stride, factors, count, values, port, answer);
+                          std::size_t values, PowerPort& port, double const* open_volts, double* answer) {
+    return ColumnKernel<4>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
 }
 __attribute__((target("avx512f,fma"))) BANKWRIGHT_INLINE double
 columns_behind_power_avx512(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                            std::size_t values, PowerPort const& port, double* answer) {
-    return ColumnKernel<8>::behind_power(columns, stride, factors, count, values, port, answer);
+                            std::size_t values, PowerPort& port, double const* open_volts, double* answer) {
+    return ColumnKernel<8>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
 }
 #endif
 
-inline void sum_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                        double* sums, InstructionSet set) {
+BANKWRIGHT_INLINE void sum_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
+                                   double* sums, InstructionSet set) {
 #if defined(__x86_64__)
     if (set == InstructionSet::avx2) return sum_columns_avx2(columns, stride, factors, count, sums);
     if (set == InstructionSet::avx512) return sum_columns_avx512(columns, stride, factors, count, sums);
@@ -179,8 +168,8 @@ inline void sum_columns(double const* columns, std::size_t stride, double const*
     ColumnKernel<2>::sum(columns, stride, factors, count, sums);
 }
 
-inline void add_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                        double const* sums, double* answer, std::size_t values, InstructionSet set) {
+BANKWRIGHT_INLINE void add_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
+                                   double const* sums, double* answer, std::size_t values, InstructionSet set) {
 #if defined(__x86_64__)
     if (set == InstructionSet::avx2) return add_columns_avx2(columns, stride, factors, count, sums, answer, values);
     if (set == InstructionSet::avx512) return add_columns_avx512(columns, stride, factors, count, sums, answer, values);
@@ -189,17 +178,17 @@ inline void add_columns(double const* columns, std::size_t stride, double const*
     ColumnKernel<2>::add(columns, stride, factors, count, sums, answer, values);
 }
 
-// [A] of the port; `answer` as add_columns gives it. NaN: the port cannot be fed, and `answer` is worth nothing.
-inline double columns_behind_power(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                                   std::size_t values, PowerPort const& port, double* answer, InstructionSet set) {
+BANKWRIGHT_INLINE double columns_behind_power(double const* columns, std::size_t stride, double const* factors,
+                                              std::size_t count, std::size_t values, PowerPort& port,
+                                              double const* open_volts, double* answer, InstructionSet set) {
 #if defined(__x86_64__)
     if (set == InstructionSet::avx2)
-        return columns_behind_power_avx2(columns, stride, factors, count, values, port, answer);
+        return columns_behind_power_avx2(columns, stride, factors, count, values, port, open_volts, answer);
     if (set == InstructionSet::avx512)
-        return columns_behind_power_avx512(columns, stride, factors, count, values, port, answer);
+        return columns_behind_power_avx512(columns, stride, factors, count, values, port, open_volts, answer);
 #endif
     static_cast<void>(set);
-    return ColumnKernel<2>::behind_power(columns, stride, factors, count, values, port, answer);
+    return ColumnKernel<2>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
 }
 
 } // namespace bankwright::solver

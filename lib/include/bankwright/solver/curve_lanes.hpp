@@ -13,32 +13,57 @@
 
 namespace bankwright::solver {
 
-// `rows` as CurveLanes lays them out: from, to, origin, coefficients. False: a place lies outside its piece. In pairs:
-// whoever steps through time has stored the places as pairs a moment ago, and a load of more would wait for the cache.
-__attribute__((always_inline)) inline bool run_curve_pairs(double const* rows, std::size_t stride, std::size_t degree,
-                                                           double const* x, double* y) {
+template <int width>
+struct CurveKernel {
+    using V = typename Register<width>::type;
     using Pair = Register<2>::type;
-    auto inside = Pair{} == Pair{}; // without a look at x: there may be no curve at all
-    for (std::size_t i = 0; i < stride; i += 2) {
-        auto const row = [&](std::size_t number) __attribute__((always_inline)) {
-            return *reinterpret_cast<Pair const*>(rows + number * stride + i);
-        };
-        auto const coefficient = [&](std::size_t power) __attribute__((always_inline)) { return row(3 + power); };
-        Pair const place = *reinterpret_cast<Pair const*>(x + i);
-        inside &= (place >= row(0)) & (place < row(1));
-        Pair const from = place - row(2), square = from * from;
-        std::size_t k = degree / 2; // two powers at a time: half as many steps that wait for each other
-        Pair sum = coefficient(2 * k);
-        if (degree % 2 == 1) sum += coefficient(degree) * from;
-        while (k-- > 0)
-            sum = sum * square + (coefficient(2 * k + 1) * from + coefficient(2 * k));
-        *reinterpret_cast<Pair*>(y + i) = sum;
-    }
-    return inside[0] != 0 && inside[1] != 0;
-}
 
-bool run_curves(double const* rows, std::size_t stride, std::size_t degree, double const* x, double* y,
-                InstructionSet set);
+    // Read in pairs: whoever steps through time has stored them as pairs a moment ago, and a load of more would wait
+    // for the cache.
+    __attribute__((always_inline)) static void read(double const* x, V& places) {
+        Pair const* const pairs = reinterpret_cast<Pair const*>(x);
+        if constexpr (width == 2)
+            places = *pairs;
+        else
+            places = __builtin_shufflevector(pairs[0], pairs[1], 0, 1, 2, 3);
+    }
+
+    template <class Mask>
+    __attribute__((always_inline)) static bool all(Mask const& mask) {
+        long long every = mask[0];
+#pragma GCC unroll 4
+        for (int lane = 1; lane < width; ++lane)
+            every &= mask[lane];
+        return every != 0;
+    }
+
+    // Of the first `count` curves. `rows` as CurveLanes lays them out: from, to, origin, coefficients. False: a place
+    // lies outside its piece.
+    __attribute__((always_inline)) static bool run(double const* rows, std::size_t stride, std::size_t count,
+                                                   std::size_t degree, double const* x, double* y) {
+        auto inside = V{} == V{}; // without a look at x: there may be no curve at all
+        for (std::size_t i = 0; i < count; i += width) {
+            auto const row = [&](std::size_t number) __attribute__((always_inline)) {
+                return reinterpret_cast<V const*>(rows + number * stride + i);
+            };
+            auto const coefficient = [&](std::size_t power) __attribute__((always_inline)) { return row(3 + power); };
+            V place;
+            read(x + i, place);
+            inside &= (place >= *row(0)) & (place < *row(1));
+            V const from = place - *row(2), square = from * from;
+            std::size_t k = degree / 2; // two powers at a time: half as many steps that wait for each other
+            V sum = *coefficient(2 * k);
+            if (degree % 2 == 1) sum += *coefficient(degree) * from;
+            while (k-- > 0)
+                sum = sum * square + (*coefficient(2 * k + 1) * from + *coefficient(2 * k));
+            *reinterpret_cast<V*>(y + i) = sum;
+        }
+        return all(inside);
+    }
+};
+
+bool run_curves(double const* rows, std::size_t stride, std::size_t count, std::size_t degree, double const* x,
+                double* y, InstructionSet set);
 
 template <std::size_t degree>
 class CurveLanes {
@@ -60,10 +85,10 @@ public:
     // `piece_of(i, x)` is asked for the piece in which x lies where that is no longer the last one.
     template <class PieceOf>
     void at(double const* x, double* y, PieceOf const& piece_of) {
-        if (run_curves(rows_.data(), stride_, degree, x, y, set_)) return;
+        if (run_curves(rows_.data(), stride_, count_, degree, x, y, set_)) return;
         for (std::size_t i = 0; i < count_; ++i)
             if (!(x[i] >= row(0)[i] && x[i] < row(1)[i])) put(i, piece_of(i, x[i]));
-        run_curves(rows_.data(), stride_, degree, x, y, set_);
+        run_curves(rows_.data(), stride_, count_, degree, x, y, set_);
     }
 
 private:

@@ -6,6 +6,7 @@
 // load), and x = Y E + c I + x0 for whatever is watched. A change of a resistance asks for a new map.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "bankwright/linkage.hpp"
@@ -13,6 +14,7 @@
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/port_loads.hpp"
 #include "bankwright/solver/ports.hpp"
+#include "bankwright/solver/power_port.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/topology.hpp"
 
@@ -52,7 +54,8 @@ private:
     std::vector<double> port_amps_;
     LaneRows columns_; // what stays, by source, by port
     LaneRows sums_;
-    LaneRows open_volts_; // of one port, by source
+    std::optional<PowerPort> power_port_; // where it is the only one
+    LaneRows open_volts_;                 // of that, by source
 };
 
 } // namespace bankwright::solver

@@ -7,7 +7,7 @@
 #include <variant>
 
 #include "bankwright/solver/branch_currents.hpp"
-#include "bankwright/solver/column_sums_inl.hpp"
+#include "bankwright/solver/column_sums.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/port_formula.hpp"
 #include "bankwright/solver/port_map.hpp"
@@ -99,8 +99,11 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
             ports_.ohms[q * ports_count_ + p] = -column(1 + sources_ + p)[values_ + q];
     }
     if (ports_count_ == 1)
-        for (std::size_t k = 0; k < sources_; ++k)
-            open_volts_.data()[k] = column(1 + k)[values_];
+        if (auto const* power = std::get_if<ConstantPower>(&ports_.laws[0])) {
+            power_port_.emplace(*power, ports_.ohms[0]);
+            for (std::size_t k = 0; k < sources_; ++k)
+                open_volts_.data()[k] = column(1 + k)[values_];
+        }
     bool const finite = std::all_of(columns_.data(), columns_.data() + columns_.size(),
                                     [](double value) { return std::isfinite(value); });
     if (!finite) status_ = Status::not_converged;
@@ -123,10 +126,9 @@ BANKWRIGHT_INLINE Status PortMap::settle_loads(double const* open_volts) {
 
 BANKWRIGHT_INLINE Status PortMap::solve(double const* emfs, double* answer, double* load_amps) {
     if (status_ != Status::solved) return status_;
-    auto const* power = ports_count_ == 1 ? std::get_if<ConstantPower>(&ports_.laws[0]) : nullptr;
-    if (power) {
-        PowerPort const port{*power, ports_.ohms[0], open_volts_.data()};
-        port_amps_[0] = columns_behind_power(columns_.data(), stride_, emfs, sources_, values_, port, answer, set_);
+    if (power_port_) {
+        port_amps_[0] = columns_behind_power(columns_.data(), stride_, emfs, sources_, values_, *power_port_,
+                                             open_volts_.data(), answer, set_);
         if (std::isnan(port_amps_[0])) return Status::no_operating_point;
     } else {
         sum_columns(columns_.data(), stride_, emfs, sources_, sums_.data(), set_);
