@@ -4,3 +4,4 @@
 #include "bankwright/analyses/suspects_inl.hpp"
 #include "bankwright/analyses/telling_reading_inl.hpp"
 #include "bankwright/analyses/trace_inl.hpp"
+#include "bankwright/analyses/updated_readings_inl.hpp"

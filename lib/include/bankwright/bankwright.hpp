@@ -204,6 +204,7 @@
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/analyses/trace_options.hpp"
 #include "bankwright/analyses/unprotected_path.hpp"
+#include "bankwright/analyses/updated_readings.hpp"
 #include "bankwright/analyses/voltage_outlook.hpp"
 #include "bankwright/analyses/wiring_loop.hpp"
 #include "bankwright/analyses/wiring_regions.hpp"

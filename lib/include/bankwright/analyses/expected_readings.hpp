@@ -26,15 +26,21 @@ struct ExpectedReading {
     double own_spread = 0.0;           // one standard deviation of what is this reading's own
 };
 
+// An element that is less well known than PartSpread says: one standard deviation each.
+struct PartDoubt {
+    std::size_t element = 0;
+    double volts = 0.0; // [V] of its emf
+    double ohms = 0.0;  // [ohm] of its resistance
+};
+
+// [V] the emf that stands for one standard deviation of all that is not known of an element, a branch that carries so
+// much; 0 where it is next to nothing. A resistance that is off by dR acts as an emf of -I dR in its place.
+double emf_of_doubt(std::size_t element, solver::Branch const& branch, double amperes, PartSpread const& spread,
+                    std::vector<PartDoubt> const& doubts);
+
 class ExpectedReadings {
 public:
-    // An element that is less well known than PartSpread says: one standard deviation each.
-    struct Doubt {
-        std::size_t element = 0;
-        double volts = 0.0; // [V] of its emf
-        double ohms = 0.0;  // [ohm] of its resistance
-    };
-    ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread, std::vector<Doubt> const& doubts = {});
+    ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread, std::vector<PartDoubt> const& doubts = {});
 
     bool solved() const { return solved_; }
     double largest_battery_amps() const;    // [A] either way; 0 if it is not solved

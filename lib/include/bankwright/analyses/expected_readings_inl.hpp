@@ -32,8 +32,20 @@ inline double follow(solver::Law const& law, double amperes) {
 
 } // namespace expecting
 
+BANKWRIGHT_INLINE double emf_of_doubt(std::size_t element, solver::Branch const& branch, double amperes,
+                                      PartSpread const& spread, std::vector<PartDoubt> const& doubts) {
+    double volts = branch.emf * spread.emf, ohms = branch.resistance * spread.resistance;
+    for (auto const& doubt : doubts) {
+        if (element != doubt.element) continue;
+        volts = std::hypot(volts, doubt.volts);
+        ohms = std::hypot(ohms, doubt.ohms);
+    }
+    double const all = std::hypot(volts, amperes * ohms);
+    return all >= expecting::negligible_volts ? all : 0.0;
+}
+
 BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread,
-                                                     std::vector<Doubt> const& doubts) {
+                                                     std::vector<PartDoubt> const& doubts) {
     auto const& circuit = wiring.circuit;
     int const limit = solver::SolveOptions{}.star_mesh_limit;
     auto const topology = solver::with_plan(solver::topology(circuit), limit); // both networks are of one wiring
@@ -59,19 +71,12 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
             siemens[at(topology.load_line[l])] = expecting::follow(circuit.loads[l].law, load_amps_[l]);
     network_.emplace(topology, siemens, limit);
 
-    // A resistance that is off by dR acts as an emf of -I dR in its place.
     for (std::size_t e = 0; e < elements_.size(); ++e) {
         auto const& element = elements_[e];
         if (element.is != Element::Is::branch || topology.branch_line[at(element.index)] < 0) continue;
-        auto const& branch = circuit.branches[at(element.index)];
-        double volts = branch.emf * spread.emf, ohms = branch.resistance * spread.resistance;
-        for (auto const& doubt : doubts) {
-            if (e != doubt.element) continue;
-            volts = std::hypot(volts, doubt.volts);
-            ohms = std::hypot(ohms, doubt.ohms);
-        }
-        double const deviation = std::hypot(volts, branch_amps_[at(element.index)] * ohms);
-        if (deviation >= expecting::negligible_volts) unsure_.push_back({e, element.index, deviation});
+        double const volts =
+            emf_of_doubt(e, circuit.branches[at(element.index)], branch_amps_[at(element.index)], spread, doubts);
+        if (volts > 0.0) unsure_.push_back({e, element.index, volts});
     }
 }
 

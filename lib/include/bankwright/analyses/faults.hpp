@@ -5,6 +5,7 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/network.hpp"
+#include "bankwright/solver/variant.hpp"
 
 #include <optional>
 #include <string>
@@ -61,6 +62,10 @@ struct FaultChange {
 
 // Puts the fault into the wiring; `value` is one of its ladder.
 void apply(FaultChange const& change, double value, FaultyWiring& wiring);
+
+// The one branch that the fault changes, as it is then; an infinite resistance: nothing. None for a turned battery,
+// which changes what all else is on, and where what changes is an ideal join.
+std::optional<solver::Change> branch_change(FaultChange const& change, double value, FaultyWiring const& wiring);
 
 // Every single fault that the parts of this bank can have. The network is the bank's as drawn, at any moment.
 std::vector<FaultChange> single_faults(Bank const& bank, Network const& network);

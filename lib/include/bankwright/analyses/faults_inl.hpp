@@ -6,6 +6,7 @@
 #include "bankwright/units/print.hpp"
 
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include <fmt/format.h>
@@ -106,49 +107,68 @@ inline void move_end(FaultyWiring& wiring, Element& element, bool from_end, int 
     (from_end ? element.from : element.to) = terminal;
 }
 
-inline void add_resistance(FaultyWiring& wiring, Element& element, double ohms) {
-    if (element.is == Element::Is::branch)
-        wiring.circuit.branches[static_cast<std::size_t>(element.index)].resistance += ohms;
-    if (element.is == Element::Is::join) { // ideal no longer
-        auto const join = wiring.circuit.joins[static_cast<std::size_t>(element.index)];
-        take_out(wiring, element);
-        wiring.circuit.branches.push_back({join.from, join.to, ohms, 0.0});
-        element.is = Element::Is::branch;
-        element.index = static_cast<int>(wiring.circuit.branches.size()) - 1;
-    }
+// An ideal join that is ideal no longer.
+inline void make_resist(FaultyWiring& wiring, Element& element, double ohms) {
+    auto const join = wiring.circuit.joins[static_cast<std::size_t>(element.index)];
+    take_out(wiring, element);
+    wiring.circuit.branches.push_back({join.from, join.to, ohms, 0.0});
+    element.is = Element::Is::branch;
+    element.index = static_cast<int>(wiring.circuit.branches.size()) - 1;
 }
 
 } // namespace fault_finding
 
-BANKWRIGHT_INLINE void apply(FaultChange const& change, double value, FaultyWiring& wiring) {
-    auto& element = wiring.elements[change.element];
+BANKWRIGHT_INLINE std::optional<solver::Change> branch_change(FaultChange const& change, double value,
+                                                              FaultyWiring const& wiring) {
+    auto const& element = wiring.elements[change.element];
+    if (element.is != Element::Is::branch || change.kind == FaultKind::reversed) return std::nullopt;
+    auto now = wiring.circuit.branches[static_cast<std::size_t>(element.index)];
+    double const cells = change.cells;
     switch (change.kind) {
     case FaultKind::missing:
     case FaultKind::open:
-        return fault_finding::take_out(wiring, element);
+        now.resistance = std::numeric_limits<double>::infinity();
+        now.emf = 0.0;
+        break;
     case FaultKind::moved:
-        return fault_finding::move_end(wiring, element, change.from_end, change.terminal);
+        (change.from_end ? now.from : now.to) = change.terminal;
+        break;
     case FaultKind::resistive:
-        return fault_finding::add_resistance(wiring, element, value);
-    case FaultKind::reversed: {
-        auto const& branch = wiring.circuit.branches[static_cast<std::size_t>(element.index)];
-        return fault_finding::exchange(wiring, element.index, branch.to, branch.from);
-    }
-    default:
+        now.resistance += value;
+        break;
+    case FaultKind::dead:
+        now.emf = 0.0;
+        break;
+    case FaultKind::low:
+        now.emf *= 1.0 - value;
+        break;
+    case FaultKind::dead_cell:
+        now.emf *= (cells - 1.0) / cells;
+        now.resistance *= 10.0; // a cell that gives nothing is mostly one that resists; from memory, no figure read
+        break;
+    case FaultKind::shorted_cell:
+        now.emf *= (cells - 1.0) / cells;
+        now.resistance *= (cells - 1.0) / cells;
+        break;
+    case FaultKind::reversed:
         break;
     }
-    auto& battery = wiring.circuit.branches[static_cast<std::size_t>(element.index)];
-    double const cells = change.cells;
-    if (change.kind == FaultKind::dead) battery.emf = 0.0;
-    if (change.kind == FaultKind::low) battery.emf *= 1.0 - value;
-    if (change.kind == FaultKind::dead_cell) {
-        battery.emf *= (cells - 1.0) / cells;
-        battery.resistance *= 10.0; // a cell that gives nothing is mostly one that resists; from memory, no figure read
-    }
-    if (change.kind == FaultKind::shorted_cell) {
-        battery.emf *= (cells - 1.0) / cells;
-        battery.resistance *= (cells - 1.0) / cells;
-    }
+    return solver::Change{element.index, now};
+}
+
+BANKWRIGHT_INLINE void apply(FaultChange const& change, double value, FaultyWiring& wiring) {
+    auto& element = wiring.elements[change.element];
+    auto const branch = [&]() -> auto& { return wiring.circuit.branches[static_cast<std::size_t>(element.index)]; };
+    if (change.kind == FaultKind::missing || change.kind == FaultKind::open)
+        fault_finding::take_out(wiring, element);
+    else if (change.kind == FaultKind::moved)
+        fault_finding::move_end(wiring, element, change.from_end, change.terminal);
+    else if (change.kind == FaultKind::reversed)
+        fault_finding::exchange(wiring, element.index, branch().to, branch().from);
+    else if (auto const changed = branch_change(change, value, wiring))
+        branch() = changed->now;
+    else if (element.is == Element::Is::join)
+        fault_finding::make_resist(wiring, element, value);
 }
 
 BANKWRIGHT_INLINE std::vector<FaultChange> single_faults(Bank const& bank, Network const& network) {

@@ -3,10 +3,12 @@
 
 #include "bankwright/analyses/expected_readings.hpp"
 #include "bankwright/analyses/faults.hpp"
+#include "bankwright/analyses/updated_readings.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
 
 #include <cstddef>
+#include <deque>
 #include <map>
 #include <optional>
 #include <utility>
@@ -32,8 +34,11 @@ public:
 
     // What the bank reads with that suspect in it. Solved once, and held for good.
     ExpectedReadings const& expected(std::size_t suspect, Moment const& moment);
-    // The same until the next call of either: kept while there is room, else solved again.
-    ExpectedReadings const& glance(std::size_t suspect, Moment const& moment);
+
+    // What the `asked` would read with that suspect in it: by an update of the wiring as drawn where that will do, else
+    // solved, and kept while there is room.
+    std::vector<ExpectedReading> readings(std::size_t suspect, Moment const& moment,
+                                          std::vector<AskedReading> const& asked);
 
     // Adds two faults at once, at every pair of their values; nothing if it is there, or if both are of one element.
     void add_pair(std::size_t one, std::size_t other);
@@ -41,9 +46,16 @@ public:
     std::vector<Fault> describe(Suspect const& suspect, double low, double high) const;
 
 private:
-    std::size_t index_of(Moment const& moment);
-    ExpectedReadings solve(std::size_t suspect, std::size_t moment) const;
-    std::vector<ExpectedReadings::Doubt> doubts_of(Suspect const& suspect, FaultyWiring const& wiring) const;
+    struct AtMoment {
+        Moment moment;
+        FaultyWiring wiring; // as drawn
+        UpdatedReadings updated;
+        std::vector<std::optional<ExpectedReadings>> expected; // by suspect
+    };
+    AtMoment& at(Moment const& moment);
+    ExpectedReadings const& glance(std::size_t suspect, AtMoment& moment, std::optional<ExpectedReadings>& other);
+    ExpectedReadings solve(std::size_t suspect, FaultyWiring wiring) const;
+    std::vector<PartDoubt> doubts_of(Suspect const& suspect, FaultyWiring const& drawn) const;
 
     Bank bank_;
     Network network_;
@@ -52,10 +64,7 @@ private:
     std::vector<Suspect> suspects_;
     std::size_t hypotheses_ = 0;
     std::map<std::pair<std::size_t, std::size_t>, std::size_t> pairs_;
-    std::vector<std::pair<Moment, FaultyWiring>> moments_;
-    std::vector<std::vector<std::optional<ExpectedReadings>>> expected_; // by moment, by suspect
-    std::optional<ExpectedReadings> glance_;
-    std::pair<std::size_t, std::size_t> glanced_; // moment and suspect of it
+    std::deque<AtMoment> moments_; // what is held by reference does not move
     std::size_t kept_bytes_ = 0;
 };
 

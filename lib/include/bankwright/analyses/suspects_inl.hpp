@@ -76,8 +76,8 @@ BANKWRIGHT_INLINE void Suspects::add_pair(std::size_t one, std::size_t other) {
     if (is_new) ++hypotheses_;
     pair.hypothesis = known->second;
     suspects_.push_back(std::move(pair));
-    for (auto& of_moment : expected_)
-        of_moment.resize(suspects_.size());
+    for (auto& of_moment : moments_)
+        of_moment.expected.resize(suspects_.size());
 }
 
 BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, double low, double high) const {
@@ -89,57 +89,73 @@ BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, 
     return faults;
 }
 
-BANKWRIGHT_INLINE std::size_t Suspects::index_of(Moment const& moment) {
-    for (std::size_t m = 0; m < moments_.size(); ++m)
-        if (suspecting::same(moments_[m].first, moment)) return m;
-    moments_.emplace_back(moment, wiring_of(build(bank_, moment)));
-    expected_.emplace_back(suspects_.size());
-    return moments_.size() - 1;
+BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
+    for (auto& known : moments_)
+        if (suspecting::same(known.moment, moment)) return known;
+    auto wiring = wiring_of(build(bank_, moment));
+    UpdatedReadings updated(wiring, spread_);
+    moments_.push_back({moment, std::move(wiring), std::move(updated), {}});
+    moments_.back().expected.resize(suspects_.size());
+    return moments_.back();
 }
 
 // What lies between two values of a ladder: a normal spread as wide as the step.
-BANKWRIGHT_INLINE std::vector<ExpectedReadings::Doubt> Suspects::doubts_of(Suspect const& suspect,
-                                                                           FaultyWiring const& wiring) const {
-    std::vector<ExpectedReadings::Doubt> doubts;
+BANKWRIGHT_INLINE std::vector<PartDoubt> Suspects::doubts_of(Suspect const& suspect, FaultyWiring const& drawn) const {
+    std::vector<PartDoubt> doubts;
     for (auto const& [c, value] : suspect.faults) {
         auto const& change = changes_[c];
         if (change.ladder.size() < 2) continue;
-        ExpectedReadings::Doubt doubt{change.element, 0.0, 0.0};
-        auto const& element = wiring.elements[change.element];
+        PartDoubt doubt{change.element, 0.0, 0.0};
+        auto const& element = drawn.elements[change.element];
         if (change.kind == FaultKind::resistive)
             doubt.ohms = value * std::log(change.ladder[1] / change.ladder[0]) / 2.0;
         else if (element.is == Element::Is::branch)
-            doubt.volts = (change.ladder[1] - change.ladder[0]) / 2.0 / (1.0 - value) *
-                          wiring.circuit.branches[static_cast<std::size_t>(element.index)].emf;
+            doubt.volts = (change.ladder[1] - change.ladder[0]) / 2.0 *
+                          drawn.circuit.branches[static_cast<std::size_t>(element.index)].emf;
         doubts.push_back(doubt);
     }
     return doubts;
 }
 
 BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect, Moment const& moment) {
-    auto const m = index_of(moment);
-    auto& slot = expected_[m][suspect];
-    if (!slot) slot.emplace(solve(suspect, m));
+    auto& then = at(moment);
+    auto& slot = then.expected[suspect];
+    if (!slot) slot.emplace(solve(suspect, then.wiring));
     return *slot;
 }
 
-BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, Moment const& moment) {
-    auto const m = index_of(moment);
-    auto& slot = expected_[m][suspect];
+BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, AtMoment& moment,
+                                                           std::optional<ExpectedReadings>& other) {
+    auto& slot = moment.expected[suspect];
     if (slot) return *slot;
-    if (glance_ && glanced_ == std::pair(m, suspect)) return *glance_;
-    auto solved = solve(suspect, m);
-    glanced_ = {m, suspect};
+    auto solved = solve(suspect, moment.wiring);
     bool const is_kept = kept_bytes_ + solved.bytes() <= suspecting::most_kept_bytes;
     if (is_kept) kept_bytes_ += solved.bytes();
-    return (is_kept ? slot : glance_).emplace(std::move(solved));
+    return (is_kept ? slot : other).emplace(std::move(solved));
 }
 
-BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, std::size_t moment) const {
-    auto wiring = moments_[moment].second;
+BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, FaultyWiring wiring) const {
+    auto const doubts = doubts_of(suspects_[suspect], wiring);
     for (auto const& [change, value] : suspects_[suspect].faults)
         apply(changes_[change], value, wiring);
-    return ExpectedReadings(wiring, spread_, doubts_of(suspects_[suspect], wiring));
+    return ExpectedReadings(wiring, spread_, doubts);
+}
+
+BANKWRIGHT_INLINE std::vector<ExpectedReading> Suspects::readings(std::size_t suspect, Moment const& moment,
+                                                                  std::vector<AskedReading> const& asked) {
+    auto& then = at(moment);
+    UpdatedReadings::Faults faults;
+    for (auto const& [change, value] : suspects_[suspect].faults)
+        faults.emplace_back(&changes_[change], value);
+    if (!then.expected[suspect])
+        if (auto updated = then.updated.with(faults, doubts_of(suspects_[suspect], then.wiring), asked))
+            return *std::move(updated);
+    std::optional<ExpectedReadings> other;
+    auto const& solved = glance(suspect, then, other);
+    std::vector<ExpectedReading> readings;
+    for (auto const& one : asked)
+        readings.push_back(one.element ? solved.amps_reading(*one.element) : solved.volts_reading(one.red, one.black));
+    return readings;
 }
 
 } // namespace bankwright

@@ -104,12 +104,11 @@ BANKWRIGHT_INLINE bool can_tell(std::vector<View> const& views, std::size_t one,
         int const terminals = a.terminals();
         for (int red = 0; red < terminals; ++red)
             for (int black = red + 1; black < terminals; ++black) {
-                auto const x = a.of(red, black), y = b.of(red, black);
-                double const error = telling::error_of(options, x.volts);
-                double const apart = x.volts - y.volts;
-                if (apart * apart > options.told_apart * options.told_apart *
-                                        (x.spread * x.spread + y.spread * y.spread + error * error))
-                    return true;
+                double const volts = a.volts(red, black), apart = (volts - b.volts(red, black)) / options.told_apart;
+                double const error = telling::error_of(options, volts);
+                if (apart * apart <= error * error) continue; // whatever the spreads are
+                double const x = a.of(red, black).spread, y = b.of(red, black).spread;
+                if (apart * apart > x * x + y * y + error * error) return true;
             }
     }
     return false;
@@ -120,7 +119,10 @@ BANKWRIGHT_INLINE std::optional<TellingReading> most_telling(std::vector<View> c
                                                              std::vector<std::size_t> const& groups,
                                                              TraceOptions const& options) {
     std::vector<TellingReading> candidates;
-    auto const by_bits = [](auto const& a, auto const& b) { return a.bits > b.bits; };
+    auto const but_for_rounding = [](double bits) { return std::round(1e6 * bits); }; // which decides nothing
+    auto const by_bits = [&](auto const& a, auto const& b) {
+        return but_for_rounding(a.bits) > but_for_rounding(b.bits);
+    };
     auto const worth = [&](std::size_t view) {
         return views[view].moment.loads == LoadsAre::at_rest ? 1.0 : telling::worth_under_load;
     };

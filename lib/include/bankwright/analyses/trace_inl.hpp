@@ -33,6 +33,9 @@ inline double amps_error(ClampAccuracy const& clamp, double amperes) {
     return deviation(clamp.of_reading * std::abs(amperes) + clamp.counts * clamp.digit.value());
 }
 
+// An update answers to some 1e-10 V, and of readings that are far off a likelihood tells a thousand times less.
+inline double but_for_rounding(double value) { return std::round(1e6 * value); }
+
 // One suspect after the readings.
 struct Weighed {
     double weight = 0.0; // logarithm of the posterior, not normalised
@@ -106,26 +109,40 @@ public:
     }
 
 private:
-    // Values and errors of the readings, and which of the wiring they are of.
+    // Values and errors of the readings, what they ask for, and which of the wiring they are of.
     void take(std::vector<TakenReading> const& readings) {
         readings_ = readings;
         values_.clear();
         errors_.clear();
-        for (auto const& reading : readings_) {
-            if (auto const* volts = std::get_if<VoltsRead>(&reading.what)) {
-                for (auto const* terminal : {&volts->red, &volts->black})
-                    if (!suspects_.network().nodes.count(*terminal))
-                        throw std::invalid_argument("a reading names `" + *terminal +
-                                                    "`, which the bank does not have");
+        asked_.clear();
+        for (std::size_t r = 0; r < readings_.size(); ++r) {
+            AskedReading asked;
+            if (auto const* volts = std::get_if<VoltsRead>(&readings_[r].what)) {
+                asked.red = terminal(volts->red);
+                asked.black = terminal(volts->black);
                 values_.push_back(volts->reads.value());
                 errors_.push_back(tracing::volts_error(options_.meter, volts->reads.value()));
             } else {
-                auto const& amps = std::get<AmpsRead>(reading.what);
-                element_of(amps.part);
+                auto const& amps = std::get<AmpsRead>(readings_[r].what);
+                asked.element = element_of(amps.part);
                 values_.push_back(amps.reads.value());
                 errors_.push_back(tracing::amps_error(options_.clamp, amps.reads.value()));
             }
+            auto known = std::find_if(asked_.begin(), asked_.end(), [&](AskedThen const& then) {
+                return suspecting::same(then.moment, readings_[r].moment);
+            });
+            if (known == asked_.end()) known = asked_.insert(known, {readings_[r].moment, {}, {}});
+            known->readings.push_back(asked);
+            known->numbers.push_back(r);
         }
+    }
+
+    int terminal(std::string const& name) const {
+        auto const& nodes = suspects_.network().nodes;
+        auto const found = nodes.find(name);
+        if (found == nodes.end())
+            throw std::invalid_argument("a reading names `" + name + "`, which the bank does not have");
+        return found->second;
     }
 
     // The first element of a part; throws if there is no such part.
@@ -139,14 +156,11 @@ private:
     }
 
     ReadingLikelihood likelihood_of(std::size_t suspect) {
-        std::vector<ExpectedReading> expected;
-        for (auto const& reading : readings_) {
-            auto const& of_wiring = suspects_.glance(suspect, reading.moment);
-            if (auto const* volts = std::get_if<VoltsRead>(&reading.what))
-                expected.push_back(of_wiring.volts_reading(node_of(suspects_.network(), volts->red),
-                                                           node_of(suspects_.network(), volts->black)));
-            else
-                expected.push_back(of_wiring.amps_reading(element_of(std::get<AmpsRead>(reading.what).part)));
+        std::vector<ExpectedReading> expected(readings_.size());
+        for (auto const& then : asked_) {
+            auto of_moment = suspects_.readings(suspect, then.moment, then.readings);
+            for (std::size_t r = 0; r < of_moment.size(); ++r)
+                expected[then.numbers[r]] = std::move(of_moment[r]);
         }
         return ReadingLikelihood(std::move(expected), values_, errors_);
     }
@@ -173,8 +187,9 @@ private:
         std::vector<std::size_t> order;
         for (std::size_t s = 1; s < before; ++s)
             if (suspects_.all()[s].faults.size() == 1) order.push_back(s);
-        std::stable_sort(order.begin(), order.end(),
-                         [&](auto a, auto b) { return weighed_[a].robust > weighed_[b].robust; });
+        std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) {
+            return tracing::but_for_rounding(weighed_[a].robust) > tracing::but_for_rounding(weighed_[b].robust);
+        });
         std::vector<std::size_t> seeds;
         std::set<std::size_t> taken;
         std::map<std::size_t, std::size_t> of_element; // many places for one end are much the same
@@ -245,7 +260,7 @@ private:
         }
         // What the readings cannot tell apart stands in the order of the parts: rounding decides nothing.
         std::stable_sort(ranked.begin(), ranked.end(), [](auto const& a, auto const& b) {
-            return std::round(1e9 * a.probability) > std::round(1e9 * b.probability);
+            return tracing::but_for_rounding(a.probability) > tracing::but_for_rounding(b.probability);
         });
         if (ranked.size() > tracing::most_kept) ranked.resize(tracing::most_kept);
         return ranked;
@@ -313,8 +328,9 @@ private:
             }
             result.diagnoses.push_back(std::move(diagnosis));
         }
-        std::stable_sort(result.diagnoses.begin(), result.diagnoses.end(),
-                         [](auto const& a, auto const& b) { return a.probability > b.probability; });
+        std::stable_sort(result.diagnoses.begin(), result.diagnoses.end(), [](auto const& a, auto const& b) {
+            return tracing::but_for_rounding(a.probability) > tracing::but_for_rounding(b.probability);
+        });
         while (result.diagnoses.size() > 1 && result.diagnoses.back().probability < tracing::worth_showing)
             result.diagnoses.pop_back();
         return group_of;
@@ -347,7 +363,13 @@ private:
     TraceOptions options_;
     Suspects suspects_;
     std::vector<TakenReading> readings_;
-    std::vector<double> values_, errors_;   // [V] or [A], by reading
+    std::vector<double> values_, errors_; // [V] or [A], by reading
+    struct AskedThen {
+        Moment moment;
+        std::vector<AskedReading> readings;
+        std::vector<std::size_t> numbers; // of those among all
+    };
+    std::vector<AskedThen> asked_;
     std::vector<tracing::Weighed> weighed_; // by suspect
 };
 

@@ -35,16 +35,19 @@ public:
 
     int terminals() const { return static_cast<int>(shift_.size()); }
     VoltageOutlook of(int red, int black) const {
+        if (!is_known(red, black)) return {0.0, expected_->volts_reading(red, black).own_spread};
         auto const a = static_cast<std::size_t>(red), b = static_cast<std::size_t>(black);
-        if (!expected_->solved() || !expected_->together(red, black)) {
-            auto const reading = expected_->volts_reading(red, black);
-            return {0.0, reading.own_spread};
-        }
         double variance = distance(free_[a], free_[b]) - distance(known_[a], known_[b]);
-        return {expected_->volts(red, black) + shift_[a] - shift_[b], std::sqrt(std::max(variance, 0.0))};
+        return {volts(red, black), std::sqrt(std::max(variance, 0.0))};
+    }
+    double volts(int red, int black) const { // of() without its spread, which is most of the work
+        if (!is_known(red, black)) return 0.0;
+        return expected_->volts(red, black) + shift_[static_cast<std::size_t>(red)] -
+               shift_[static_cast<std::size_t>(black)];
     }
 
 private:
+    bool is_known(int red, int black) const { return expected_->solved() && expected_->together(red, black); }
     static double distance(std::vector<double> const& a, std::vector<double> const& b) {
         double sum = 0.0;
         for (std::size_t i = 0; i < a.size(); ++i)
