@@ -1,5 +1,6 @@
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/devices/battery_acceptance.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/units/literals.hpp"
 
@@ -155,4 +156,45 @@ TEST_CASE("with an output of its own each battery in a string is filled, whateve
     // 20 A until 20 A is what it takes: 0.19 missing; from 0.6, at 95 % and C/5, as in the closed form above.
     auto const hours = (0.6 - 0.19 + 0.01 * std::log(0.6 / 0.19)) / 0.19;
     CHECK(run.outputs[0].bulk->value() / 3600.0 == doctest::Approx(hours).epsilon(1e-6));
+}
+
+// Kirchhoff and Ohm, by hand: the full one gives behind its own resistance, the empty one takes behind what it accepts.
+TEST_CASE("side by side with an empty one and a weak charger, a full battery gives, and then takes") {
+    auto full = twelve_volts("A", Chemistry::agm), low = twelve_volts("B", Chemistry::agm);
+    low.charge = StateOfCharge::of(0.2);
+    auto bank = on_charge({full}, absorption(Chemistry::agm), 1_A);
+    bank.batteries.push_back(low);
+    bank.cables.push_back(lead("bp", "B+", "A+"));
+    bank.cables.push_back(lead("bn", "B-", "A-"));
+    auto const run = recharge(bank);
+    REQUIRE(run.samples.size() > 2);
+    auto const takes = charging_resistance(low, StateOfCharge::of(0.2), bank.system.ambient).value();
+    auto const at_start = run.samples.front();
+    auto const emf_of_low = at_start.voltage[1].value() + at_start.current[1].value() * takes; // it takes: negative
+    CHECK(emf_of_low == doctest::Approx(open_circuit_voltage(low, bank.system.ambient).value()).epsilon(1e-9));
+    auto const emf_of_full = at_start.voltage[0].value() + at_start.current[0].value() * 0.002;
+    CHECK(emf_of_full == doctest::Approx(open_circuit_voltage(full, bank.system.ambient).value()).epsilon(1e-9));
+    CHECK(at_start.current[0] > 0_A);
+    CHECK((at_start.current[0] + at_start.current[1]).value() == doctest::Approx(-1.0));
+    CHECK(run.samples.back().current[0] < 0_A);
+    CHECK(run.energy.given.value() + run.energy.charged.value() ==
+          doctest::Approx((run.energy.battery_heat + run.energy.wiring_heat).value()).epsilon(1e-6));
+}
+
+TEST_CASE(
+    "a battery that the charger's wiring shorts gives what its resistance lets through, and is empty in minutes") {
+    auto bank = on_charge({twelve_volts("A", Chemistry::agm), twelve_volts("B", Chemistry::agm)}, 14.4_V, 10_A);
+    bank.chargers[0].outputs = 2;
+    bank.chargers[0].isolated = false;
+    bank.cables = {lead("p1", "ch.1+", "A+"), lead("n1", "ch.1-", "A-"), lead("p2", "ch.2+", "B+"),
+                   lead("n2", "ch.2-", "B-")};
+    bank.cables[1].conductor.resistance = 10_mohm;
+    auto const run = recharge(bank);
+    CHECK(run.end == RechargeEnd::battery_empty);
+    CHECK(run.ended_by == "A");
+    REQUIRE_FALSE(run.samples.empty());
+    auto const emf = open_circuit_voltage(bank.batteries[0], bank.system.ambient).value();
+    CHECK(run.samples.front().current[0].value() ==
+          doctest::Approx(emf / 0.012).epsilon(0.01)); // the charger adds 10 A
+    CHECK(run.duration < 600_s);
 }

@@ -31,7 +31,8 @@ struct PowerSplit {
 
 class BankInTime {
 public:
-    // `charging`: a battery stands in for what it accepts at a charger's voltage, not for what it can give.
+    // `charging`: a battery that takes current does so behind what it accepts at a charger's voltage; one that gives
+    // has its own resistance.
     BankInTime(Bank const& bank, Moment const& moment, bool charging = false);
 
     // From here on this happens; who has dropped out stays out.
@@ -68,6 +69,8 @@ private:
     void build_network();
     void start_over();
     bool renew_resistances(); // false: one is another than before
+    bool turn(bool one_by_one);
+    solver::Status solve_once();
     void make_map();
     solver::Status solve_by_map();
     solver::Status solve_afresh();
@@ -82,6 +85,7 @@ private:
     Network network_;
     solver::Topology topology_;
     std::optional<solver::PortMap> map_; // of the resistances as they are, once they have stayed so
+    std::vector<char> gives_;            // by battery, of one that is charged: it discharges all the same
     bool stay_ = false;                  // all resistances are stated, and do so
     int steady_ = 0;                     // solves since a resistance changed
     solver::LaneRows answer_{0};         // [V] by node, then [A] by branch, of the moment last solved

@@ -25,10 +25,10 @@ inline std::size_t rows_of_batteries(Bank const& bank) {
 }
 
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
-    : bank_(bank), moment_(moment), charging_(charging), charge_(bank.batteries.size(), 0.0),
-      curve_lanes_(bank.batteries.size()), rates_at_(bank, charging), charges_(rows_of_batteries(bank)),
-      emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)), rates_(rows_of_batteries(bank)),
-      branch_(bank.batteries.size(), 0) {
+    : bank_(bank), moment_(moment), charging_(charging), gives_(bank.batteries.size(), 0),
+      charge_(bank.batteries.size(), 0.0), curve_lanes_(bank.batteries.size()), rates_at_(bank, charging),
+      charges_(rows_of_batteries(bank)), emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)),
+      rates_(rows_of_batteries(bank)), branch_(bank.batteries.size(), 0) {
     auto const& batteries = bank.batteries;
     for (std::size_t b = 0; b < batteries.size(); ++b) {
         if (b == 0 || !share_open_circuit_curve(batteries[b - 1], batteries[b]))
@@ -88,8 +88,8 @@ BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
         auto const state = StateOfCharge::of(charges_.data()[b]);
         auto& resistance = network_.circuit.branches[static_cast<std::size_t>(branch_[b])].resistance;
         auto const before = resistance;
-        resistance = (charging_ ? charging_resistance(battery, state, bank_.system.ambient)
-                                : internal_resistance(battery, state, bank_.system.ambient))
+        resistance = (charging_ && !gives_[b] ? charging_resistance(battery, state, bank_.system.ambient)
+                                              : internal_resistance(battery, state, bank_.system.ambient))
                          .value();
         as_before = as_before && resistance == before;
     }
@@ -103,6 +103,19 @@ BANKWRIGHT_INLINE bool BankInTime::solve(double const* charge) {
     }
     curve_lanes_.at(charges_.data(), emfs_.data(),
                     [this](std::size_t b, double at) { return curves_[curve_of_[b]].piece(at); });
+    auto status = solve_once();
+    if (!charging_) return status == solver::Status::solved;
+    // Every battery's current rises with the voltage across it, so one choice of directions is right, and turning one
+    // wrong battery at a time, the first, finds it (Murty 1974, the least-index rule of a linear complementarity
+    // problem with a P-matrix [from memory]). All at once is mostly quicker. What still turns at the end is as good as
+    // idle.
+    std::size_t const quick = 4, most = quick + 4 * branch_.size();
+    for (std::size_t turns = 0; turns < most && status == solver::Status::solved && turn(turns >= quick); ++turns)
+        status = solve_once();
+    return status == solver::Status::solved;
+}
+
+BANKWRIGHT_INLINE solver::Status BankInTime::solve_once() {
     constexpr int worth_a_map = 3; // solves with the same resistances; a run that is not over then has many to come
     if (!stay_) {
         bool const as_before = renew_resistances();
@@ -110,10 +123,23 @@ BANKWRIGHT_INLINE bool BankInTime::solve(double const* charge) {
         if (!as_before) map_.reset();
     }
     auto const status = stay_ || steady_ >= worth_a_map ? solve_by_map() : solve_afresh();
-    if (status != solver::Status::solved) return false;
+    if (status != solver::Status::solved) return status;
     for (std::size_t b = 0; b < branch_.size(); ++b)
         amperes_.data()[b] = branch_[b] < 0 ? 0.0 : branch_amps(branch_[b]);
-    return true;
+    return status;
+}
+
+// False: every battery's resistance is that of its direction already.
+BANKWRIGHT_INLINE bool BankInTime::turn(bool one_by_one) {
+    constexpr double nothing = 1e-9; // [A]
+    bool turned = false;
+    for (std::size_t b = 0; b < branch_.size() && !(turned && one_by_one); ++b) {
+        double const amperes = amperes_.data()[b];
+        if (std::abs(amperes) <= nothing || (amperes > 0.0) == (gives_[b] != 0)) continue;
+        gives_[b] = amperes > 0.0;
+        turned = true;
+    }
+    return turned;
 }
 
 BANKWRIGHT_INLINE solver::Status BankInTime::solve_afresh() {

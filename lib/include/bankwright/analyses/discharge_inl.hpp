@@ -40,14 +40,16 @@ inline EnergySplit energy_of(ChargeCourse const& course) {
             sums.charged * si::joule};
 }
 
-// The number of a battery that goes on giving much although it is empty, at the moment last solved: round a loop, where
-// nothing else draws. -1: there is none.
-inline int spent(ChargeCourse const& course, Bank const& bank) {
+// A battery gives much where nothing draws: round a loop.
+inline bool gives_much(ChargeCourse const& course, Bank const& bank, std::size_t battery) {
     constexpr double five_hours = 5.0 * 3600.0; // [s] slower is how unlike batteries side by side find their level
+    return course.state().amperes(battery) > bank.batteries[battery].capacity->value() / five_hours;
+}
+
+// The number of a battery that goes on giving much although it is empty, at the moment last solved. -1: there is none.
+inline int spent(ChargeCourse const& course, Bank const& bank) {
     for (std::size_t b = 0; b < bank.batteries.size(); ++b)
-        if (course.state().charge_solved(b) <= 0.0 &&
-            course.state().amperes(b) > bank.batteries[b].capacity->value() / five_hours)
-            return static_cast<int>(b);
+        if (course.state().charge_solved(b) <= 0.0 && gives_much(course, bank, b)) return static_cast<int>(b);
     return -1;
 }
 

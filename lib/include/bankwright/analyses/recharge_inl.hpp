@@ -60,7 +60,7 @@ private:
             result_.outputs.push_back({output.name, {}, {}, {}, {}});
         name_limits();
         note();
-        if (!any_takes(0.0)) return RechargeEnd::nothing_charges;
+        if (!any_takes(0.0) && !any_is_drained()) return RechargeEnd::nothing_charges;
         for (;;) {
             if (auto const battery = over_voltage(); battery >= 0) {
                 auto const b = static_cast<std::size_t>(battery);
@@ -113,9 +113,16 @@ private:
         return false;
     }
 
+    // By what should charge it.
+    bool any_is_drained() const {
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+            if (course_samples::gives_much(course_, bank_, b)) return true;
+        return false;
+    }
+
     bool is_full() const {
         auto const stages = limited();
-        return std::find(stages.begin(), stages.end(), true) == stages.end() && !any_takes(1.0);
+        return std::find(stages.begin(), stages.end(), true) == stages.end() && !any_takes(1.0) && !any_is_drained();
     }
 
     // The battery whose protective disconnect opens, or -1. A millivolt is forgiven: a charger may hold that very

@@ -26,6 +26,7 @@ inline std::string ending(RechargeResult const& run) {
 
 inline std::string stages(OutputStages const& output) {
     auto const most = print(output.most), holds = print(output.holds);
+    if (!output.bulk && !(output.given > 0.5 * si::coulomb)) return fmt::format("`{}` gives nothing", output.output);
     if (!output.bulk)
         return fmt::format("`{}` gives {} all the while and never reaches its {}", output.output, most, holds);
     if (!(output.bulk->value() > 0.0)) return fmt::format("`{}` holds {} from the start", output.output, holds);
