@@ -58,10 +58,10 @@ inline constexpr double much_current = 5.0;   // [A] with every load off: no equ
 
 // Pairs included. What one of them costs grows with the parts and with the terminals.
 inline std::size_t most_suspects(Network const& network) {
-    return std::min<std::size_t>(120'000, 200'000'000 / (network.parts.size() * network.terminals.size() + 1));
+    return std::min<std::size_t>(120'000, 500'000'000 / (network.parts.size() * network.terminals.size() + 1));
 }
 
-inline constexpr std::size_t most_seeds_there = 3;
+inline constexpr std::size_t most_seeds_there = 6;
 
 inline constexpr std::size_t most_single_faults = 40'000; // some seventy batteries with all that joins them
 

@@ -16,7 +16,7 @@ struct TraceOptions {
     double explained = 3.0;      // misfit above which pairs of faults are tried [standard deviations]
     double told_apart = 3.0;     // a difference in one reading that tells two faults apart [standard deviations]
     double certain = 0.998;      // probability at which no further reading is asked for
-    std::size_t pair_seeds = 16; // single faults that pairs are built from
+    std::size_t pair_seeds = 64; // single faults that pairs are built from
 };
 
 } // namespace bankwright
