@@ -220,3 +220,27 @@ TEST_CASE("a set of variants is moved as a whole") {
     third = std::move(second);
     CHECK(solved(third, cut).volts == before);
 }
+
+TEST_CASE("the same wiring answers to an ampere between two nodes, with a change and without") {
+    Variants const variants(pair_of_batteries());
+    auto circuit = pair_of_batteries();
+    for (auto& branch : circuit.branches)
+        branch.emf = 0.0;
+    for (auto const& [red, black] : {std::pair(1, 2), std::pair(3, 0), std::pair(2, 1)}) {
+        auto const answering = variants.answering(red, black);
+        circuit.loads = {{black, red, ConstantCurrent{1.0}}};
+        for (bool const changed : {false, true}) {
+            Change const change{3, {2, 3, 0.07, 0.0}};
+            auto const found = changed ? solved(answering, {change}) : solved(answering, {});
+            auto wiring = circuit;
+            if (changed) wiring.branches[3] = change.now;
+            auto const expected = solve(wiring).volts;
+            REQUIRE(found.answer.updated);
+            CHECK(found.volts[static_cast<std::size_t>(red)] - found.volts[static_cast<std::size_t>(black)] ==
+                  doctest::Approx(expected[static_cast<std::size_t>(red)] - expected[static_cast<std::size_t>(black)])
+                      .epsilon(1e-13));
+            for (std::size_t n = 0; n < expected.size(); ++n)
+                CHECK(std::abs(found.volts[n] - expected[n]) < 1e-14);
+        }
+    }
+}

@@ -11,6 +11,7 @@
 #include <deque>
 #include <map>
 #include <optional>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -50,7 +51,7 @@ private:
         Moment moment;
         FaultyWiring wiring; // as drawn
         UpdatedReadings updated;
-        std::vector<std::optional<ExpectedReadings>> expected; // by suspect
+        std::unordered_map<std::size_t, ExpectedReadings> expected; // by suspect
     };
     AtMoment& at(Moment const& moment);
     ExpectedReadings const& glance(std::size_t suspect, AtMoment& moment, std::optional<ExpectedReadings>& other);

@@ -76,8 +76,6 @@ BANKWRIGHT_INLINE void Suspects::add_pair(std::size_t one, std::size_t other) {
     if (is_new) ++hypotheses_;
     pair.hypothesis = known->second;
     suspects_.push_back(std::move(pair));
-    for (auto& of_moment : moments_)
-        of_moment.expected.resize(suspects_.size());
 }
 
 BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, double low, double high) const {
@@ -95,7 +93,6 @@ BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
     auto wiring = wiring_of(build(bank_, moment));
     UpdatedReadings updated(wiring, spread_);
     moments_.push_back({moment, std::move(wiring), std::move(updated), {}});
-    moments_.back().expected.resize(suspects_.size());
     return moments_.back();
 }
 
@@ -119,19 +116,19 @@ BANKWRIGHT_INLINE std::vector<PartDoubt> Suspects::doubts_of(Suspect const& susp
 
 BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect, Moment const& moment) {
     auto& then = at(moment);
-    auto& slot = then.expected[suspect];
-    if (!slot) slot.emplace(solve(suspect, then.wiring));
-    return *slot;
+    auto const known = then.expected.find(suspect);
+    if (known != then.expected.end()) return known->second;
+    return then.expected.emplace(suspect, solve(suspect, then.wiring)).first->second;
 }
 
 BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, AtMoment& moment,
                                                            std::optional<ExpectedReadings>& other) {
-    auto& slot = moment.expected[suspect];
-    if (slot) return *slot;
+    auto const known = moment.expected.find(suspect);
+    if (known != moment.expected.end()) return known->second;
     auto solved = solve(suspect, moment.wiring);
-    bool const is_kept = kept_bytes_ + solved.bytes() <= suspecting::most_kept_bytes;
-    if (is_kept) kept_bytes_ += solved.bytes();
-    return (is_kept ? slot : other).emplace(std::move(solved));
+    if (kept_bytes_ + solved.bytes() > suspecting::most_kept_bytes) return other.emplace(std::move(solved));
+    kept_bytes_ += solved.bytes();
+    return moment.expected.emplace(suspect, std::move(solved)).first->second;
 }
 
 BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, FaultyWiring wiring) const {
@@ -147,7 +144,7 @@ BANKWRIGHT_INLINE std::vector<ExpectedReading> Suspects::readings(std::size_t su
     UpdatedReadings::Faults faults;
     for (auto const& [change, value] : suspects_[suspect].faults)
         faults.emplace_back(&changes_[change], value);
-    if (!then.expected[suspect])
+    if (!then.expected.count(suspect))
         if (auto updated = then.updated.with(faults, doubts_of(suspects_[suspect], then.wiring), asked))
             return *std::move(updated);
     std::optional<ExpectedReadings> other;

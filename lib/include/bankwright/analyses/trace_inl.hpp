@@ -297,13 +297,10 @@ private:
             likelihoods.push_back(likelihood_of(one.best));
         for (auto const& moment : moments) {
             views.push_back({moment, {}});
-            for (auto const& one : ranked) // solved first: what is held by reference must not move
-                suspects_.expected(one.best, moment);
-        }
-        for (auto& view : views)
             for (std::size_t r = 0; r < ranked.size(); ++r)
-                view.outlooks.emplace_back(suspects_.expected(ranked[r].best, view.moment), likelihoods[r],
-                                           suspects_.network().terminals.size());
+                views.back().outlooks.emplace_back(suspects_.expected(ranked[r].best, moment), likelihoods[r],
+                                                   suspects_.network().terminals.size());
+        }
         return views;
     }
 

@@ -127,13 +127,8 @@ BANKWRIGHT_INLINE bool UpdatedReadings::respond(Faulty const& faulty, int red, i
         return true;
     }
     auto found = answering_.find({red, black});
-    if (found == answering_.end()) {
-        auto dead = wiring_.circuit;
-        for (auto& branch : dead.branches)
-            branch.emf = 0.0;
-        dead.loads = {{black, red, solver::ConstantCurrent{1.0}}};
-        found = answering_.emplace(std::pair(red, black), solver::Variants(std::move(dead))).first;
-    }
+    if (found == answering_.end())
+        found = answering_.emplace(std::pair(red, black), as_read_->answering(red, black)).first;
     auto changes = faulty.changes;
     for (auto& change : changes)
         change.now.emf = 0.0;

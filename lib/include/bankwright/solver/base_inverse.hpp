@@ -6,7 +6,8 @@
 // Z(a,a) + Z(b,b) - 2 Z(a,b), before they are rounded.
 #pragma once
 
-#include <vector>
+#include <cstddef>
+#include <memory>
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
@@ -19,18 +20,26 @@ struct BaseInverse {
     // Loads count only if their current is constant. Keeps no reference.
     BaseInverse(Circuit const& circuit, Topology const& topology);
 
+    // The same network without its sources, 1 A in at `red` and out at `black`, both on one island.
+    BaseInverse answering(int red, int black) const;
+
+    using Rows = std::shared_ptr<LaneRows const>; // of the network alone, whatever its sources
     int nodes;
     int stride;                // doubles from one row to the next; what lies beyond `nodes` is zero
     LaneRows volts;            // [V] by node
-    LaneRows own;              // [ohm] by node: Z on the diagonal
-    LaneRows ohms;             // Z [ohm] row by row, by node and node: 0 between islands
-    LaneRows across;           // [ohm] row by row: the resistance between two nodes of one island
-    double largest = 0.0;      // [V] of all voltages and emfs: what errors are measured against
+    Rows own;                  // [ohm] by node: Z on the diagonal
+    Rows ohms;                 // Z [ohm] row by row, by node and node: 0 between islands
+    Rows across;               // [ohm] row by row: the resistance between two nodes of one island
+    double largest = 0.0;      // [V] of all voltages, emfs and what they are made of: errors are measured against it
     double wide_epsilon = 0.0; // relative error of Z before it was rounded
 
-    double const* row(LaneRows const& of, int node) const {
-        return of.data() + static_cast<std::ptrdiff_t>(node) * stride;
+    double const* row(Rows const& of, int node) const {
+        return of->data() + static_cast<std::ptrdiff_t>(node) * stride;
     }
+
+private:
+    BaseInverse(int count, int padded_count)
+        : nodes(count), stride(padded_count), volts(static_cast<std::size_t>(stride / lanes)) {}
 };
 
 } // namespace bankwright::solver

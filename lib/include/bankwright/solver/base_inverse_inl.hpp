@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "bankwright/solver/base_inverse.hpp"
 #include "bankwright/solver/elimination_plan.hpp"
@@ -14,9 +15,11 @@ namespace bankwright::solver {
 inline int padded(int nodes) { return (nodes + lanes - 1) / lanes * lanes; }
 
 BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology const& topology)
-    : nodes(circuit.nodes), stride(padded(nodes)), volts(static_cast<std::size_t>(stride / lanes)),
-      own(static_cast<std::size_t>(stride / lanes)), ohms(static_cast<std::size_t>(nodes * (stride / lanes))),
-      across(static_cast<std::size_t>(nodes * (stride / lanes))) {
+    : BaseInverse(circuit.nodes, padded(circuit.nodes)) {
+    auto const rows = static_cast<std::size_t>(stride / lanes);
+    auto const diagonal = std::make_shared<LaneRows>(rows);
+    auto const z = std::make_shared<LaneRows>(static_cast<std::size_t>(nodes) * rows);
+    auto const between = std::make_shared<LaneRows>(static_cast<std::size_t>(nodes) * rows);
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     std::vector<long double> siemens(topology.lines.size(), 0.0L), amps(topology.lines.size(), 0.0L);
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
@@ -47,15 +50,30 @@ BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology cons
         for (int b = 0; b < nodes; ++b) {
             auto const& column = columns[merged(a)];
             long double const mutual = column[merged(b)];
-            ohms.data()[a * stride + b] = static_cast<double>(mutual);
-            if (a == b) own.data()[a] = ohms.data()[a * stride + b];
+            z->data()[a * stride + b] = static_cast<double>(mutual);
+            if (a == b) diagonal->data()[a] = static_cast<double>(mutual);
             if (topology.island[at(a)] == topology.island[at(b)])
-                across.data()[a * stride + b] =
+                between->data()[a * stride + b] =
                     static_cast<double>((column[merged(a)] - mutual) + (columns[merged(b)][merged(b)] - mutual));
         }
+    own = diagonal;
+    ohms = z;
+    across = between;
     // One rounding for each term that is added up on the way to a number, of which no node has more than there are
     // nodes.
     wide_epsilon = 4.0 * topology.merged_nodes * static_cast<double>(std::numeric_limits<long double>::epsilon());
+}
+
+BANKWRIGHT_INLINE BaseInverse BaseInverse::answering(int red, int black) const {
+    BaseInverse other(nodes, stride);
+    other.own = own;
+    other.ohms = ohms;
+    other.across = across;
+    other.wide_epsilon = wide_epsilon;
+    for (int n = 0; n < nodes; ++n)
+        other.volts.data()[n] = row(ohms, red)[n] - row(ohms, black)[n];
+    other.largest = own->data()[red] + own->data()[black]; // no entry of Z is larger than that on its diagonal
+    return other;
 }
 
 } // namespace bankwright::solver

@@ -38,7 +38,8 @@ struct VariantKernel {
 
     __attribute__((always_inline)) static void gather(BaseInverse const& base, VariantBlock const& block, int used,
                                                       Gathered& g) {
-        double const *const volts = base.volts.data(), *const across = base.across.data(), *const own = base.own.data();
+        double const *const volts = base.volts.data(), *const across = base.across->data(),
+                            *const own = base.own->data();
         std::ptrdiff_t const stride = base.stride;
         for (int lane = 0; lane < used; ++lane) {
             VariantTerm const p = block.terms[lane][0], q = block.terms[lane][1];
@@ -95,7 +96,7 @@ struct VariantKernel {
 
     __attribute__((always_inline)) static void spread_out(BaseInverse const& base, VariantBlock const& block, int used,
                                                           Gathered const& g) {
-        double const *const volts = base.volts.data(), *const ohms = base.ohms.data();
+        double const *const volts = base.volts.data(), *const ohms = base.ohms->data();
         std::ptrdiff_t const stride = base.stride;
         std::ptrdiff_t const nodes = base.nodes;
         for (int lane = 0; lane < used; ++lane) {

@@ -64,7 +64,7 @@ public:
 
 private:
     static constexpr double eps = 0.5 * std::numeric_limits<double>::epsilon();
-    double ends(int i) const { return base_.own.data()[terms_[i].a] + base_.own.data()[terms_[i].b]; }
+    double ends(int i) const { return base_.own->data()[terms_[i].a] + base_.own->data()[terms_[i].b]; }
     double reach(int i, int j) const { // [ohm] what is added up for Z between two terms
         double const* const from_a = base_.row(base_.across, terms_[i].a);
         double const* const from_b = base_.row(base_.across, terms_[i].b);

@@ -29,6 +29,10 @@ public:
     Variants(Variants&&) noexcept;
     Variants& operator=(Variants&&) noexcept;
 
+    // The same wiring without emfs and loads, 1 A in at the node `red` and out at `black`, both on one island: what an
+    // emf anywhere does to the voltage between them, by reciprocity. Made without solving anything.
+    Variants answering(int red, int black) const;
+
     // Doubles in a row of volts: the nodes, then some that mean nothing.
     int width() const;
 
@@ -41,6 +45,7 @@ public:
 
 private:
     struct Base;
+    explicit Variants(std::unique_ptr<Base> base);
     std::unique_ptr<Base> base_;
 };
 

@@ -46,9 +46,24 @@ BANKWRIGHT_INLINE Variants::Variants(Circuit base, VariantOptions options) : bas
             base_->port_loads.push_back(l);
 }
 
+BANKWRIGHT_INLINE Variants::Variants(std::unique_ptr<Base> base) : base_(std::move(base)) {}
 BANKWRIGHT_INLINE Variants::~Variants() = default;
 BANKWRIGHT_INLINE Variants::Variants(Variants&&) noexcept = default;
 BANKWRIGHT_INLINE Variants& Variants::operator=(Variants&&) noexcept = default;
+
+BANKWRIGHT_INLINE Variants Variants::answering(int red, int black) const {
+    auto base = std::make_unique<Base>();
+    base->circuit = base_->circuit;
+    for (Branch& branch : base->circuit.branches)
+        branch.emf = 0.0;
+    base->circuit.loads = {{black, red, ConstantCurrent{1.0}}};
+    base->options = base_->options;
+    base->topology = base_->topology;
+    if (base_->inverse) base->inverse.emplace(base_->inverse->answering(red, black));
+    base->known = VariantBase(base->circuit, base->topology);
+    base->width = base_->width;
+    return Variants(std::move(base));
+}
 
 BANKWRIGHT_INLINE int Variants::width() const { return base_->width; }
 
