@@ -4,6 +4,7 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -49,7 +50,9 @@ public:
         for (std::size_t a = 0; a < singles_.size(); a += 5)
             for (std::size_t b = a + 1; b < singles_.size(); b += 17)
                 if (singles_[a].element != singles_[b].element)
-                    compare({{&singles_[a], middle(singles_[a])}, {&singles_[b], middle(singles_[b])}});
+                    for (auto const& [first, second] : {std::pair(a, b), std::pair(b, a)}) // one after the other
+                        compare({{&singles_[first], middle(singles_[first])},
+                                 {&singles_[second], middle(singles_[second])}});
     }
     Compared found;
 

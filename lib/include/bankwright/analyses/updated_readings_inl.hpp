@@ -60,7 +60,7 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
             int const index = wiring_.elements[fault->element].index;
             auto turned = circuit.branches[static_cast<std::size_t>(index)];
             faulty.exchanged.emplace_back(turned.from, turned.to);
-            std::swap(turned.from, turned.to);
+            turned.emf = -turned.emf; // between the same nodes, whose names are exchanged
             faulty.changes.push_back({index, turned});
         } else if (auto change = branch_change(*fault, value, wiring_)) {
             if (fault->kind == FaultKind::moved) {
@@ -88,6 +88,8 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
             branch.resistance;
         faulty.deviation[e] = emf_of_doubt(e, branch, amperes, spread_, doubts);
     }
+    for (auto const& fault : faults) // the other way round, as what it does to the readings
+        if (fault.first->kind == FaultKind::reversed) faulty.deviation[fault.first->element] *= -1.0;
     std::vector<ExpectedReading> readings(asked.size());
     for (std::size_t r = 0; r < asked.size(); ++r)
         if (!read(faulty, asked[r], readings[r])) return std::nullopt;
