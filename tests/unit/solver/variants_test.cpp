@@ -244,3 +244,37 @@ TEST_CASE("the same wiring answers to an ampere between two nodes, with a change
         }
     }
 }
+
+TEST_CASE("several variants of several changes at once are each as by itself") {
+    Variants const variants(pair_of_batteries());
+    auto const each_is_its_own = [&](std::size_t each, std::vector<Change> const& changes) {
+        std::size_t const count = changes.size() / each, width = static_cast<std::size_t>(variants.width());
+        std::vector<double> rows(count * width), alone(width);
+        std::vector<VariantAnswer> answers(count);
+        variants.solve(changes.data(), each, count, rows.data(), answers.data());
+        for (std::size_t v = 0; v < count; ++v) {
+            VariantAnswer answer;
+            variants.solve(changes.data() + v * each, each, 1, alone.data(), &answer);
+            CHECK(answers[v].status == answer.status);
+            auto const expected = solve(variants.circuit(changes.data() + v * each, each));
+            REQUIRE(expected.status == Status::solved);
+            for (std::size_t n = 0; n < expected.volts.size(); ++n)
+                CHECK(rows[v * width + n] == doctest::Approx(expected.volts[n]).epsilon(1e-9));
+        }
+    };
+    auto const base = pair_of_batteries();
+    auto const with_ohms = [&](int branch, double ohms) {
+        auto now = base.branches[static_cast<std::size_t>(branch)];
+        now.resistance = ohms;
+        return Change{branch, now};
+    };
+    std::vector<Change> twos, threes;
+    for (int v = 1; v <= 20; ++v) {
+        for (int branch : {3, 4})
+            twos.push_back(with_ohms(branch, 0.01 * v + 0.003 * branch));
+        for (int branch : {2, 3, 4})
+            threes.push_back(with_ohms(branch, 0.02 * v + 0.003 * branch));
+    }
+    each_is_its_own(2, twos);   // in lanes
+    each_is_its_own(3, threes); // by itself
+}

@@ -95,7 +95,7 @@ private:
     void say_shorts() {
         auto now = edges_;
         for (auto verdict = judge(graph_, now);; verdict = judge(graph_, now)) {
-            auto const loop = worst_loop(now, verdict);
+            auto const loop = worst_loop(now, verdict, now);
             if (!loop) return;
             auto finding = explain_loop(
                 now, verdict, *loop, false, "a short",
@@ -120,7 +120,7 @@ private:
         auto const turned = !step.empty() && step.front().kind == RepairKind::turn_battery;
         auto const cause = parts.empty() ? std::string("the wiring") : subject(now, step);
         Finding finding;
-        if (auto const loop = worst_loop(now, verdict)) {
+        if (auto const loop = worst_loop(now, verdict, mended)) {
             finding = explain_loop(now, verdict, *loop, turned, cause, help);
             for (auto const& s : loop->steps)
                 if (static_cast<std::size_t>(s.edge) < edges_.size()) // else a step of the repair has added it
@@ -152,12 +152,23 @@ private:
                            name_conductor(graph_, now[static_cast<std::size_t>(repair.edge)]));
     }
 
-    std::optional<WiringLoop> worst_loop(Edges const& now, WiringVerdict const& verdict) const {
+    // Of the loops that what is mended lies in, where it lies in any, the shortest: of two shorts each is said of its
+    // own.
+    std::optional<WiringLoop> worst_loop(Edges const& now, WiringVerdict const& verdict, Edges const& mended) const {
+        auto const is_mended = [&](LoopStep const& step) {
+            auto const &before = now[static_cast<std::size_t>(step.edge)],
+                       &after = mended[static_cast<std::size_t>(step.edge)];
+            return before.removed != after.removed || before.from != after.from || before.to != after.to;
+        };
+        auto const rank = [&](WiringLoop const& loop) {
+            bool const opened = std::any_of(loop.steps.begin(), loop.steps.end(), is_mended);
+            return std::pair(!opened, loop.steps.size());
+        };
         std::optional<WiringLoop> worst;
         for (auto const& batteries : {verdict.shorted, verdict.clashes}) {
             for (auto const b : batteries) {
                 auto loop = shortest_loop(graph_, now, b);
-                if (loop && (!worst || loop->steps.size() < worst->steps.size())) worst = std::move(loop);
+                if (loop && (!worst || rank(*loop) < rank(*worst))) worst = std::move(loop);
             }
             if (worst) break;
         }
