@@ -14,6 +14,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -95,16 +96,16 @@ private:
     void say_shorts() {
         auto now = edges_;
         for (auto verdict = judge(graph_, now);; verdict = judge(graph_, now)) {
-            auto const loop = worst_loop(now, verdict, now);
-            if (!loop) return;
+            auto const found = worst_loop(now, verdict, now);
+            if (!found) return;
             auto finding = explain_loop(
-                now, verdict, *loop, false, "a short",
+                now, *found, false, "a short",
                 "open this loop; which end in it is on the wrong post can be told when all parts are stated");
-            for (auto const& s : loop->steps)
+            for (auto const& s : found->loop.steps)
                 finding.parts.push_back(graph_.id(edge(s.edge)));
             keep_first_of_each(finding.parts);
             findings_.push_back(std::move(finding));
-            for (auto const& s : loop->steps)
+            for (auto const& s : found->loop.steps)
                 if (edge(s.edge).kind == WiringEdgeKind::battery) {
                     now[static_cast<std::size_t>(s.edge)].removed = true;
                     break;
@@ -120,9 +121,9 @@ private:
         auto const turned = !step.empty() && step.front().kind == RepairKind::turn_battery;
         auto const cause = parts.empty() ? std::string("the wiring") : subject(now, step);
         Finding finding;
-        if (auto const loop = worst_loop(now, verdict, mended)) {
-            finding = explain_loop(now, verdict, *loop, turned, cause, help);
-            for (auto const& s : loop->steps)
+        if (auto const found = worst_loop(now, verdict, mended)) {
+            finding = explain_loop(now, *found, turned, cause, help);
+            for (auto const& s : found->loop.steps)
                 if (static_cast<std::size_t>(s.edge) < edges_.size()) // else a step of the repair has added it
                     parts.push_back(graph_.id(edge(s.edge)));
         } else {
@@ -152,38 +153,45 @@ private:
                            name_conductor(graph_, now[static_cast<std::size_t>(repair.edge)]));
     }
 
-    // Of the loops that what is mended lies in, where it lies in any, the shortest: of two shorts each is said of its
-    // own.
-    std::optional<WiringLoop> worst_loop(Edges const& now, WiringVerdict const& verdict, Edges const& mended) const {
+    struct FoundLoop {
+        WiringLoop loop;
+        bool shorts = false; // one battery alone, by copper
+    };
+
+    // Of two faults each is said of its own loop: those first that what is mended lies in, then batteries that copper
+    // shorts, then the shortest.
+    std::optional<FoundLoop> worst_loop(Edges const& now, WiringVerdict const& verdict, Edges const& mended) const {
         auto const is_mended = [&](LoopStep const& step) {
             auto const &before = now[static_cast<std::size_t>(step.edge)],
                        &after = mended[static_cast<std::size_t>(step.edge)];
             return before.removed != after.removed || before.from != after.from || before.to != after.to;
         };
-        auto const rank = [&](WiringLoop const& loop) {
-            bool const opened = std::any_of(loop.steps.begin(), loop.steps.end(), is_mended);
-            return std::pair(!opened, loop.steps.size());
+        auto const rank = [&](FoundLoop const& found) {
+            auto const& steps = found.loop.steps;
+            return std::tuple(std::none_of(steps.begin(), steps.end(), is_mended), !found.shorts, steps.size());
         };
-        std::optional<WiringLoop> worst;
-        for (auto const& batteries : {verdict.shorted, verdict.clashes}) {
-            for (auto const b : batteries) {
-                auto loop = shortest_loop(graph_, now, b);
-                if (loop && (!worst || rank(*loop) < rank(*worst))) worst = std::move(loop);
-            }
-            if (worst) break;
-        }
+        std::optional<FoundLoop> worst;
+        auto const consider = [&](std::vector<int> const& batteries, bool shorts) {
+            for (auto const b : batteries)
+                if (auto loop = shortest_loop(graph_, now, b)) {
+                    FoundLoop found{*std::move(loop), shorts};
+                    if (!worst || rank(found) < rank(*worst)) worst = std::move(found);
+                }
+        };
+        consider(verdict.shorted, true);
+        consider(verdict.clashes, false);
         return worst;
     }
 
-    Finding explain_loop(Edges const& now, WiringVerdict const& verdict, WiringLoop const& loop, bool turned,
-                         std::string const& cause, std::string const& help) const {
-        auto const shorted = !verdict.shorted.empty();
+    Finding explain_loop(Edges const& now, FoundLoop const& found, bool turned, std::string const& cause,
+                         std::string const& help) const {
+        auto const& loop = found.loop;
         auto const volts = std::abs(loop_emf(now, loop)) * si::volt;
         auto const amperes = loop_current(now, loop);
         constexpr auto shorted_battery = rule_named(wiring_rules, "wiring/shorted-battery");
         constexpr auto short_loop = rule_named(wiring_rules, "wiring/short-loop");
         constexpr auto reversed = rule_named(wiring_rules, "wiring/reversed-battery");
-        auto const& rule = shorted ? shorted_battery : turned ? reversed : short_loop;
+        auto const& rule = found.shorts ? shorted_battery : turned ? reversed : short_loop;
         auto const drives = amperes ? fmt::format(" and drives about {}", print(*amperes)) : std::string();
         auto finding = finding_of(rule,
                                   fmt::format("{}: the loop {} adds up to {} instead of 0 V{}", cause,
