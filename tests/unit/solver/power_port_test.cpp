@@ -1,4 +1,5 @@
 // A load whose voltage is foreseen draws what it draws anyway, however the voltage goes.
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <random>

@@ -268,13 +268,17 @@ TEST_CASE("several variants of several changes at once are each as by itself") {
         now.resistance = ohms;
         return Change{branch, now};
     };
-    std::vector<Change> twos, threes;
+    std::vector<Change> twos, threes, apart;
     for (int v = 1; v <= 20; ++v) {
         for (int branch : {3, 4})
             twos.push_back(with_ohms(branch, 0.01 * v + 0.003 * branch));
         for (int branch : {2, 3, 4})
             threes.push_back(with_ohms(branch, 0.02 * v + 0.003 * branch));
+        for (auto const& change :
+             {Change{0, {0, 1, 0.1, 12.0 + 0.05 * v}}, with_ohms(3, nothing), with_ohms(4, nothing)})
+            apart.push_back(change);
     }
     each_is_its_own(2, twos);   // in lanes
     each_is_its_own(3, threes); // by itself
+    each_is_its_own(3, apart);  // afresh
 }

@@ -20,9 +20,7 @@ inline solver::Topology planned(solver::Circuit const& circuit) {
     return solver::with_plan(solver::topology(circuit), solver::SolveOptions{}.star_mesh_limit);
 }
 
-inline std::size_t rows_of_batteries(Bank const& bank) {
-    return solver::CurveLanes<4>::padded(bank.batteries.size()) / solver::lanes;
-}
+inline std::size_t rows_of_batteries(Bank const& bank) { return solver::rows_for(bank.batteries.size()); }
 
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
     : bank_(bank), moment_(moment), charging_(charging), gives_(bank.batteries.size(), 0),
@@ -71,7 +69,7 @@ BANKWRIGHT_INLINE void BankInTime::start_over() {
     auto const& circuit = network_.circuit;
     topology_ = planned(circuit);
     auto const values = static_cast<std::size_t>(circuit.nodes) + circuit.branches.size();
-    answer_ = solver::LaneRows(values / solver::lanes + 1);
+    answer_ = solver::LaneRows(solver::rows_for(values));
     map_.reset();
     steady_ = 0;
     wiring_.clear();

@@ -4,7 +4,6 @@
 
 #include "bankwright/numeric/dormand_prince.hpp"
 #include "bankwright/solver/column_sums.hpp"
-#include "bankwright/solver/curve_lanes.hpp"
 #include "bankwright/solver/lanes.hpp"
 
 #include <algorithm>
@@ -17,7 +16,7 @@ public:
     using Shares = numeric::dormand_prince::Shares;
 
     explicit CarriedValues(std::size_t count)
-        : count_(count), stride_(solver::CurveLanes<0>::padded(count)), now_(stride_ / solver::lanes),
+        : count_(count), stride_(solver::padded(count)), now_(stride_ / solver::lanes),
           columns_((1 + numeric::dormand_prince::slopes) * stride_ / solver::lanes) {}
 
     std::size_t count() const { return count_; }

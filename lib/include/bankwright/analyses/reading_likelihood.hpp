@@ -13,6 +13,10 @@
 
 namespace bankwright {
 
+// Readings are expected to some 1e-10 V, and of what lies far off a likelihood tells a thousand times less: what
+// differs by less is one and the same, so that rounding decides no order.
+inline double but_for_rounding(double value) { return std::round(1e6 * value); }
+
 class ReadingLikelihood {
 public:
     // `values` and `errors` (one standard deviation of the meter) by reading.

@@ -49,8 +49,7 @@ public:
 private:
     struct AtMoment {
         Moment moment;
-        FaultyWiring wiring; // as drawn
-        UpdatedReadings updated;
+        UpdatedReadings updated;                                    // of the wiring as drawn
         std::unordered_map<std::size_t, ExpectedReadings> expected; // by suspect
     };
     AtMoment& at(Moment const& moment);

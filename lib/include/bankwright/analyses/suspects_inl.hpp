@@ -90,9 +90,7 @@ BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, 
 BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
     for (auto& known : moments_)
         if (suspecting::same(known.moment, moment)) return known;
-    auto wiring = wiring_of(build(bank_, moment));
-    UpdatedReadings updated(wiring, spread_);
-    moments_.push_back({moment, std::move(wiring), std::move(updated), {}});
+    moments_.push_back({moment, UpdatedReadings(wiring_of(build(bank_, moment)), spread_), {}});
     return moments_.back();
 }
 
@@ -118,14 +116,14 @@ BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect
     auto& then = at(moment);
     auto const known = then.expected.find(suspect);
     if (known != then.expected.end()) return known->second;
-    return then.expected.emplace(suspect, solve(suspect, then.wiring)).first->second;
+    return then.expected.emplace(suspect, solve(suspect, then.updated.drawn())).first->second;
 }
 
 BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, AtMoment& moment,
                                                            std::optional<ExpectedReadings>& other) {
     auto const known = moment.expected.find(suspect);
     if (known != moment.expected.end()) return known->second;
-    auto solved = solve(suspect, moment.wiring);
+    auto solved = solve(suspect, moment.updated.drawn());
     if (kept_bytes_ + solved.bytes() > suspecting::most_kept_bytes) return other.emplace(std::move(solved));
     kept_bytes_ += solved.bytes();
     return moment.expected.emplace(suspect, std::move(solved)).first->second;
@@ -145,7 +143,7 @@ BANKWRIGHT_INLINE std::vector<ExpectedReading> Suspects::readings(std::size_t su
     for (auto const& [change, value] : suspects_[suspect].faults)
         faults.emplace_back(&changes_[change], value);
     if (!then.expected.count(suspect))
-        if (auto updated = then.updated.with(faults, doubts_of(suspects_[suspect], then.wiring), asked))
+        if (auto updated = then.updated.with(faults, doubts_of(suspects_[suspect], then.updated.drawn()), asked))
             return *std::move(updated);
     std::optional<ExpectedReadings> other;
     auto const& solved = glance(suspect, then, other);

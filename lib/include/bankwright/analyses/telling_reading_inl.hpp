@@ -1,6 +1,7 @@
 // Bodies of telling_reading.hpp.
 #pragma once
 
+#include "bankwright/analyses/reading_likelihood.hpp"
 #include "bankwright/analyses/telling_reading.hpp"
 
 #include <algorithm>
@@ -119,8 +120,7 @@ BANKWRIGHT_INLINE std::optional<TellingReading> most_telling(std::vector<View> c
                                                              std::vector<std::size_t> const& groups,
                                                              TraceOptions const& options) {
     std::vector<TellingReading> candidates;
-    auto const but_for_rounding = [](double bits) { return std::round(1e6 * bits); }; // which decides nothing
-    auto const by_bits = [&](auto const& a, auto const& b) {
+    auto const by_bits = [](auto const& a, auto const& b) {
         return but_for_rounding(a.bits) > but_for_rounding(b.bits);
     };
     auto const worth = [&](std::size_t view) {

@@ -33,9 +33,6 @@ inline double amps_error(ClampAccuracy const& clamp, double amperes) {
     return deviation(clamp.of_reading * std::abs(amperes) + clamp.counts * clamp.digit.value());
 }
 
-// An update answers to some 1e-10 V, and of readings that are far off a likelihood tells a thousand times less.
-inline double but_for_rounding(double value) { return std::round(1e6 * value); }
-
 // One suspect after the readings.
 struct Weighed {
     double weight = 0.0; // logarithm of the posterior, not normalised
@@ -188,7 +185,7 @@ private:
         for (std::size_t s = 1; s < before; ++s)
             if (suspects_.all()[s].faults.size() == 1) order.push_back(s);
         std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) {
-            return tracing::but_for_rounding(weighed_[a].robust) > tracing::but_for_rounding(weighed_[b].robust);
+            return but_for_rounding(weighed_[a].robust) > but_for_rounding(weighed_[b].robust);
         });
         std::vector<std::size_t> seeds;
         std::set<std::size_t> taken;
@@ -260,7 +257,7 @@ private:
         }
         // What the readings cannot tell apart stands in the order of the parts: rounding decides nothing.
         std::stable_sort(ranked.begin(), ranked.end(), [](auto const& a, auto const& b) {
-            return tracing::but_for_rounding(a.probability) > tracing::but_for_rounding(b.probability);
+            return but_for_rounding(a.probability) > but_for_rounding(b.probability);
         });
         if (ranked.size() > tracing::most_kept) ranked.resize(tracing::most_kept);
         return ranked;
@@ -326,7 +323,7 @@ private:
             result.diagnoses.push_back(std::move(diagnosis));
         }
         std::stable_sort(result.diagnoses.begin(), result.diagnoses.end(), [](auto const& a, auto const& b) {
-            return tracing::but_for_rounding(a.probability) > tracing::but_for_rounding(b.probability);
+            return but_for_rounding(a.probability) > but_for_rounding(b.probability);
         });
         while (result.diagnoses.size() > 1 && result.diagnoses.back().probability < tracing::worth_showing)
             result.diagnoses.pop_back();

@@ -27,6 +27,7 @@ public:
     using Faults = std::vector<std::pair<FaultChange const*, double>>; // with the value of each
 
     UpdatedReadings(FaultyWiring wiring, PartSpread const& spread);
+    FaultyWiring const& drawn() const { return wiring_; }
 
     // None where an update will not do: a load that follows its voltage, a fault of an ideal join, islands that join or
     // fall apart, a current through what the faults change. `doubts` as ExpectedReadings takes them.

@@ -38,8 +38,9 @@ struct BaseInverse {
     }
 
 private:
-    BaseInverse(int count, int padded_count)
-        : nodes(count), stride(padded_count), volts(static_cast<std::size_t>(stride / lanes)) {}
+    explicit BaseInverse(int count)
+        : nodes(count), stride(static_cast<int>(padded(static_cast<std::size_t>(count)))),
+          volts(rows_for(static_cast<std::size_t>(count))) {}
 };
 
 } // namespace bankwright::solver

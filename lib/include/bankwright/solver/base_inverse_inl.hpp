@@ -12,10 +12,8 @@
 
 namespace bankwright::solver {
 
-inline int padded(int nodes) { return (nodes + lanes - 1) / lanes * lanes; }
-
 BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology const& topology)
-    : BaseInverse(circuit.nodes, padded(circuit.nodes)) {
+    : BaseInverse(circuit.nodes) {
     auto const rows = static_cast<std::size_t>(stride / lanes);
     auto const diagonal = std::make_shared<LaneRows>(rows);
     auto const z = std::make_shared<LaneRows>(static_cast<std::size_t>(nodes) * rows);
@@ -65,7 +63,7 @@ BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology cons
 }
 
 BANKWRIGHT_INLINE BaseInverse BaseInverse::answering(int red, int black) const {
-    BaseInverse other(nodes, stride);
+    BaseInverse other(nodes);
     other.own = own;
     other.ohms = ohms;
     other.across = across;

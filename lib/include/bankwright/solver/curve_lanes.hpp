@@ -79,8 +79,6 @@ public:
         }
     }
 
-    static std::size_t padded(std::size_t count) { return (count + lanes - 1) / lanes * lanes; }
-
     // y[i] at x[i]; both hold padded(count) numbers, of x those beyond `count` finite, and lie as LaneRows does.
     // `piece_of(i, x)` is asked for the piece in which x lies where that is no longer the last one.
     template <class PieceOf>

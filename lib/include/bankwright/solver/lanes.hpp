@@ -17,6 +17,13 @@ namespace bankwright::solver {
 // Enough to hide the latency of a division, few enough for a dozen batteries to stay in a first-level cache.
 inline constexpr int lanes = 16;
 
+// So many numbers rounded up to whole rows: how many rows, and how many numbers those hold.
+constexpr std::size_t rows_for(std::size_t count) {
+    constexpr std::size_t row = lanes;
+    return (count + row - 1) / row;
+}
+constexpr std::size_t padded(std::size_t count) { return rows_for(count) * lanes; }
+
 enum class InstructionSet {
     portable, // whatever the program was compiled for
     avx2,     // four doubles, with fused multiply-add
