@@ -1,11 +1,10 @@
 #include "bank_files.hpp"
 
-#include "pattern.hpp"
-
 #include "bankwright/config/duty_keys.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/text_check.hpp"
 #include "bankwright/text/escape.hpp"
+#include "pattern.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,17 +1,16 @@
 #include "command_line.hpp"
 
-#include "commands/rule_names.hpp"
-#include "meter_words.hpp"
-
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/parse.hpp"
 #include "bankwright/version.hpp"
-
-#include <CLI/CLI.hpp>
+#include "commands/rule_names.hpp"
+#include "meter_words.hpp"
 
 #include <algorithm>
 #include <map>
+
+#include <CLI/CLI.hpp>
 
 namespace {
 

@@ -2,10 +2,9 @@
 #pragma once
 
 #include "bank_files.hpp"
-#include "tree.hpp"
-
 #include "bankwright/reports/verdict.hpp"
 #include "bankwright/rules/settings.hpp"
+#include "tree.hpp"
 
 #include <map>
 #include <optional>

@@ -1,10 +1,10 @@
 #include "pattern.hpp"
 
-#include <fnmatch.h>
-
 #include <algorithm>
 #include <cstddef>
 #include <utility>
+
+#include <fnmatch.h>
 
 namespace {
 

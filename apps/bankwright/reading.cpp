@@ -1,13 +1,12 @@
 #include "reading.hpp"
 
-#include "input.hpp"
-
 #include "bankwright/rules/inspect.hpp"
 #include "bankwright/text/escape.hpp"
-
-#include <fmt/format.h>
+#include "input.hpp"
 
 #include <utility>
+
+#include <fmt/format.h>
 
 using namespace bankwright;
 

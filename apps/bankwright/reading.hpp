@@ -2,12 +2,11 @@
 #pragma once
 
 #include "bank_files.hpp"
-#include "folders.hpp"
-
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/source_map.hpp"
 #include "bankwright/reports/verdict.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
+#include "folders.hpp"
 
 #include <string>
 #include <vector>

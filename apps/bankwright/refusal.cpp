@@ -1,10 +1,9 @@
 #include "refusal.hpp"
 
-#include "output_file.hpp"
-
-#include "bankwright/reports/json.hpp"
-#include "bankwright/reports/text.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/text/escape.hpp"
+#include "output_file.hpp"
 
 #include <utility>
 

@@ -1,8 +1,7 @@
 #include "terminal.hpp"
 
-#include "output_file.hpp"
-
 #include "bankwright/text/escape.hpp"
+#include "output_file.hpp"
 
 #include <cerrno>
 #include <csignal>

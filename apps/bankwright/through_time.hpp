@@ -1,9 +1,8 @@
 // What the reports of the commands that carry a bank through time are told of it.
 #pragma once
 
-#include "reading.hpp"
-
 #include "bankwright/reports/through_time.hpp"
+#include "reading.hpp"
 
 #include <string>
 

@@ -2,9 +2,8 @@
 // names, and nothing through a link.
 #pragma once
 
-#include "input.hpp"
-
 #include "bankwright/config/part_list.hpp"
+#include "input.hpp"
 
 #include <cstddef>
 #include <map>

@@ -2,12 +2,12 @@
 // to.
 #pragma once
 
-#include <pybind11/numpy.h>
-
 #include <memory>
 #include <type_traits>
 #include <utility>
 #include <vector>
+
+#include <pybind11/numpy.h>
 
 namespace bankwright::python {
 

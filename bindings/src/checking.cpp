@@ -1,11 +1,10 @@
 // What is wrong with it, how is it written, and how does it look?
 #include "answers.hpp"
-
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/config/write.hpp"
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/page/to_html.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
 #include "bankwright/rules/catalog.hpp"
 
 namespace bankwright::python {

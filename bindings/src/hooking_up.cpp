@@ -1,6 +1,5 @@
 // In which order is it put together, and what does the meter read?
 #include "answers.hpp"
-
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/reports/hookup_json.hpp"
 

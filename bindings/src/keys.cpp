@@ -1,7 +1,7 @@
 // Which keys are there, and what does a text say as a quantity?
-#include "answers.hpp"
-
 #include "bankwright/config/keys.hpp"
+
+#include "answers.hpp"
 #include "bankwright/units/parse.hpp"
 #include "bankwright/units/print.hpp"
 

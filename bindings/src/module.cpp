@@ -4,12 +4,12 @@
 #include "bankwright/version.hpp"
 #include "sweep.hpp"
 
-#include <pybind11/pybind11.h>
-#include <pybind11/stl.h>
-
 #include <exception>
 #include <stdexcept>
 #include <tuple>
+
+#include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
 
 namespace py = pybind11;
 

@@ -1,6 +1,6 @@
 #include "read_bank.hpp"
 
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <stdexcept>

@@ -1,9 +1,8 @@
 // What sizes are enough, and what is to be cut and bought?
 #include "answers.hpp"
-
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/config/write.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
 #include "bankwright/reports/sizing_json.hpp"
 #include "bankwright/reports/sizing_text.hpp"
 

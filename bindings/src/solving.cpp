@@ -1,13 +1,13 @@
 // Volts, amperes and watts at one moment, what flows into a short, and what source the bank is from two terminals.
-#include "answers.hpp"
+#include "bankwright/rules/solving.hpp"
 
+#include "answers.hpp"
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/seen_from.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/bank/locate.hpp"
-#include "bankwright/reports/json.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
-#include "bankwright/rules/solving.hpp"
+#include "bankwright/reports/solution_json.hpp"
 
 #include <limits>
 #include <stdexcept>

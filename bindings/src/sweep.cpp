@@ -1,13 +1,12 @@
 #include "sweep.hpp"
 
-#include "sweep_fields.hpp"
-#include "sweep_reader.hpp"
-
 #include "bankwright/config/keys.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/to_branches.hpp"
 #include "bankwright/solver/batch.hpp"
-#include "bankwright/solver/share_out_inl.hpp"
+#include "bankwright/solver/share_out.hpp"
+#include "sweep_fields.hpp"
+#include "sweep_reader.hpp"
 
 #include <algorithm>
 #include <limits>

@@ -1,11 +1,10 @@
 // How is an answer of a sweep read off a block of solved banks?
 #pragma once
 
-#include "sweep.hpp"
-
 #include "bankwright/network/network.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/load_laws.hpp"
+#include "sweep.hpp"
 
 #include <algorithm>
 #include <cstddef>

@@ -1,6 +1,5 @@
 // How long does it run, and how long does it take to fill?
 #include "answers.hpp"
-
 #include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"

@@ -1,7 +1,7 @@
 // How far do the answers spread?
 #include "answers.hpp"
-
 #include "bankwright/analyses/tolerance.hpp"
+#include "bankwright/reports/tolerance_json.hpp"
 #include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/rules/rule_shares.hpp"
 

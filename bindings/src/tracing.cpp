@@ -1,9 +1,8 @@
 // What is most likely wrong with a bank on which a meter read otherwise than it should?
 #include "answers.hpp"
-
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/config/read_readings.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
 

@@ -1,9 +1,12 @@
-// The compiled twin of analyses/.
-#include "bankwright/analyses/bank_in_time_inl.hpp"
+// The bodies of analyses/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/analyses/batteries_alike_inl.hpp"
-#include "bankwright/analyses/charge_course_inl.hpp"
-#include "bankwright/analyses/charge_rates_inl.hpp"
 #include "bankwright/analyses/discharge_inl.hpp"
+#include "bankwright/analyses/hookup_inl.hpp"
 #include "bankwright/analyses/operating_point_inl.hpp"
-#include "bankwright/analyses/tolerance_inl.hpp"
+#include "bankwright/analyses/prospective_current_inl.hpp"
 #include "bankwright/analyses/recharge_inl.hpp"
+#include "bankwright/analyses/seen_from_inl.hpp"
+#include "bankwright/analyses/short_circuit_inl.hpp"
+#include "bankwright/analyses/take_off_inl.hpp"
+#include "bankwright/analyses/tolerance_inl.hpp"
+#include "bankwright/analyses/trace_inl.hpp"

@@ -1,4 +1,4 @@
-// The devices' bodies, once, for bankwright::compiled.
+// The bodies of devices/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/devices/battery_acceptance_inl.hpp"
 #include "bankwright/devices/battery_capacity_inl.hpp"
 #include "bankwright/devices/battery_gravity_inl.hpp"

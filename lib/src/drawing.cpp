@@ -1,17 +1,4 @@
-// The compiled twin of drawing/.
-#include "bankwright/drawing/battery_places_inl.hpp"
-#include "bankwright/drawing/battery_rows_inl.hpp"
-#include "bankwright/drawing/channel_routes_inl.hpp"
-#include "bankwright/drawing/column_places_inl.hpp"
-#include "bankwright/drawing/equipment_grid_inl.hpp"
-#include "bankwright/drawing/equipment_places_inl.hpp"
-#include "bankwright/drawing/lay_out_inl.hpp"
-#include "bankwright/drawing/notes_inl.hpp"
-#include "bankwright/drawing/part_symbols_inl.hpp"
+// The bodies of drawing/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/drawing/pen_inl.hpp"
 #include "bankwright/drawing/svg_inl.hpp"
-#include "bankwright/drawing/symbols_inl.hpp"
-#include "bankwright/drawing/wire_labels_inl.hpp"
-#include "bankwright/drawing/wire_lines_inl.hpp"
-#include "bankwright/drawing/wiring_scheme_inl.hpp"
 #include "bankwright/drawing/words_inl.hpp"

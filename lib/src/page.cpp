@@ -1,5 +1,3 @@
-// The compiled twin of page/.
+// The bodies of page/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/page/bank_report_inl.hpp"
-#include "bankwright/page/chart_inl.hpp"
-#include "bankwright/page/sentences_inl.hpp"
 #include "bankwright/page/to_html_inl.hpp"

@@ -1,14 +1,5 @@
-// The compiled twin of rules/.
-#include "bankwright/rules/charging_inl.hpp"
-#include "bankwright/rules/conductor_inl.hpp"
-#include "bankwright/rules/connection_inl.hpp"
+// The bodies of rules/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/rules/check_inl.hpp"
 #include "bankwright/rules/inspect_inl.hpp"
-#include "bankwright/rules/load_inl.hpp"
-#include "bankwright/rules/matching_inl.hpp"
-#include "bankwright/rules/protection_inl.hpp"
 #include "bankwright/rules/rule_shares_inl.hpp"
-#include "bankwright/rules/run_inl.hpp"
-#include "bankwright/rules/settings_inl.hpp"
-#include "bankwright/rules/sharing_inl.hpp"
 #include "bankwright/rules/solving_inl.hpp"
-#include "bankwright/rules/wiring_inl.hpp"

@@ -1,4 +1,4 @@
-// The compiled twin of sizing/.
+// The bodies of sizing/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/sizing/cut_list_inl.hpp"
 #include "bankwright/sizing/sizing_inl.hpp"
 #include "bankwright/sizing/standard_sizes_inl.hpp"

@@ -1,10 +1,8 @@
-// The compiled twin of the wiring graph and what is read off it.
-#include "bankwright/analyses/arrangement_inl.hpp"
-#include "bankwright/analyses/prospective_current_inl.hpp"
-#include "bankwright/analyses/take_off_inl.hpp"
-#include "bankwright/analyses/unprotected_path_inl.hpp"
-#include "bankwright/analyses/wiring_loop_inl.hpp"
-#include "bankwright/analyses/wiring_regions_inl.hpp"
-#include "bankwright/analyses/wiring_repair_inl.hpp"
-#include "bankwright/analyses/wiring_verdict_inl.hpp"
-#include "bankwright/network/wiring_graph_inl.hpp"
+// The bodies of wiring/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/wiring/arrangement_inl.hpp"
+#include "bankwright/wiring/unprotected_path_inl.hpp"
+#include "bankwright/wiring/wiring_graph_inl.hpp"
+#include "bankwright/wiring/wiring_loop_inl.hpp"
+#include "bankwright/wiring/wiring_regions_inl.hpp"
+#include "bankwright/wiring/wiring_repair_inl.hpp"
+#include "bankwright/wiring/wiring_verdict_inl.hpp"

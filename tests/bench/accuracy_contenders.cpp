@@ -1,12 +1,12 @@
 // How far our answers are from nodal analysis in quadruple precision, for the goals on accuracy.
-#include <algorithm>
-#include <cmath>
-#include <string_view>
-
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "reference/slow_solver.hpp"
 #include "support/bank_networks.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
 
 using namespace bankwright::solver;
 

@@ -1,11 +1,11 @@
 // Our own contenders and the door by which compare.py comes in.
 #include "bench/contenders.hpp"
 
-#include <algorithm>
-
 #include "bench/peak.hpp"
 #include "bench/thread_clock.hpp"
 #include "support/bank_networks.hpp"
+
+#include <algorithm>
 
 namespace bench {
 

@@ -1,12 +1,12 @@
 // The same banks solved by us and by general-purpose libraries, all from the same rows of parameters.
 #pragma once
 
+#include "bankwright/solver/batch.hpp"
+
 #include <cstddef>
 #include <memory>
 #include <string_view>
 #include <vector>
-
-#include "bankwright/solver/batch.hpp"
 
 namespace bench {
 

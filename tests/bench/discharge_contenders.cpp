@@ -1,5 +1,13 @@
 // A bank run down by a constant power in fixed steps, each contender with its own way to a step's currents; and a whole
 // run of our own.
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/config/read.hpp"
+#include "bankwright/solver/curve_lanes.hpp"
+#include "bankwright/solver/linear/elimination_plan.hpp"
+#include "bankwright/solver/port_map.hpp"
+#include "bench/thread_clock.hpp"
+#include "support/bank_networks.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -7,14 +15,6 @@
 #include <vector>
 
 #include <Eigen/SparseCholesky>
-
-#include "bankwright/analyses/discharge_inl.hpp"
-#include "bankwright/config/read.hpp"
-#include "bankwright/solver/curve_lanes.hpp"
-#include "bankwright/solver/elimination_plan.hpp"
-#include "bankwright/solver/port_map.hpp"
-#include "bench/thread_clock.hpp"
-#include "support/bank_networks.hpp"
 
 using namespace bankwright::solver;
 using bench::processor_seconds;

@@ -1,8 +1,8 @@
 // Eigen: a dense LDL^T of each matrix, and a sparse one whose order and pattern are found once.
+#include "bench/contenders.hpp"
+
 #include <Eigen/Dense>
 #include <Eigen/SparseCholesky>
-
-#include "bench/contenders.hpp"
 
 namespace bench {
 

@@ -1,10 +1,9 @@
 // Ours, for hypothesis_goals.py: updates of one base, circuits side by side, one solve after the other.
-#include "bench/hypotheses.hpp"
-#include "bench/thread_clock.hpp"
-
 #include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/variants.hpp"
+#include "bench/hypotheses.hpp"
+#include "bench/thread_clock.hpp"
 
 #include <cstddef>
 #include <limits>

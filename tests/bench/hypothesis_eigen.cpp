@@ -3,10 +3,10 @@
 #include "bench/hypotheses.hpp"
 #include "bench/thread_clock.hpp"
 
+#include <string_view>
+
 #include <Eigen/Dense>
 #include <Eigen/SparseCholesky>
-
-#include <string_view>
 
 namespace {
 

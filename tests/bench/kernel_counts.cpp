@@ -1,16 +1,16 @@
 // One kernel, over and over, for an instruction counter: kernel_counts KERNEL TIMES prints the banks solved.
-#include <cstdio>
-#include <cstdlib>
-#include <string>
-#include <string_view>
-
-#include "bankwright/solver/elimination_plan.hpp"
+#include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/variants.hpp"
 #include "support/bank_networks.hpp"
+
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <string_view>
 
 using namespace bankwright::solver;
 

@@ -1,16 +1,16 @@
 // The kernels alone, for whoever changes one: bench_kernels --benchmark_filter=NAME (Google Benchmark). Where a count
 // is given in items, it is banks or cells.
-#include <benchmark/benchmark.h>
-
-#include <algorithm>
-#include <vector>
-
 #include "bankwright/solver/batch.hpp"
-#include "bankwright/solver/pack_network.hpp"
+#include "bankwright/solver/linear/pack_network.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "support/bank_networks.hpp"
 #include "support/cell_packs.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include <benchmark/benchmark.h>
 
 using namespace bankwright::solver;
 

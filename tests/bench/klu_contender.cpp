@@ -1,9 +1,9 @@
 // KLU of SuiteSparse: ordered and factored once, then refactored with the same pattern and pivots.
+#include "bench/contenders.hpp"
+
 #include <algorithm>
 #include <map>
 #include <utility>
-
-#include "bench/contenders.hpp"
 
 #ifdef BENCH_HAS_KLU
 #include <klu.h>

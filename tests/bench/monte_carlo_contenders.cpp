@@ -1,9 +1,8 @@
 // Ours, for monte_carlo_goals.py: the bare kernel on a block that stays where it is, and samples drawn, solved and
 // gathered.
+#include "bankwright/solver/monte_carlo.hpp"
 #include "bench/thread_clock.hpp"
 #include "support/bank_networks.hpp"
-
-#include "bankwright/solver/monte_carlo.hpp"
 
 #include <cstddef>
 

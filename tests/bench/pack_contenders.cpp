@@ -1,14 +1,14 @@
 // Packs of very many cells solved by us and by general-purpose sparse libraries: who has a matrix gets it ready made.
+#include "bankwright/solver/linear_network.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "bench/thread_clock.hpp"
+#include "support/cell_packs.hpp"
+
 #include <algorithm>
 #include <string_view>
 #include <vector>
 
 #include <Eigen/SparseCholesky>
-
-#include "bankwright/solver/linear_network.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "bench/thread_clock.hpp"
-#include "support/cell_packs.hpp"
 
 #ifdef BENCH_HAS_KLU
 #include <cholmod.h>

@@ -1,8 +1,8 @@
 // How many fused multiply-adds can this processor do in a second?
 #pragma once
 
-#include "bankwright/solver/lane_register.hpp"
 #include "bankwright/solver/lanes.hpp"
+#include "bankwright/solver/lanes/lane_register.hpp"
 
 namespace bench {
 

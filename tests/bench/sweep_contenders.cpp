@@ -1,15 +1,15 @@
 // One resistance of a bank swept in C++, by the public door and by a loop written by hand: what Python is held against.
-#include <algorithm>
-#include <cstddef>
-#include <memory>
-#include <string_view>
-#include <vector>
-
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/config/read.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/to_branches.hpp"
 #include "bankwright/solver/batch.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <memory>
+#include <string_view>
+#include <vector>
 
 using namespace bankwright;
 

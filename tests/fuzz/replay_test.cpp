@@ -1,10 +1,10 @@
 #include "fuzz/targets.hpp"
 
-#include <doctest/doctest.h>
-
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+
+#include <doctest/doctest.h>
 
 namespace fs = std::filesystem;
 

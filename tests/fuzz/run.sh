@@ -16,7 +16,7 @@ mkdir -p build/fuzz
 
 cmake -S . -B build/fuzz/library -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=clang++ -DBANKWRIGHT_TESTS=OFF \
   -DBANKWRIGHT_BINDINGS=OFF "-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g1 -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" >build/fuzz/library.log
-cmake --build build/fuzz/library --target bankwright_compiled >>build/fuzz/library.log
+cmake --build build/fuzz/library --target bankwright >>build/fuzz/library.log
 library=$(find build/fuzz/library -name 'libbankwright*.a' | head -n 1)
 
 fuzz() {

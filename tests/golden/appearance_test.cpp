@@ -1,9 +1,8 @@
 // What did the reports look like yesterday?
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/junit.hpp"
 #include "bankwright/reports/sarif.hpp"
-#include "bankwright/reports/text.hpp"
-
 #include "golden/golden_file.hpp"
 #include "support/backwards.hpp"
 

@@ -1,6 +1,5 @@
 // What did the drawings look like yesterday?
 #include "bankwright/drawing/svg.hpp"
-
 #include "golden/golden_file.hpp"
 #include "support/jon_boat.hpp"
 

@@ -4,12 +4,12 @@
 
 #include "bankwright/version.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cstdlib>
 #include <fstream>
 #include <iterator>
 #include <string>
+
+#include <doctest/doctest.h>
 
 namespace golden {
 

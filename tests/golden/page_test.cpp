@@ -1,9 +1,8 @@
 // What did the reports look like yesterday?
-#include "bankwright/page/style_sheet.hpp"
+#include "bankwright/page/html/style_sheet.hpp"
 #include "bankwright/page/to_html.hpp"
-
 #include "bankwright/rules/catalog.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
 #include "golden/golden_file.hpp"
 #include "support/jon_boat.hpp"
 

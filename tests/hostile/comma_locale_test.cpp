@@ -1,22 +1,21 @@
 // A program in which numbers have a comma: what the library reads and writes is the same to the byte.
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/config/write.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/sarif.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/rules/inspect.hpp"
 #include "bankwright/units/print.hpp"
-
 #include "support/comma_locale.hpp"
-
-#include <doctest/doctest.h>
 
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

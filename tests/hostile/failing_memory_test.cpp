@@ -5,14 +5,14 @@
 #include "bankwright/config/read_readings.hpp"
 #include "bankwright/rules/settings.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cstddef>
 #include <cstdlib>
 #include <fstream>
 #include <iterator>
 #include <new>
 #include <string>
+
+#include <doctest/doctest.h>
 
 namespace {
 

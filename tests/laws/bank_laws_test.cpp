@@ -3,11 +3,8 @@
 // network is asked.
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/bank/terminals.hpp"
-
 #include "support/jon_boat.hpp"
 #include "support/random_bank.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
@@ -17,6 +14,8 @@
 #include <random>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,16 +1,15 @@
 // Physics that holds for every circuit the solver answers, with sums formed here and not by the solver.
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/solve.hpp"
-
 #include "support/random_circuits.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numeric>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using random_circuits::Dice;

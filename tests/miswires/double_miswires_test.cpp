@@ -1,8 +1,6 @@
 // Two mistakes in one bank: whatever changes the circuit is found, and what is electrically a good bank is not accused.
 #include "miswires/proof.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -13,6 +11,8 @@
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace miswires;
 

@@ -2,11 +2,10 @@
 // alone.
 #pragma once
 
+#include "bankwright/rules/check.hpp"
 #include "miswires/electrical_sameness.hpp"
 #include "miswires/good_banks.hpp"
 #include "miswires/single_miswires.hpp"
-
-#include "bankwright/rules/run.hpp"
 
 #include <algorithm>
 #include <cstdio>

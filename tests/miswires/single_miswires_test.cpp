@@ -1,13 +1,13 @@
 // The miswire proof: every single mistake on every good bank is found, its cause is named, and nothing else is accused.
 #include "miswires/proof.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace miswires;
 

@@ -2,18 +2,17 @@
 // its bank can give, and a hundred thousand cells of which one is bad. Against 113-bit arithmetic and a cosine series.
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
-
 #include "reference/slow_solver.hpp"
 #include "support/cell_packs.hpp"
 #include "support/random_bank.hpp"
 #include "support/random_circuits.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using slow::Quad;

@@ -2,11 +2,8 @@
 // precision on the half-made bank itself: sound examples, and banks at random.
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/config/read.hpp"
-
 #include "support/half_made_bank.hpp"
 #include "support/random_bank.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <fstream>
@@ -16,6 +13,8 @@
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::support;

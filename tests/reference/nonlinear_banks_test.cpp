@@ -3,9 +3,9 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "reference/feeder_banks.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -5,12 +5,12 @@
 #include "reference/slow_solver.hpp"
 #include "support/random_circuits.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using random_circuits::Dice;

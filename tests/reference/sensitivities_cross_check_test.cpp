@@ -4,10 +4,10 @@
 #include "reference/small_changes.hpp"
 #include "support/random_circuits.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using random_circuits::Dice;

@@ -2,8 +2,6 @@
 #include "bankwright/solver/sensitivities.hpp"
 #include "support/bank_networks.hpp"
 
-#include <doctest/doctest.h>
-
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -11,6 +9,7 @@
 #include <map>
 #include <string>
 
+#include <doctest/doctest.h>
 #include <stdio.h> // popen, which is POSIX
 
 using namespace bankwright::solver;

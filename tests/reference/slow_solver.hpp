@@ -2,20 +2,18 @@
 // complete pivoting, plain loops, 113-bit arithmetic. Linear circuits only (branches, joins, constant-current loads).
 #pragma once
 
+#include "bankwright/solver/circuit.hpp"
+
 #include <cstddef>
 #include <utility>
 #include <vector>
-
-#include "bankwright/solver/circuit.hpp"
 
 namespace slow {
 
 __extension__ typedef __float128 Quad; // at 64 bits, 18 decades of resistance leave nothing
 using Matrix = std::vector<std::vector<Quad>>;
 
-inline Quad magnitude(Quad x) {
-    return x < 0 ? -x : x;
-}
+inline Quad magnitude(Quad x) { return x < 0 ? -x : x; }
 
 // Gauss with complete pivoting; the last column is the right-hand side. The matrix must not be singular.
 inline std::vector<Quad> eliminate(Matrix m) {
@@ -30,7 +28,7 @@ inline std::vector<Quad> eliminate(Matrix m) {
                 if (magnitude(m[i][j]) > magnitude(m[row][best])) row = i, best = j;
         std::swap(m[k], m[row]);
         std::swap(column[k], column[best]);
-        for (auto &r : m)
+        for (auto& r : m)
             std::swap(r[k], r[best]);
         for (std::size_t i = k + 1; i < n; ++i) {
             Quad const factor = m[i][k] / m[k][k];
@@ -56,15 +54,15 @@ struct Answer {
 };
 
 // Lowest node that each node reaches; repeated sweeps until nothing changes.
-inline std::vector<int> reach(int nodes, std::vector<std::pair<int, int>> const &edges) {
+inline std::vector<int> reach(int nodes, std::vector<std::pair<int, int>> const& edges) {
     std::vector<int> low(static_cast<std::size_t>(nodes));
     for (int n = 0; n < nodes; ++n)
         low[static_cast<std::size_t>(n)] = n;
     for (bool moved = true; moved;) {
         moved = false;
         for (auto [a, b] : edges) {
-            int &x = low[static_cast<std::size_t>(a)];
-            int &y = low[static_cast<std::size_t>(b)];
+            int& x = low[static_cast<std::size_t>(a)];
+            int& y = low[static_cast<std::size_t>(b)];
             if (x == y) continue;
             x = y = x < y ? x : y;
             moved = true;
@@ -73,7 +71,7 @@ inline std::vector<int> reach(int nodes, std::vector<std::pair<int, int>> const 
     return low;
 }
 
-inline Answer solve(bankwright::solver::Circuit const &c) {
+inline Answer solve(bankwright::solver::Circuit const& c) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     std::vector<std::pair<int, int>> wires, joined;
     std::vector<std::size_t> used; // joins that do not close a ring of joins
@@ -84,24 +82,24 @@ inline Answer solve(bankwright::solver::Circuit const &c) {
         joined.emplace_back(c.joins[j].from, c.joins[j].to);
     }
     wires = joined;
-    for (auto const &b : c.branches)
+    for (auto const& b : c.branches)
         wires.emplace_back(b.from, b.to);
 
     Answer answer;
     answer.group = reach(c.nodes, wires);
     std::size_t const nodes = at(c.nodes), size = nodes + used.size();
     Matrix m(size, std::vector<Quad>(size + 1, 0));
-    for (auto const &b : c.branches) {
+    for (auto const& b : c.branches) {
         Quad const g = Quad(1) / Quad(b.resistance);
         m[at(b.from)][at(b.from)] += g, m[at(b.from)][at(b.to)] -= g, m[at(b.from)][size] -= g * Quad(b.emf);
         m[at(b.to)][at(b.to)] += g, m[at(b.to)][at(b.from)] -= g, m[at(b.to)][size] += g * Quad(b.emf);
     }
     for (std::size_t k = 0; k < used.size(); ++k) {
-        auto const &join = c.joins[used[k]];
+        auto const& join = c.joins[used[k]];
         m[at(join.from)][nodes + k] += 1, m[at(join.to)][nodes + k] -= 1;
         m[nodes + k][at(join.from)] += 1, m[nodes + k][at(join.to)] -= 1;
     }
-    for (auto const &l : c.loads) {
+    for (auto const& l : c.loads) {
         if (answer.group[at(l.plus)] != answer.group[at(l.minus)]) continue;
         Quad const amps = std::get<bankwright::solver::ConstantCurrent>(l.law).amperes;
         m[at(l.plus)][size] -= amps, m[at(l.minus)][size] += amps;
@@ -114,7 +112,7 @@ inline Answer solve(bankwright::solver::Circuit const &c) {
     }
     answer.volts = eliminate(std::move(m));
     answer.volts.resize(nodes);
-    for (auto const &b : c.branches)
+    for (auto const& b : c.branches)
         answer.branch_amps.push_back((answer.volts[at(b.from)] - answer.volts[at(b.to)] + Quad(b.emf)) /
                                      Quad(b.resistance));
     return answer;

@@ -2,10 +2,10 @@
 // current) behind slow_solver.hpp; the answer whose small changes are looked at is given to it as a start.
 #pragma once
 
+#include "reference/slow_solver.hpp"
+
 #include <cstddef>
 #include <vector>
-
-#include "reference/slow_solver.hpp"
 
 namespace slow {
 

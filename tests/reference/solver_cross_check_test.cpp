@@ -1,11 +1,11 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/solve.hpp"
+#include "reference/slow_solver.hpp"
+#include "support/random_circuits.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "bankwright/solver/solve.hpp"
-#include "reference/slow_solver.hpp"
-#include "support/random_circuits.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 
@@ -16,13 +16,13 @@ struct Worst {
     double amps = 0.0;  // of any branch, relative to the largest current of its circuit, loads included
 };
 
-void compare(Circuit const &circuit, SolveOptions const &options, Worst &worst) {
+void compare(Circuit const& circuit, SolveOptions const& options, Worst& worst) {
     Solution const ours = solve(circuit, options);
     REQUIRE(ours.status == Status::solved);
     slow::Answer const theirs = slow::solve(circuit);
     // Floors: where nothing flows we say 0 and the dense matrix leaves noise.
     double volts = 1e-6, amps = 1e-6, wrong_volts = 0.0, wrong_amps = 0.0;
-    for (auto const &b : circuit.branches)
+    for (auto const& b : circuit.branches)
         volts = std::max(volts, std::abs(b.emf));
     for (double a : ours.load_amps)
         amps = std::max(amps, std::abs(a));
@@ -38,7 +38,7 @@ void compare(Circuit const &circuit, SolveOptions const &options, Worst &worst) 
     worst.amps = std::max(worst.amps, wrong_amps / amps);
 }
 
-Worst compare_many(int count, random_circuits::Recipe const &recipe, SolveOptions const &options, std::uint64_t seed) {
+Worst compare_many(int count, random_circuits::Recipe const& recipe, SolveOptions const& options, std::uint64_t seed) {
     random_circuits::Dice dice(seed);
     Worst worst;
     for (int i = 0; i < count; ++i)

@@ -4,12 +4,12 @@
 #include "reference/slow_solver.hpp"
 #include "support/bank_networks.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using random_circuits::Dice;

@@ -1,9 +1,9 @@
 // Prints the curve of open-circuit voltage and its inverse, for test_voltage_curve.py to compare with SciPy's.
 #include "bankwright/devices/battery_voltage.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cstdio>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

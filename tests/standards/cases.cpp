@@ -1,6 +1,6 @@
 #include "standards/cases.hpp"
 
-#include "bankwright/config/toml.hpp"
+#include "bankwright/config/reader/toml.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "standards/circuits.hpp"
 
-#include "bankwright/config/toml.hpp"
+#include "bankwright/config/reader/toml.hpp"
 
 #include <filesystem>
 #include <stdexcept>

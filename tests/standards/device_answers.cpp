@@ -4,7 +4,6 @@
 #include "bankwright/devices/battery_gravity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
-
 #include "standards/equipment_answers.hpp"
 
 #include <functional>

@@ -1,10 +1,10 @@
 // How batteries in parallel share a load, against formulas that know no network.
 #include "standards/sharing_answers.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
 #include <numeric>
+
+#include <doctest/doctest.h>
 
 namespace {
 

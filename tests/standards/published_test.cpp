@@ -2,12 +2,12 @@
 #include "standards/answers.hpp"
 #include "standards/cases.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cstdio>
 #include <map>
 #include <set>
 #include <string>
+
+#include <doctest/doctest.h>
 
 namespace {
 std::vector<standards::Case> published() { return standards::read_cases(BANKWRIGHT_SOURCE_DIR "/tests/standards"); }

@@ -3,9 +3,9 @@
 #include "bankwright/units/parse.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <doctest/doctest.h>
-
 #include <type_traits>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

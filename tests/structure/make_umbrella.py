@@ -1,28 +1,56 @@
 #!/usr/bin/env python3
-"""Writes lib/include/bankwright/bankwright.hpp: every public header, in the order of the road. Run it after adding a header."""
-from project import UMBRELLA, folder_of, library_headers, road
+"""Writes what follows from the headers that exist: lib/include/bankwright/bankwright.hpp, every door in the order of the road, and
+lib/src/*.cpp, the bodies of each room and of each room within it, one source each. Run it after adding or moving a header."""
+from project import ROOT, UMBRELLA, doors, layers, library_headers, road, room_of
 
 TOP = """// All of bankwright, in the order of its road; each header also stands alone.
-// Written by tests/structure/make_umbrella.py from the headers that exist.
+// Written by tests/structure/make_umbrella.py from the doors that layers.txt names.
 #pragma once
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/version.hpp"
 """
-
-
-NOT_PUBLIC = {"toml.hpp"}  # the wrapper around toml++, for bodies only
+SOURCES = ROOT / "lib/src"
+# Instantiated once for the compiled library; room -> its lines.
+INSTANTIATED = {"solver/linear": ["template class bankwright::solver::StarMeshOf<double>;",
+                                  "template class bankwright::solver::StarMeshOf<long double>;"]}
 
 
 def umbrella():
     text = TOP
+    ground = " ".join(layers()["ground"]).split()
     for folder in road():
-        names = [path.relative_to("lib/include") for path in library_headers()
-                 if folder_of(path) == folder and path.name not in NOT_PUBLIC and not path.stem.endswith("_inl")]
-        if names:
-            text += "\n" + "".join(f'#include "{name.as_posix()}"\n' for name in names)
+        if folder in ground:
+            continue
+        names = [f"bankwright/{folder}/{name}.hpp" for name in sorted(doors(folder))]
+        text += "\n" + "".join(f'#include "{name}"\n' for name in names)
     return text
 
 
-if __name__ == "__main__":
+def sources():
+    """name of a source -> its text."""
+    rooms = {}
+    for header in library_headers():
+        if header.stem.endswith("_inl"):
+            rooms.setdefault(room_of(header), []).append(header.relative_to("lib/include").as_posix())
+    return {room.replace("/", "_") + ".cpp":
+            f"// The bodies of {room}/, built once. Written by tests/structure/make_umbrella.py.\n"
+            + "".join(f'#include "{name}"\n' for name in sorted(names))
+            + "".join(f"\n{line}" for line in INSTANTIATED.get(room, [])) + ("\n" if room in INSTANTIATED else "")
+            for room, names in rooms.items()}
+
+
+def write():
     UMBRELLA.write_text(umbrella(), encoding="utf-8")
+    wanted = sources()
+    for source in SOURCES.glob("*.cpp"):
+        if source.name not in wanted:
+            source.unlink()
+    for name, text in wanted.items():
+        path = SOURCES / name
+        if not path.exists() or path.read_text(encoding="utf-8") != text:
+            path.write_text(text, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    write()

@@ -30,6 +30,16 @@ def folder_of(header):
     return inner[0] if len(inner) > 1 else ""
 
 
+def room_of(header):
+    """`solver/linear` of lib/include/bankwright/solver/linear/star_mesh.hpp: the folder that it lies in."""
+    return header.relative_to("lib/include/bankwright").parent.as_posix()
+
+
+def doors(folder):
+    """What lies at the top of a room, bodies aside: what others may include."""
+    return {header.stem for header in library_headers() if room_of(header) == folder and not header.stem.endswith("_inl")}
+
+
 def includes(path):
     """(line number, included name) of each #include."""
     for number, line in enumerate(read(path).splitlines(), 1):
@@ -51,6 +61,16 @@ def layers():
 def road():
     """folder -> folders it may include, in the order of the road."""
     return {left.strip(): right.split() for left, right in (line.split(":") for line in layers()["road"])}
+
+
+def windows():
+    """what lies inside a room -> patterns of the files outside that may include it all the same."""
+    return {left.strip(): right.split() for left, right in (line.split(" : ") for line in layers()["windows"])}
+
+
+def listed_doors():
+    """folder -> the doors that layers.txt names."""
+    return {left.strip(): set(right.split()) for left, right in (line.split(" : ") for line in layers()["doors"])}
 
 
 def third_party():

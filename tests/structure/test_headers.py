@@ -2,7 +2,7 @@
 import re
 
 import pytest
-from make_umbrella import umbrella
+from make_umbrella import SOURCES, sources, umbrella
 from project import UMBRELLA, folder_of, includes, library_headers, project_files, read
 
 LINE_CAP = 600
@@ -98,3 +98,8 @@ def test_a_header_includes_where_its_types_are_defined():
 
 def test_the_umbrella_includes_every_public_header_in_the_order_of_the_road():
     assert UMBRELLA.read_text(encoding="utf-8") == umbrella(), "run tests/structure/make_umbrella.py"
+
+
+def test_each_room_has_its_source_and_no_other_is_there():
+    written = {path.name: path.read_text(encoding="utf-8") for path in SOURCES.glob("*.cpp")}
+    assert written == sources(), "run tests/structure/make_umbrella.py"

@@ -17,7 +17,7 @@ CALLS = re.compile(r"(?<![\w.>:])(?:std::)?(time|clock|system|signal)\s*\(\s*(NU
 SYMBOLS = re.compile(r" U (getenv|secure_getenv|f?open(?:64)?|freopen|setlocale|time|clock|gettimeofday|clock_gettime|localtime.*|rand|"
                      r"std::chrono::.*::now\(\)|std::basic_[io]?f?stream.*|std::ios_base::Init.*|std::random_device.*|std::c(?:out|err|log|in))$")
 # What an object remembers of itself, though it is constant: it belongs to one call, or its header says that threads may not share it.
-REMEMBERS = ("rules/seen.hpp", "solver/pack_network.hpp")
+REMEMBERS = ("rules/seen.hpp", "solver/linear/pack_network.hpp")
 LIBRARY = [path for path in project_files(".cpp") if path.is_relative_to("lib")] + library_headers()
 
 

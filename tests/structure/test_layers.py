@@ -1,7 +1,8 @@
-"""Does data run one way? Every include of the library is held against layers.txt."""
+"""Does data run one way, and through doors? Every include of the library is held against layers.txt."""
 from fnmatch import fnmatch
 
-from project import folder_of, includes, layers, library_headers, project_files, road, third_party
+from project import (doors, folder_of, includes, layers, library_headers, listed_doors, project_files, road, third_party,
+                     windows)
 
 
 def test_layers_are_listed_lowest_first():
@@ -24,10 +25,51 @@ def test_a_folder_includes_only_folders_below_it():
             continue
         for line, name in includes(header):
             parts = name.split("/")
-            if parts[0] == "bankwright" and len(parts) == 3 and parts[1] not in [folder, *road()[folder]]:
+            if parts[0] == "bankwright" and len(parts) >= 3 and parts[1] not in [folder, *road()[folder]]:
                 breaches.append(f"{header}:{line} includes {name}")
             if parts == ["bankwright", "bankwright.hpp"] or ".." in parts:
                 breaches.append(f"{header}:{line} includes {name}")
+    assert not breaches, "\n".join(breaches)
+
+
+def test_layers_names_every_door_and_no_other():
+    listed = listed_doors()
+    assert list(listed) == list(road())
+    for folder in road():
+        assert listed[folder] == doors(folder), f"{folder}/: listed only {listed[folder] - doors(folder)}, there only {doors(folder) - listed[folder]}"
+
+
+def may_look_into(path, room, name):
+    """Is `name`, which lies within a room, for this file?"""
+    if path.is_relative_to("lib/include/bankwright"):
+        return folder_of(path) == room
+    if path.is_relative_to(f"tests/unit/{room}") or path.is_relative_to("lib/src"):
+        return True
+    inner = name.removeprefix("bankwright/")
+    return any(inner.startswith(opened) and fnmatch(path, pattern) for opened, patterns in windows().items() for pattern in patterns)
+
+
+def test_what_lies_within_a_room_is_private_to_it():
+    breaches = []
+    for path in project_files(".hpp", ".cpp"):
+        for line, name in includes(path):
+            parts = name.split("/")
+            if parts[0] == "bankwright" and len(parts) > 3 and not may_look_into(path, parts[1], name):
+                breaches.append(f"{path}:{line} includes {name}, which is private to {parts[1]}/")
+    assert not breaches, "\n".join(breaches)
+
+
+def test_bodies_belong_to_the_header_beside_them():
+    """`_inl` means the bodies of the x.hpp beside it: x.hpp includes them, and lib/src."""
+    breaches = []
+    for header in library_headers():
+        if header.stem.endswith("_inl") and not header.with_name(header.name.replace("_inl", "")).exists():
+            breaches.append(f"{header} has no header beside it whose bodies these are")
+    for path in project_files(".hpp", ".cpp"):
+        for line, name in includes(path):
+            own = path.is_relative_to("lib/include") and name == path.relative_to("lib/include").as_posix().replace(".hpp", "_inl.hpp")
+            if name.startswith("bankwright/") and name.endswith("_inl.hpp") and not own and not path.is_relative_to("lib/src"):
+                breaches.append(f"{path}:{line} includes {name}")
     assert not breaches, "\n".join(breaches)
 
 

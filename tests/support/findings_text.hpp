@@ -3,10 +3,10 @@
 
 #include "bankwright/findings/finding.hpp"
 
-#include <doctest/doctest.h>
-
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 namespace bankwright::test {
 

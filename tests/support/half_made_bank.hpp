@@ -6,7 +6,6 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/network/build.hpp"
-
 #include "reference/slow_solver.hpp"
 
 #include <algorithm>

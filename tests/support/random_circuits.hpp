@@ -1,11 +1,11 @@
 // Random circuits for laws and cross checks: the same on every machine, since only the engine's raw bits are used.
 #pragma once
 
+#include "bankwright/solver/circuit.hpp"
+
 #include <cmath>
 #include <cstdint>
 #include <random>
-
-#include "bankwright/solver/circuit.hpp"
 
 namespace random_circuits {
 

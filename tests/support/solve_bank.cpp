@@ -6,13 +6,13 @@
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
 #include <string>
+
+#include <fmt/format.h>
 
 using namespace bankwright;
 

@@ -9,9 +9,9 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/to_html.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/sarif.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/rules/inspect.hpp"
 

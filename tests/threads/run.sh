@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 cmake -S . -B build/threads -G Ninja -DCMAKE_BUILD_TYPE=Debug -DBANKWRIGHT_TESTS=OFF -DBANKWRIGHT_BINDINGS=OFF \
   "-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g1 -fsanitize=thread" >build/threads.log
-cmake --build build/threads --target bankwright_compiled >>build/threads.log
+cmake --build build/threads --target bankwright >>build/threads.log
 library=$(find build/threads -name 'libbankwright*.a' | head -n 1)
 c++ -std=c++20 -O1 -g1 -fsanitize=thread -DBANKWRIGHT_COMPILED -Ilib/include -isystem /usr/include/eigen3 \
   tests/threads/many_threads.cpp "$library" -lfmt -pthread -o build/threads/many_threads

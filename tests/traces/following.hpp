@@ -1,9 +1,8 @@
 // Follows the tool: reads on the faulty bank what it asks for, with a meter that errs, until it asks for no more.
 #pragma once
 
-#include "traces/true_faults.hpp"
-
 #include "bankwright/analyses/trace.hpp"
+#include "traces/true_faults.hpp"
 
 #include <algorithm>
 #include <random>

@@ -3,14 +3,14 @@
 #include "support/random_bank.hpp"
 #include "traces/following.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace traces;
 

@@ -3,8 +3,6 @@
 #include "miswires/good_banks.hpp"
 #include "traces/following.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -12,6 +10,8 @@
 #include <optional>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace traces;
 

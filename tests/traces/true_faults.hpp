@@ -2,13 +2,12 @@
 // the wiring is changed in the bank as a rigger would change it, or in the finished network where a bank cannot say it.
 #pragma once
 
-#include "miswires/single_miswires.hpp"
-
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
+#include "miswires/single_miswires.hpp"
 
 #include <cmath>
 #include <functional>

@@ -1,24 +1,23 @@
 #include "commands/check.hpp"
 
 #include "bank_files.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/findings_text.hpp"
+#include "bankwright/reports/junit.hpp"
+#include "bankwright/reports/sarif.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/rules/catalog.hpp"
+#include "bankwright/text/escape.hpp"
 #include "folders.hpp"
 #include "output_file.hpp"
 #include "progress.hpp"
 #include "reading.hpp"
 
-#include "bankwright/reports/json.hpp"
-#include "bankwright/reports/junit.hpp"
-#include "bankwright/reports/sarif.hpp"
-#include "bankwright/reports/tally.hpp"
-#include "bankwright/reports/text.hpp"
-#include "bankwright/rules/catalog.hpp"
-#include "bankwright/text/escape.hpp"
-
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <exception>
 #include <utility>
+
+#include <fmt/format.h>
 
 using namespace bankwright;
 

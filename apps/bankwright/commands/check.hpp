@@ -1,10 +1,9 @@
 // `bankwright check FILE...`: what is wrong with these banks?  FILE: a file, a folder, a pattern.
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/findings/level.hpp"
 #include "bankwright/rules/settings.hpp"
+#include "outcome.hpp"
 
 #include <string>
 #include <vector>

@@ -1,18 +1,16 @@
 #include "commands/discharge.hpp"
 
-#include "input.hpp"
-#include "reading.hpp"
-#include "refusal.hpp"
-#include "through_time.hpp"
-
 #include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/config/read_duty.hpp"
 #include "bankwright/reports/discharge_text.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/round_times.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "input.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
+#include "through_time.hpp"
 
 using namespace bankwright;
 

@@ -1,10 +1,9 @@
 // `bankwright discharge FILE`: how long does it run, which battery ends the run, how does the sharing drift?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/network/moment.hpp"
 #include "bankwright/units/quantities.hpp"
+#include "outcome.hpp"
 
 #include <optional>
 #include <string>

@@ -1,12 +1,11 @@
 #include "commands/draw.hpp"
 
+#include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/drawing/svg.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "commands/moment_words.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
-
-#include "bankwright/analyses/operating_point.hpp"
-#include "bankwright/drawing/svg.hpp"
-#include "bankwright/reports/text.hpp"
 
 #include <stdexcept>
 

@@ -1,9 +1,8 @@
 // `bankwright draw FILE -o bank.svg`: how is it wired, as a picture with the readings and the findings on it?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/network/moment.hpp"
+#include "outcome.hpp"
 
 #include <string>
 

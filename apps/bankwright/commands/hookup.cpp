@@ -1,12 +1,10 @@
 #include "commands/hookup.hpp"
 
-#include "reading.hpp"
-#include "refusal.hpp"
-
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/hookup_json.hpp"
 #include "bankwright/reports/hookup_text.hpp"
-#include "bankwright/reports/json.hpp"
-#include "bankwright/reports/text.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
 
 #include <algorithm>
 

@@ -1,9 +1,8 @@
 // `bankwright hookup FILE`: in which order is it put together, and what must the meter read at each step?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/analyses/hookup.hpp"
+#include "outcome.hpp"
 
 #include <string>
 

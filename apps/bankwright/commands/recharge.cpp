@@ -1,13 +1,12 @@
 #include "commands/recharge.hpp"
 
-#include "reading.hpp"
-#include "refusal.hpp"
-#include "through_time.hpp"
-
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
+#include "through_time.hpp"
 
 using namespace bankwright;
 

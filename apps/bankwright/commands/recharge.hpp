@@ -1,10 +1,9 @@
 // `bankwright recharge FILE`: how long until the chargers have filled the bank, and is every battery full then?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
+#include "outcome.hpp"
 
 #include <optional>
 #include <string>

@@ -1,12 +1,11 @@
 #include "commands/report.hpp"
 
+#include "bankwright/page/to_html.hpp"
+#include "bankwright/reports/findings_text.hpp"
+#include "bankwright/rules/catalog.hpp"
 #include "commands/moment_words.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
-
-#include "bankwright/page/to_html.hpp"
-#include "bankwright/reports/text.hpp"
-#include "bankwright/rules/catalog.hpp"
 
 using namespace bankwright;
 

@@ -1,10 +1,9 @@
 // `bankwright report FILE -o report.html`: everything about one bank on one page, for a phone, a desk and a printer.
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/analyses/hookup_steps.hpp"
 #include "bankwright/network/moment.hpp"
+#include "outcome.hpp"
 
 #include <string>
 

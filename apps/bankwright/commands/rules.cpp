@@ -1,10 +1,9 @@
 #include "commands/rules.hpp"
 
-#include "commands/rule_names.hpp"
-
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/rules/catalog.hpp"
+#include "commands/rule_names.hpp"
 
 #include <vector>
 

@@ -1,13 +1,11 @@
 #include "commands/short_circuit.hpp"
 
-#include "reading.hpp"
-#include "refusal.hpp"
-
 #include "bankwright/analyses/short_circuit.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
-#include "bankwright/reports/text.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
 
 using namespace bankwright;
 

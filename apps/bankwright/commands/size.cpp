@@ -1,11 +1,10 @@
 #include "commands/size.hpp"
 
-#include "reading.hpp"
-#include "refusal.hpp"
-
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/reports/sizing_json.hpp"
 #include "bankwright/reports/sizing_text.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
 
 #include <algorithm>
 #include <string_view>

@@ -1,9 +1,8 @@
 // `bankwright size FILE`: which conductors, breakers and number of strings are enough, why no less, and what to cut.
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/sizing/sizing.hpp"
+#include "outcome.hpp"
 
 #include <string>
 

@@ -1,14 +1,13 @@
 #include "commands/solve.hpp"
 
-#include "reading.hpp"
-#include "refusal.hpp"
-
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/bank/locate.hpp"
-#include "bankwright/reports/json.hpp"
+#include "bankwright/reports/findings_text.hpp"
+#include "bankwright/reports/solution_json.hpp"
 #include "bankwright/reports/solution_text.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/rules/solving.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
 
 using namespace bankwright;
 

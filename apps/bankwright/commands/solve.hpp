@@ -1,9 +1,8 @@
 // `bankwright solve FILE`: what are the voltages and currents at the operating point?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/network/moment.hpp"
+#include "outcome.hpp"
 
 #include <string>
 

@@ -1,11 +1,11 @@
 #include "commands/tolerance.hpp"
 
+#include "bankwright/reports/tolerance_json.hpp"
+#include "bankwright/reports/tolerance_text.hpp"
+#include "bankwright/rules/rule_shares.hpp"
 #include "progress.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
-
-#include "bankwright/reports/tolerance_text.hpp"
-#include "bankwright/rules/rule_shares.hpp"
 
 #include <utility>
 

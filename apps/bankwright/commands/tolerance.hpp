@@ -2,9 +2,8 @@
 // off?
 #pragma once
 
-#include "outcome.hpp"
-
 #include "bankwright/analyses/tolerance.hpp"
+#include "outcome.hpp"
 
 #include <cstddef>
 #include <string>

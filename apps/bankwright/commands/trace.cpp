@@ -1,16 +1,14 @@
 #include "commands/trace.hpp"
 
-#include "input.hpp"
-#include "reading.hpp"
-#include "refusal.hpp"
-
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/config/read_readings.hpp"
 #include "bankwright/findings/order.hpp"
-#include "bankwright/reports/json.hpp"
-#include "bankwright/reports/text.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
+#include "input.hpp"
+#include "reading.hpp"
+#include "refusal.hpp"
 
 using namespace bankwright;
 

@@ -1,7 +1,6 @@
 // A bank built in C++, without a file: is anything wrong, and what will the motor see?
-#include "second.hpp"
-
 #include "bankwright/bankwright.hpp"
+#include "second.hpp"
 
 #include <cmath>
 #include <cstdio>

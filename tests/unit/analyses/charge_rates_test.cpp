@@ -1,11 +1,11 @@
-#include "bankwright/analyses/charge_rates.hpp"
+#include "bankwright/analyses/in_time/charge_rates.hpp"
 #include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/units/literals.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -1,9 +1,9 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/units/literals.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

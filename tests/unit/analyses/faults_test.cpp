@@ -1,16 +1,15 @@
-#include "bankwright/analyses/faults.hpp"
+#include "bankwright/analyses/trace/faults.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::jon_boat;

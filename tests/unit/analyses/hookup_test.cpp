@@ -1,16 +1,15 @@
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/units/literals.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -1,12 +1,11 @@
 // Worked by hand on the jon boat: 38.1 V behind 15 milliohm in the batteries and 35 milliohm in everything else.
 #include "bankwright/analyses/operating_point.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using doctest::Approx;

@@ -1,12 +1,11 @@
 #include "bankwright/analyses/prospective_current.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <stdexcept>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::support;

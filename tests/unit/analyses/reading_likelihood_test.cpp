@@ -1,14 +1,13 @@
-#include "bankwright/analyses/reading_likelihood.hpp"
-#include "bankwright/analyses/voltage_outlook.hpp"
+#include "bankwright/analyses/trace/reading_likelihood.hpp"
+#include "bankwright/analyses/trace/voltage_outlook.hpp"
 #include "bankwright/network/build.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <random>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

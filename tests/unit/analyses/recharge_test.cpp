@@ -4,10 +4,10 @@
 #include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/units/literals.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

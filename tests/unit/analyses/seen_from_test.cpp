@@ -1,12 +1,11 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/seen_from.hpp"
-
 #include "support/jon_boat.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::support;

@@ -1,14 +1,13 @@
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
 #include "bankwright/units/literals.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -3,11 +3,11 @@
 #include "bankwright/units/literals.hpp"
 #include "unit/sizing/random_boats.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -1,13 +1,12 @@
 #include "bankwright/analyses/trace.hpp"
-
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::jon_boat;

@@ -1,4 +1,8 @@
 // Readings by an update of the wiring as drawn are those of the faulty wiring solved afresh.
+#include "bankwright/analyses/trace/updated_readings.hpp"
+#include "bankwright/config/read.hpp"
+#include "bankwright/network/build.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <fstream>
@@ -8,10 +12,6 @@
 #include <vector>
 
 #include <doctest/doctest.h>
-
-#include "bankwright/analyses/updated_readings.hpp"
-#include "bankwright/config/read.hpp"
-#include "bankwright/network/build.hpp"
 
 using namespace bankwright;
 

@@ -1,9 +1,9 @@
 #include "bankwright/config/read_duty.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

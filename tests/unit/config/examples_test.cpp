@@ -1,16 +1,15 @@
 // Every bank in data/examples reads without a finding: the sound ones and those that are miswired on purpose.
 #include "bankwright/config/read.hpp"
 #include "bankwright/config/write.hpp"
-
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -3,11 +3,11 @@
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/reading_keys.hpp"
 
-#include <doctest/doctest.h>
-
 #include <fstream>
 #include <iterator>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

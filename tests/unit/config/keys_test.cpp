@@ -1,16 +1,15 @@
 // The table of keys against itself and against the members that it fills.
 #include "bankwright/config/fields.hpp"
-#include "bankwright/config/key_words_inl.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/read.hpp"
-
+#include "bankwright/config/schema/key_words.hpp"
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <set>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using Names = std::vector<std::string>;
@@ -84,7 +83,7 @@ TEST_CASE("a key stands once in its section, and what a part needs are keys") {
         for (auto const& key : section.keys)
             CHECK(names.insert(key.name).second);
         for (auto const& requirement : section.requirements)
-            for (auto const& alternative : key_words::alternatives_of(requirement))
+            for (auto const& alternative : internal::key_words::alternatives_of(requirement))
                 for (auto const& key : alternative)
                     CHECK(names.count(key) == 1);
     }
@@ -111,23 +110,22 @@ TEST_CASE("every key says what it means, and its example reads clean") {
 TEST_CASE("the classes that have a time-current band are those that the table of keys offers") {
     for (auto const kind : {PartKind::breaker, PartKind::fuse}) {
         auto const& key = *find_key(section_spec(kind), "class");
-        CHECK(Names(key.choices.begin(), key.choices.end()) ==
-              Names(trip_class_names.begin(), trip_class_names.end()));
-        CHECK(key_words::allowed(key).find("`sae-j554`") != std::string::npos);
+        CHECK(Names(key.choices.begin(), key.choices.end()) == Names(trip_class_names.begin(), trip_class_names.end()));
+        CHECK(internal::key_words::allowed(key).find("`sae-j554`") != std::string::npos);
     }
 }
 
 TEST_CASE("requirements in words") {
-    CHECK(key_words::in_words(key_words::alternatives_of({"resistance | size length"})) ==
+    CHECK(internal::key_words::in_words(internal::key_words::alternatives_of({"resistance | size length"})) ==
           "`resistance`, or `size` and `length`");
-    CHECK(key_words::in_words(key_words::alternatives_of({"rating"})) == "`rating`");
+    CHECK(internal::key_words::in_words(internal::key_words::alternatives_of({"rating"})) == "`rating`");
 }
 
 TEST_CASE("ranges in words") {
-    CHECK(key_words::range_text<StateOfCharge>(keys::part_of_whole) == "from 0 % to 100 %");
-    CHECK(key_words::range_text<Voltage>(keys::volts) == "more than 0 V, at most 1 kV");
-    CHECK(key_words::range_text<WireSize>(keys::copper_area) == "from 0.01 mm2 to 2000 mm2");
-    CHECK(key_words::range_text<int>(Range{1.0, 1.0}) == "1");
+    CHECK(internal::key_words::range_text<StateOfCharge>(keys::part_of_whole) == "from 0 % to 100 %");
+    CHECK(internal::key_words::range_text<Voltage>(keys::volts) == "more than 0 V, at most 1 kV");
+    CHECK(internal::key_words::range_text<WireSize>(keys::copper_area) == "from 0.01 mm2 to 2000 mm2");
+    CHECK(internal::key_words::range_text<int>(Range{1.0, 1.0}) == "1");
 }
 
 TEST_CASE("a value that is no number is in no range") {

@@ -1,12 +1,11 @@
 // What is refused before it costs time or memory, and what no text may do.
 #include "bankwright/config/read.hpp"
-
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

@@ -1,12 +1,11 @@
 #include "bankwright/config/read.hpp"
-
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <map>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

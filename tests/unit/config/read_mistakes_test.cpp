@@ -1,12 +1,11 @@
 // Each kind of mistake that a person makes in a bank file: which rule, at which place, and how many findings.
 #include "bankwright/config/read.hpp"
-
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

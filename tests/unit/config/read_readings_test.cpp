@@ -1,13 +1,12 @@
 #include "bankwright/config/read_readings.hpp"
-
 #include "support/findings_text.hpp"
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

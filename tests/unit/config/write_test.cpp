@@ -1,15 +1,14 @@
-#include "bankwright/config/write.hpp"
-
 #include "bankwright/config/read.hpp"
+#include "bankwright/config/write.hpp"
 #include "support/any_bank.hpp"
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <limits>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

@@ -1,8 +1,8 @@
 #include "bankwright/devices/battery_capacity.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

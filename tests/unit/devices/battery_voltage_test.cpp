@@ -1,9 +1,9 @@
 // Published values are compared in tests/standards; here is what we intend beyond them.
 #include "bankwright/devices/battery_voltage.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -4,9 +4,9 @@
 #include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/units/literals.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

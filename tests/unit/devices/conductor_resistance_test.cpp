@@ -1,8 +1,8 @@
 #include "bankwright/devices/conductor_resistance.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,11 +1,11 @@
-#include <doctest/doctest.h>
-
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/open_circuit_curve.hpp"
 #include "bankwright/units/literals.hpp"
 
 #include <algorithm>
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

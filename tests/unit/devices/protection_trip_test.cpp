@@ -1,9 +1,9 @@
 #include "bankwright/devices/protection_trip.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

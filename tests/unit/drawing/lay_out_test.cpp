@@ -1,8 +1,7 @@
 // Placing and routing hold for every bank, however it is wired.
-#include "bankwright/drawing/lay_out.hpp"
-
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/config/read.hpp"
+#include "bankwright/drawing/layout/lay_out.hpp"
 #include "miswires/good_banks.hpp"
 #include "miswires/single_miswires.hpp"
 #include "support/any_bank.hpp"
@@ -10,12 +9,12 @@
 #include "support/jon_boat.hpp"
 #include "support/random_bank.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::faults_of;

@@ -1,17 +1,15 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/drawing/words.hpp"
-
+#include "bankwright/rules/check.hpp"
+#include "bankwright/units/print.hpp"
 #include "miswires/good_banks.hpp"
 #include "support/any_bank.hpp"
 #include "support/jon_boat.hpp"
 #include "support/random_bank.hpp"
 
-#include "bankwright/rules/run.hpp"
-#include "bankwright/units/print.hpp"
+#include <stdexcept>
 
 #include <doctest/doctest.h>
-
-#include <stdexcept>
 
 using namespace bankwright;
 using drawing::to_svg;

@@ -1,12 +1,11 @@
-#include "bankwright/drawing/wire_labels.hpp"
-
-#include "bankwright/drawing/lay_out.hpp"
+#include "bankwright/drawing/layout/lay_out.hpp"
+#include "bankwright/drawing/wires/wire_labels.hpp"
 #include "miswires/good_banks.hpp"
 #include "support/random_bank.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

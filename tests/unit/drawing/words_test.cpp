@@ -1,5 +1,4 @@
 #include "bankwright/drawing/words.hpp"
-
 #include "bankwright/units/literals.hpp"
 
 #include <doctest/doctest.h>

@@ -1,10 +1,9 @@
 #include "bankwright/network/build.hpp"
-
 #include "support/jon_boat.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::jon_boat;

@@ -1,12 +1,11 @@
 // Signs are those of the contract; the solution here is made up, number by number.
-#include "bankwright/network/readings.hpp"
-
 #include "bankwright/network/build.hpp"
+#include "bankwright/network/readings.hpp"
 #include "support/jon_boat.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::named;

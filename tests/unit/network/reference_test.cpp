@@ -1,12 +1,11 @@
-#include "bankwright/network/reference.hpp"
-
 #include "bankwright/network/build.hpp"
+#include "bankwright/network/reference.hpp"
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using support::jon_boat;

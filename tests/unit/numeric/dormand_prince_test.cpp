@@ -1,9 +1,9 @@
-#include <doctest/doctest.h>
+#include "bankwright/numeric/dormand_prince.hpp"
 
 #include <array>
 #include <cmath>
 
-#include "bankwright/numeric/dormand_prince.hpp"
+#include <doctest/doctest.h>
 
 namespace rule = bankwright::numeric::dormand_prince;
 

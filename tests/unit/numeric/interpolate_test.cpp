@@ -1,9 +1,9 @@
 #include "bankwright/numeric/interpolate.hpp"
 
-#include <doctest/doctest.h>
-
 #include <array>
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::numeric;
 

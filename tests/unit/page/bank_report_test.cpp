@@ -1,8 +1,7 @@
 #include "bankwright/page/bank_report.hpp"
-
 #include "bankwright/page/to_html.hpp"
 #include "bankwright/rules/catalog.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
 #include "bankwright/units/literals.hpp"
 #include "support/jon_boat.hpp"
 

@@ -1,10 +1,10 @@
-#include "bankwright/page/chart.hpp"
-
-#include <doctest/doctest.h>
+#include "bankwright/page/html/chart.hpp"
 
 #include <cmath>
 #include <cstdlib>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,5 +1,4 @@
-#include "bankwright/page/course_inl.hpp"
-
+#include "bankwright/page/chapters/course.hpp"
 #include "support/jon_boat.hpp"
 
 #include <doctest/doctest.h>

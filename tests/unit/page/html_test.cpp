@@ -1,5 +1,5 @@
-#include "bankwright/page/html.hpp"
-#include "bankwright/page/style_sheet.hpp"
+#include "bankwright/page/html/html.hpp"
+#include "bankwright/page/html/style_sheet.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,10 +1,9 @@
-#include "bankwright/page/sentences.hpp"
-
+#include "bankwright/page/html/sentences.hpp"
 #include "bankwright/units/literals.hpp"
 
-#include <doctest/doctest.h>
-
 #include <limits>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

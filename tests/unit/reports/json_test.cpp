@@ -1,11 +1,11 @@
-#include "bankwright/reports/json.hpp"
-
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/solution_json.hpp"
 #include "support/backwards.hpp"
+
+#include <limits>
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
-
-#include <limits>
 
 using namespace bankwright;
 using Json = nlohmann::ordered_json;

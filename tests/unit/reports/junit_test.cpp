@@ -1,5 +1,4 @@
 #include "bankwright/reports/junit.hpp"
-
 #include "support/backwards.hpp"
 
 #include <doctest/doctest.h>

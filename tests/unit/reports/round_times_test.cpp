@@ -1,14 +1,14 @@
-#include "bankwright/reports/battery_table_inl.hpp"
 #include "bankwright/reports/round_times.hpp"
+#include "bankwright/reports/tables/battery_table.hpp"
 #include "bankwright/units/literals.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -1,5 +1,4 @@
 #include "bankwright/reports/rule_reference.hpp"
-
 #include "support/backwards.hpp"
 
 #include <doctest/doctest.h>

@@ -1,5 +1,4 @@
 #include "bankwright/reports/sarif.hpp"
-
 #include "support/backwards.hpp"
 
 #include <doctest/doctest.h>

@@ -1,8 +1,8 @@
 #include "bankwright/reports/solution_text.hpp"
 
-#include <doctest/doctest.h>
-
 #include <limits>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,5 +1,4 @@
-#include "bankwright/reports/text.hpp"
-
+#include "bankwright/reports/findings_text.hpp"
 #include "support/backwards.hpp"
 
 #include <doctest/doctest.h>

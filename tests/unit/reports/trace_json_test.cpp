@@ -1,12 +1,12 @@
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
 
-#include <doctest/doctest.h>
-#include <nlohmann/json.hpp>
-
 #include <cmath>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 
 using namespace bankwright;
 using Json = nlohmann::ordered_json;

@@ -5,13 +5,13 @@
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/solution.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <initializer_list>
 #include <set>
 #include <string>
 #include <string_view>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,11 +1,10 @@
-#include "bankwright/rules/run.hpp"
-
+#include "bankwright/rules/check.hpp"
 #include "support/jon_boat.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <optional>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,14 +1,14 @@
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/rules/check.hpp"
 #include "bankwright/rules/rule_shares.hpp"
-#include "bankwright/rules/run.hpp"
 #include "unit/sizing/random_boats.hpp"
-
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <map>
 #include <set>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,11 +1,10 @@
 #include "bankwright/rules/settings.hpp"
-
 #include "support/findings_text.hpp"
-
-#include <doctest/doctest.h>
 
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using test::lines_of;

@@ -1,11 +1,11 @@
 #include "bankwright/sizing/cut_list.hpp"
 #include "unit/sizing/random_boats.hpp"
 
-#include <doctest/doctest.h>
-
 #include <map>
 #include <string>
 #include <utility>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using namespace bankwright::literals;

@@ -1,14 +1,14 @@
 #include "bankwright/analyses/discharge.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
 #include "bankwright/sizing/sizing.hpp"
 #include "bankwright/sizing/strings.hpp"
 #include "unit/sizing/random_boats.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <set>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using boats::RandomBoat;

@@ -1,13 +1,13 @@
 #include "bankwright/analyses/operating_point.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
 #include "bankwright/sizing/strings.hpp"
 #include "unit/sizing/random_boats.hpp"
-
-#include <doctest/doctest.h>
 
 #include <set>
 #include <stdexcept>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,4 +1,6 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "support/random_circuits.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -6,9 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "bankwright/solver/batch.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "support/random_circuits.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

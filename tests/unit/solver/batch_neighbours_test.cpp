@@ -1,12 +1,12 @@
 // Whoever cuts a sweep into chunks, or spreads it over machines, wants the same answer to the last bit: what a bank
 // answers hangs neither on the lane it stands in nor on the banks beside it.
-#include <doctest/doctest.h>
+#include "bankwright/solver/batch.hpp"
+#include "support/random_circuits.hpp"
 
 #include <cstring>
 #include <vector>
 
-#include "bankwright/solver/batch.hpp"
-#include "support/random_circuits.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

@@ -1,11 +1,11 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/batch.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "support/random_circuits.hpp"
 
 #include <cmath>
 #include <stdexcept>
 
-#include "bankwright/solver/batch.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "support/random_circuits.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

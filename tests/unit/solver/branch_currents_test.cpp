@@ -1,11 +1,10 @@
-#include "bankwright/solver/branch_currents.hpp"
-
+#include "bankwright/solver/currents/branch_currents.hpp"
 #include "support/random_circuits.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <limits>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

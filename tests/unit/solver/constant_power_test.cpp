@@ -1,12 +1,12 @@
 // Loads of constant power against answers worked out by hand, and how many steps it takes: Newton's method doubles the
 // digits with every step, so that a dozen steps from rest are many. A wrong derivative finds the same answer slowly, or
 // loses the curve.
-#include <doctest/doctest.h>
+#include "bankwright/solver/loads/port_loads.hpp"
 
 #include <cmath>
 #include <vector>
 
-#include "bankwright/solver/port_loads.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

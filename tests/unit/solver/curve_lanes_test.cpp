@@ -1,9 +1,9 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/curve_lanes.hpp"
 
 #include <cmath>
 #include <type_traits>
 
-#include "bankwright/solver/curve_lanes.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 using solver::CurveLanes;

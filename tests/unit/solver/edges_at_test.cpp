@@ -1,9 +1,9 @@
-#include "bankwright/solver/edges_at.hpp"
-
-#include <doctest/doctest.h>
+#include "bankwright/graph/edges_at.hpp"
 
 #include <utility>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using bankwright::solver::EdgesAt;
 

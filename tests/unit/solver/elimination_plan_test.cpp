@@ -1,11 +1,10 @@
-#include "bankwright/solver/elimination_plan.hpp"
-
-#include <doctest/doctest.h>
+#include "bankwright/solver/linear/elimination_plan.hpp"
+#include "bankwright/solver/linear/star_mesh.hpp"
 
 #include <algorithm>
 #include <memory>
 
-#include "bankwright/solver/star_mesh.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

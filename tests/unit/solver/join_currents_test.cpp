@@ -1,4 +1,4 @@
-#include "bankwright/solver/forest_currents.hpp"
+#include "bankwright/solver/currents/forest_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
 #include "bankwright/solver/solve.hpp"
 

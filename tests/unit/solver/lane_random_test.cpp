@@ -1,10 +1,10 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/lanes.hpp"
+#include "bankwright/solver/lanes/lane_random.hpp"
 
 #include <cstdint>
 #include <vector>
 
-#include "bankwright/solver/lane_random.hpp"
-#include "bankwright/solver/lanes.hpp"
+#include <doctest/doctest.h>
 
 namespace solver = bankwright::solver;
 

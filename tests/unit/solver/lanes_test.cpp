@@ -1,10 +1,10 @@
 #include "bankwright/solver/lanes.hpp"
 
-#include <doctest/doctest.h>
-
 #include <fstream>
 #include <sstream>
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

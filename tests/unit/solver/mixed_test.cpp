@@ -4,12 +4,12 @@
 #include "bankwright/solver/validate.hpp"
 #include "support/random_circuits.hpp"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using random_circuits::Dice;

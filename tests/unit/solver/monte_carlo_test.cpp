@@ -1,14 +1,14 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/lanes/lane_random.hpp"
+#include "bankwright/solver/monte_carlo.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "support/bank_networks.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <set>
 #include <stdexcept>
 
-#include "bankwright/solver/lane_random.hpp"
-#include "bankwright/solver/monte_carlo.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "support/bank_networks.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

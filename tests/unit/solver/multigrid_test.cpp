@@ -1,13 +1,12 @@
-#include "bankwright/solver/conductance_rows.hpp"
-#include "bankwright/solver/multigrid.hpp"
+#include "bankwright/solver/linear/conductance_rows.hpp"
+#include "bankwright/solver/linear/multigrid.hpp"
 #include "bankwright/solver/topology.hpp"
-
 #include "support/cell_packs.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cstddef>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

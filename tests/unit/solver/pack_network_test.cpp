@@ -1,14 +1,14 @@
-#include <doctest/doctest.h>
+#include "bankwright/solver/linear/pack_network.hpp"
+#include "bankwright/solver/linear/star_mesh.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "support/cell_packs.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <memory>
 
-#include "bankwright/solver/pack_network.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "bankwright/solver/star_mesh.hpp"
-#include "support/cell_packs.hpp"
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using cell_packs::node;

@@ -1,8 +1,8 @@
-#include "bankwright/solver/port_lanes.hpp"
-
-#include <doctest/doctest.h>
+#include "bankwright/solver/lanes/port_lanes.hpp"
 
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

@@ -1,12 +1,12 @@
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <cmath>
-
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "support/bank_networks.hpp"
 #include "support/random_circuits.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

@@ -1,8 +1,8 @@
-#include <doctest/doctest.h>
-
-#include "bankwright/solver/ports.hpp"
+#include "bankwright/solver/loads/ports.hpp"
 #include "bankwright/solver/thevenin.hpp"
 #include "support/random_circuits.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

@@ -1,4 +1,6 @@
 // A load whose voltage is foreseen draws what it draws anyway, however the voltage goes.
+#include "bankwright/solver/in_time/power_port.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -6,8 +8,6 @@
 #include <vector>
 
 #include <doctest/doctest.h>
-
-#include "bankwright/solver/power_port.hpp"
 
 using bankwright::solver::ConstantPower;
 using bankwright::solver::current_from;

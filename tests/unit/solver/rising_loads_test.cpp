@@ -1,8 +1,8 @@
-#include "bankwright/solver/rising_loads.hpp"
-
-#include <doctest/doctest.h>
+#include "bankwright/solver/loads/rising_loads.hpp"
 
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

@@ -1,9 +1,9 @@
 #include "bankwright/solver/sensitivities.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using doctest::Approx;

@@ -1,8 +1,8 @@
 #include "bankwright/solver/solve.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using doctest::Approx;

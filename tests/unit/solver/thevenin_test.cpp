@@ -1,8 +1,8 @@
 #include "bankwright/solver/thevenin.hpp"
 
-#include <doctest/doctest.h>
-
 #include <stdexcept>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 using doctest::Approx;

@@ -1,9 +1,9 @@
 #include "bankwright/solver/solve.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
 #include <limits>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright::solver;
 

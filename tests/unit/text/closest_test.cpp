@@ -1,8 +1,8 @@
 #include "bankwright/text/closest.hpp"
 
-#include <doctest/doctest.h>
-
 #include <array>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

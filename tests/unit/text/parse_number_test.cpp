@@ -1,8 +1,5 @@
 #include "bankwright/text/parse_number.hpp"
-
 #include "support/comma_locale.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cstdint>
 #include <cstdlib>
@@ -11,6 +8,8 @@
 #include <random>
 #include <string>
 #include <vector>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,6 +1,5 @@
-#include "bankwright/text/source_excerpt.hpp"
-
 #include "bankwright/findings/position.hpp"
+#include "bankwright/text/source_excerpt.hpp"
 #include "bankwright/text/utf8.hpp"
 
 #include <doctest/doctest.h>

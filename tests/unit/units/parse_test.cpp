@@ -1,10 +1,9 @@
 #include "bankwright/units/parse.hpp"
-
 #include "support/comma_locale.hpp"
 
-#include <doctest/doctest.h>
-
 #include <string>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

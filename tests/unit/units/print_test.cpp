@@ -1,13 +1,12 @@
 #include "bankwright/units/print.hpp"
-
 #include "support/comma_locale.hpp"
-
-#include <doctest/doctest.h>
 
 #include <cmath>
 #include <cstring>
 #include <limits>
 #include <random>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

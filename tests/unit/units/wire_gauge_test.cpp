@@ -1,8 +1,8 @@
 #include "bankwright/units/wire_gauge.hpp"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+
+#include <doctest/doctest.h>
 
 using namespace bankwright;
 

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "bankwright/analyses/batteries_alike.hpp"
-
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 
@@ -9,7 +8,7 @@
 #include <cmath>
 
 namespace bankwright {
-namespace alike {
+namespace internal::alike {
 
 template <class ValueOf>
 double mean(Bank const& bank, ValueOf const& value_of) {
@@ -27,10 +26,10 @@ inline bool of_one_kind(Bank const& bank) {
     });
 }
 
-} // namespace alike
+} // namespace internal::alike
 
 BANKWRIGHT_INLINE std::optional<Bank> with_batteries_alike(Bank const& bank) {
-    using namespace alike;
+    using namespace internal::alike;
     if (bank.batteries.empty() || !bank.batteries.front().chemistry || !of_one_kind(bank)) return std::nullopt;
     auto const ambient = in_celsius(bank.system.ambient);
     auto const charge = mean(bank, [](Battery const& b) { return b.charge ? b.charge->value() : 1.0; });

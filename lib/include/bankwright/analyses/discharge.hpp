@@ -5,11 +5,11 @@
 // battery that would last t at the current it carries loses dt / t of its charge in dt.
 #pragma once
 
+#include "bankwright/analyses/course.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/duty.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
-#include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -35,36 +35,6 @@ enum class RunEnd {
     load_cutoff,        // a motor or load sees less than its min_voltage
     no_operating_point, // the bank can no longer give what the loads ask for
     nothing_drawn,      // no current flows in any load
-};
-
-// One moment of the run. By battery, in the bank's order.
-struct BatterySample {
-    Duration time{};
-    std::vector<StateOfCharge> charge;
-    std::vector<Current> current; // positive when it discharges
-    std::vector<Voltage> voltage; // across its posts
-};
-
-// A lithium battery's protective disconnect opened, and the others went on without it.
-struct DroppedOut {
-    std::string battery;
-    Duration time{};
-};
-
-// A weak cell came to its end before the others of its battery, and their current drives it backwards from there.
-struct ReversedCell {
-    std::string battery;
-    Duration time{};
-    Voltage deepest{}; // across one such cell, negative
-};
-
-// Where the energy went. given = battery_heat + wiring_heat + used - charged, at every moment and so over the time.
-struct EnergySplit {
-    Energy given{};        // by the cells; negative while they charge
-    Energy battery_heat{}; // in the batteries' resistances
-    Energy wiring_heat{};  // in conductors, joints and contacts
-    Energy used{};         // by motors and loads
-    Energy charged{};      // by the chargers
 };
 
 struct DischargeResult {

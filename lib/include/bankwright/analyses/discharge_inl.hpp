@@ -1,8 +1,8 @@
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
-
-#include "bankwright/analyses/charge_course.hpp"
+#include "bankwright/analyses/in_time/charge_course.hpp"
+#include "bankwright/analyses/in_time/course_samples.hpp"
 #include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_reversal.hpp"
@@ -17,54 +17,12 @@
 #include <vector>
 
 namespace bankwright {
-namespace course_samples {
-
-// Where a course stands, as a sample.
-inline BatterySample sample_of(ChargeCourse const& course, std::size_t batteries) {
-    BatterySample sample;
-    sample.time = course.time() * si::second;
-    sample.charge.reserve(batteries);
-    sample.current.reserve(batteries);
-    sample.voltage.reserve(batteries);
-    for (std::size_t b = 0; b < batteries; ++b) {
-        sample.charge.push_back(StateOfCharge::of(std::clamp(course.charge(b), 0.0, 1.0)));
-        sample.current.push_back(course.state().amperes(b) * si::ampere);
-        sample.voltage.push_back(course.state().volts(b) * si::volt);
-    }
-    return sample;
-}
-
-inline EnergySplit energy_of(ChargeCourse const& course) {
-    auto const sums = course.joules();
-    return {sums.given * si::joule, sums.battery_heat * si::joule, sums.wiring_heat * si::joule, sums.used * si::joule,
-            sums.charged * si::joule};
-}
-
-// A battery gives much where nothing draws: round a loop.
-inline bool gives_much(ChargeCourse const& course, Bank const& bank, std::size_t battery) {
-    constexpr double five_hours = 5.0 * 3600.0; // [s] slower is how unlike batteries side by side find their level
-    return course.state().amperes(battery) > bank.batteries[battery].capacity->value() / five_hours;
-}
-
-// The number of a battery that goes on giving much although it is empty, at the moment last solved. -1: there is none.
-inline int spent(ChargeCourse const& course, Bank const& bank) {
-    for (std::size_t b = 0; b < bank.batteries.size(); ++b)
-        if (course.state().charge_solved(b) <= 0.0 && gives_much(course, bank, b)) return static_cast<int>(b);
-    return -1;
-}
-
-inline Moment without_chargers(Moment moment) {
-    moment.chargers = false;
-    return moment;
-}
-
-} // namespace course_samples
 
 class DischargeRun {
 public:
     DischargeRun(Bank const& bank, DischargeOptions const& options)
         : bank_(bank), options_(options),
-          course_(bank, course_samples::without_chargers(options.moment), options.tolerance) {}
+          course_(bank, internal::course_samples::without_chargers(options.moment), options.tolerance) {}
 
     DischargeResult run() {
         course_.tell_at_multiples_of(options_.every.value());
@@ -73,7 +31,7 @@ public:
         else
             run_legs();
         result_.runtime = course_.time() * si::second;
-        result_.energy = course_samples::energy_of(course_);
+        result_.energy = internal::course_samples::energy_of(course_);
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
             result_.given.push_back(course_.coulombs(b) * si::coulomb);
         if (options_.rest.value() > 0.0) rest();
@@ -85,7 +43,7 @@ private:
         bool drew = false;
         do {
             for (auto const& leg : options_.duty.legs) {
-                auto moment = course_samples::without_chargers(options_.moment);
+                auto moment = internal::course_samples::without_chargers(options_.moment);
                 moment.throttle = leg.throttle;
                 course_.state().change(moment);
                 auto const until = std::min(course_.time() + leg.duration.value(), options_.longest.value());
@@ -193,12 +151,12 @@ private:
     }
 
     void rest() {
-        auto moment = course_samples::without_chargers(options_.moment);
+        auto moment = internal::course_samples::without_chargers(options_.moment);
         moment.loads = LoadsAre::at_rest;
         course_.state().change(moment);
         auto const until = course_.time() + options_.rest.value();
         auto const note = [this] {
-            result_.rest.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
+            result_.rest.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
         };
         if (!course_.settle()) return;
         note();
@@ -208,14 +166,14 @@ private:
             result_.rest_ended_by = bank_.batteries[static_cast<std::size_t>(battery)].id;
     }
 
-    int spent() const { return course_samples::spent(course_, bank_); }
+    int spent() const { return internal::course_samples::spent(course_, bank_); }
 
     void record() {
         for (std::size_t r = 0; r < reversed_.size(); ++r) {
             auto& deepest = result_.reversed_cells[r].deepest;
             deepest = std::min(deepest, weak_cell_volts(reversed_[r]) * si::volt);
         }
-        result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
+        result_.samples.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
     }
 
     Bank const& bank_;

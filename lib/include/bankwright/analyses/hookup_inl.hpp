@@ -2,12 +2,12 @@
 #pragma once
 
 #include "bankwright/analyses/hookup.hpp"
-#include "bankwright/analyses/hookup_equalising.hpp"
-#include "bankwright/analyses/hookup_meter.hpp"
-#include "bankwright/analyses/hookup_mistakes.hpp"
-#include "bankwright/analyses/hookup_order.hpp"
-#include "bankwright/analyses/hookup_probes.hpp"
-#include "bankwright/analyses/wiring_verdict.hpp"
+#include "bankwright/analyses/hookup/hookup_equalising.hpp"
+#include "bankwright/analyses/hookup/hookup_meter.hpp"
+#include "bankwright/analyses/hookup/hookup_mistakes.hpp"
+#include "bankwright/analyses/hookup/hookup_order.hpp"
+#include "bankwright/analyses/hookup/hookup_probes.hpp"
+#include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,9 +1,8 @@
 #pragma once
 
+#include "bankwright/analyses/in_time/charge_course.hpp"
+#include "bankwright/analyses/in_time/course_samples.hpp"
 #include "bankwright/analyses/recharge.hpp"
-
-#include "bankwright/analyses/charge_course.hpp"
-#include "bankwright/analyses/discharge_inl.hpp"
 #include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/devices/battery_limits.hpp"
 
@@ -36,7 +35,7 @@ public:
         course_.tell_at_multiples_of(options_.every.value());
         result_.end = fill();
         result_.duration = course_.time() * si::second;
-        result_.energy = course_samples::energy_of(course_);
+        result_.energy = internal::course_samples::energy_of(course_);
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             auto& battery = result_.batteries[b];
             battery.charge = StateOfCharge::of(std::clamp(course_.charge(b), 0.0, 1.0));
@@ -86,7 +85,7 @@ private:
         }
     }
 
-    int spent() const { return course_samples::spent(course_, bank_); }
+    int spent() const { return internal::course_samples::spent(course_, bank_); }
 
     void name_limits() {
         std::size_t at = 0;
@@ -116,7 +115,7 @@ private:
     // By what should charge it.
     bool any_is_drained() const {
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
-            if (course_samples::gives_much(course_, bank_, b)) return true;
+            if (internal::course_samples::gives_much(course_, bank_, b)) return true;
         return false;
     }
 
@@ -141,7 +140,7 @@ private:
 
     void note() {
         auto const now = course_.time() * si::second;
-        result_.samples.push_back(course_samples::sample_of(course_, bank_.batteries.size()));
+        result_.samples.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
         auto const& state = course_.state();
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             auto& battery = result_.batteries[b];

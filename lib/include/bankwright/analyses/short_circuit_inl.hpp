@@ -1,8 +1,8 @@
 // Bodies of short_circuit.hpp.
 #pragma once
 
-#include "bankwright/analyses/fault_course.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
+#include "bankwright/analyses/short_circuit/fault_course.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
 

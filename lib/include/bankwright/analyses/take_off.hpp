@@ -1,9 +1,10 @@
-// Where on a bank of parallel strings are the leads best taken off? Every other pair of string ends is tried and solved.
+// Where on a bank of parallel strings are the leads best taken off? Every other pair of string ends is tried and
+// solved.
 #pragma once
 
-#include "bankwright/analyses/arrangement.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/wiring/arrangement.hpp"
 
 #include <string>
 

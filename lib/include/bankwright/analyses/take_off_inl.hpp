@@ -35,7 +35,8 @@ inline std::vector<std::string*> lead_ends(Bank& bank, std::set<std::string> con
     std::vector<std::string*> ends;
     for (auto* runs : {&bank.jumpers, &bank.cables})
         for (auto& run : *runs)
-            if (posts.count(run.from) != posts.count(run.to)) ends.push_back(posts.count(run.from) ? &run.from : &run.to);
+            if (posts.count(run.from) != posts.count(run.to))
+                ends.push_back(posts.count(run.from) ? &run.from : &run.to);
     return ends;
 }
 

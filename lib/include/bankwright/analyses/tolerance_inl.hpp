@@ -1,8 +1,7 @@
 #pragma once
 
 #include "bankwright/analyses/tolerance.hpp"
-
-#include "bankwright/analyses/tolerance_spreads_inl.hpp"
+#include "bankwright/analyses/tolerance/tolerance_spreads.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/monte_carlo.hpp"

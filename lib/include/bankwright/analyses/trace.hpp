@@ -6,7 +6,7 @@
 // one reading shares with the next. Values that a fault leaves open (how much a joint resists) are summed over.
 #pragma once
 
-#include "bankwright/analyses/faults.hpp"
+#include "bankwright/analyses/trace/faults.hpp"
 #include "bankwright/analyses/trace_options.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/reading_sheet.hpp"

@@ -1,11 +1,12 @@
 // Bodies of trace.hpp.
 #pragma once
 
-#include "bankwright/analyses/reading_likelihood.hpp"
-#include "bankwright/analyses/suspects_inl.hpp"
-#include "bankwright/analyses/telling_reading.hpp"
 #include "bankwright/analyses/trace.hpp"
-#include "bankwright/analyses/voltage_outlook.hpp"
+#include "bankwright/analyses/trace/reading_likelihood.hpp"
+#include "bankwright/analyses/trace/suspect_chances.hpp"
+#include "bankwright/analyses/trace/suspects.hpp"
+#include "bankwright/analyses/trace/telling_reading.hpp"
+#include "bankwright/analyses/trace/voltage_outlook.hpp"
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/network/build.hpp"
 
@@ -21,7 +22,7 @@
 
 namespace bankwright {
 
-namespace tracing {
+namespace internal::tracing {
 
 // A limit of error that no side of is likelier than another: its standard deviation (GUM, JCGM 100:2008, 4.3.7).
 inline double deviation(double limit) { return limit / std::sqrt(3.0); }
@@ -67,28 +68,28 @@ inline std::size_t single_fault_count(Bank const& bank) {
     return 2 * (bank.jumpers.size() + bank.cables.size()) * terminals_of(bank).size();
 }
 
-} // namespace tracing
+} // namespace internal::tracing
 
 BANKWRIGHT_INLINE std::optional<std::string> unfit_for_trace(Bank const& bank) {
     if (bank.batteries.empty()) return "it has no battery";
-    auto const faults = tracing::single_fault_count(bank);
-    if (faults > tracing::most_single_faults)
+    auto const faults = internal::tracing::single_fault_count(bank);
+    if (faults > internal::tracing::most_single_faults)
         return fmt::format("{} places where a conductor could be landed wrong; {} at most are looked at", faults,
-                           tracing::most_single_faults);
+                           internal::tracing::most_single_faults);
     return std::nullopt;
 }
 
-namespace tracing {
+namespace internal::tracing {
 inline Bank const& fit(Bank const& bank) {
     if (auto const unfit = unfit_for_trace(bank)) throw std::invalid_argument("no trace: " + *unfit);
     return bank;
 }
-} // namespace tracing
+} // namespace internal::tracing
 
 class FaultTracer::Search {
 public:
     Search(Bank const& bank, TraceOptions const& options)
-        : options_(options), suspects_(tracing::fit(bank), options.spread) {}
+        : options_(options), suspects_(internal::tracing::fit(bank), options.spread) {}
 
     TraceResult trace(std::vector<TakenReading> const& readings) {
         take(readings);
@@ -118,15 +119,15 @@ private:
                 asked.red = terminal(volts->red);
                 asked.black = terminal(volts->black);
                 values_.push_back(volts->reads.value());
-                errors_.push_back(tracing::volts_error(options_.meter, volts->reads.value()));
+                errors_.push_back(internal::tracing::volts_error(options_.meter, volts->reads.value()));
             } else {
                 auto const& amps = std::get<AmpsRead>(readings_[r].what);
                 asked.element = element_of(amps.part);
                 values_.push_back(amps.reads.value());
-                errors_.push_back(tracing::amps_error(options_.clamp, amps.reads.value()));
+                errors_.push_back(internal::tracing::amps_error(options_.clamp, amps.reads.value()));
             }
             auto known = std::find_if(asked_.begin(), asked_.end(), [&](AskedThen const& then) {
-                return suspecting::same(then.moment, readings_[r].moment);
+                return internal::suspecting::same(then.moment, readings_[r].moment);
             });
             if (known == asked_.end()) known = asked_.insert(known, {readings_[r].moment, {}, {}});
             known->readings.push_back(asked);
@@ -193,12 +194,12 @@ private:
         for (auto s : order) {
             auto const change = suspects_.all()[s].faults.front().first;
             auto& seeds_there = of_element[suspects_.changes()[change].element];
-            if (seeds.size() >= options_.pair_seeds || seeds_there >= tracing::most_seeds_there) continue;
+            if (seeds.size() >= options_.pair_seeds || seeds_there >= internal::tracing::most_seeds_there) continue;
             if (!taken.insert(change).second) continue;
             ++seeds_there;
             seeds.push_back(s);
         }
-        auto const most = tracing::most_suspects(suspects_.network());
+        auto const most = internal::tracing::most_suspects(suspects_.network());
         for (auto partner : order)
             for (auto seed : seeds)
                 if (suspects_.all().size() < most) suspects_.add_pair(seed, partner);
@@ -207,10 +208,10 @@ private:
 
     // Who stands for a hypothesis of many values: the median, where nothing is known yet as good a guess as any; the
     // likeliest where the values are of two faults, or the median is none of the likely ones.
-    tracing::Ranked stand_in(std::vector<std::pair<std::size_t, double>> const& suspects) const {
+    internal::tracing::Ranked stand_in(std::vector<std::pair<std::size_t, double>> const& suspects) const {
         auto const best = std::max_element(suspects.begin(), suspects.end(),
                                            [](auto const& a, auto const& b) { return a.second < b.second; });
-        tracing::Ranked one{best->first, 0.0, 0.0, 0.0};
+        internal::tracing::Ranked one{best->first, 0.0, 0.0, 0.0};
         for (auto const& [suspect, weight] : suspects)
             one.probability += weight;
         auto const& faults = suspects_.all()[best->first].faults;
@@ -232,12 +233,12 @@ private:
     }
 
     // In words; what is between two values with both of them.
-    std::vector<Fault> words_of(tracing::Ranked const& ranked) const {
+    std::vector<Fault> words_of(internal::tracing::Ranked const& ranked) const {
         return suspects_.describe(suspects_.all()[ranked.best], ranked.low, ranked.high);
     }
 
     // Hypotheses, the likeliest first, without those that are not worth a look.
-    std::vector<tracing::Ranked> rank() const {
+    std::vector<internal::tracing::Ranked> rank() const {
         auto const& all = suspects_.all();
         double most = weighed_.front().weight;
         for (auto const& one : weighed_)
@@ -249,7 +250,7 @@ private:
             by_hypothesis[all[s].hypothesis].emplace_back(s, weight);
             sum += weight;
         }
-        std::vector<tracing::Ranked> ranked;
+        std::vector<internal::tracing::Ranked> ranked;
         for (auto const& [hypothesis, suspects] : by_hypothesis) {
             auto one = stand_in(suspects);
             one.probability /= sum;
@@ -259,14 +260,15 @@ private:
         std::stable_sort(ranked.begin(), ranked.end(), [](auto const& a, auto const& b) {
             return but_for_rounding(a.probability) > but_for_rounding(b.probability);
         });
-        if (ranked.size() > tracing::most_kept) ranked.resize(tracing::most_kept);
+        if (ranked.size() > internal::tracing::most_kept) ranked.resize(internal::tracing::most_kept);
         return ranked;
     }
 
-    bool has_current_at_rest(std::vector<tracing::Ranked> const& ranked) {
+    bool has_current_at_rest(std::vector<internal::tracing::Ranked> const& ranked) {
         for (auto const& one : ranked)
             if (one.probability > 0.01 &&
-                suspects_.expected(one.best, suspecting::at_rest()).largest_battery_amps() > tracing::much_current)
+                suspects_.expected(one.best, internal::suspecting::at_rest()).largest_battery_amps() >
+                    internal::tracing::much_current)
                 return true;
         return false;
     }
@@ -274,10 +276,10 @@ private:
     // When the next reading could be taken: as those at hand, at rest, and with the load on where nothing speaks
     // against.
     std::vector<Moment> moments_for_next(bool current_at_rest) const {
-        std::vector<Moment> moments{suspecting::at_rest()};
+        std::vector<Moment> moments{internal::suspecting::at_rest()};
         auto const add = [&](Moment const& moment) {
             for (auto const& known : moments)
-                if (suspecting::same(known, moment)) return;
+                if (internal::suspecting::same(known, moment)) return;
             moments.push_back(moment);
         };
         for (auto const& reading : readings_)
@@ -287,7 +289,8 @@ private:
         return moments;
     }
 
-    std::vector<View> look_closely(std::vector<tracing::Ranked> const& ranked, std::vector<Moment> const& moments) {
+    std::vector<View> look_closely(std::vector<internal::tracing::Ranked> const& ranked,
+                                   std::vector<Moment> const& moments) {
         std::vector<View> views;
         std::vector<ReadingLikelihood> likelihoods;
         for (auto const& one : ranked)
@@ -302,7 +305,7 @@ private:
     }
 
     // Fills the diagnoses; by ranked hypothesis, the number of its group.
-    std::vector<std::size_t> group(std::vector<tracing::Ranked> const& ranked, std::vector<View> const& views,
+    std::vector<std::size_t> group(std::vector<internal::tracing::Ranked> const& ranked, std::vector<View> const& views,
                                    TraceResult& result) const {
         auto const none = static_cast<std::size_t>(-1);
         std::vector<std::size_t> group_of(ranked.size(), none), leaders;
@@ -325,15 +328,15 @@ private:
         std::stable_sort(result.diagnoses.begin(), result.diagnoses.end(), [](auto const& a, auto const& b) {
             return but_for_rounding(a.probability) > but_for_rounding(b.probability);
         });
-        while (result.diagnoses.size() > 1 && result.diagnoses.back().probability < tracing::worth_showing)
+        while (result.diagnoses.size() > 1 && result.diagnoses.back().probability < internal::tracing::worth_showing)
             result.diagnoses.pop_back();
         return group_of;
     }
 
-    std::optional<NextReading> ask(std::vector<tracing::Ranked> const& ranked, std::vector<View> const& views,
+    std::optional<NextReading> ask(std::vector<internal::tracing::Ranked> const& ranked, std::vector<View> const& views,
                                    std::vector<std::size_t> const& groups) const {
         std::vector<double> chances;
-        for (std::size_t r = 0; r < std::min(ranked.size(), tracing::most_asked); ++r)
+        for (std::size_t r = 0; r < std::min(ranked.size(), internal::tracing::most_asked); ++r)
             chances.push_back(ranked[r].probability);
         auto const told = most_telling(views, chances, groups, options_);
         if (!told) return std::nullopt;
@@ -348,7 +351,8 @@ private:
             if (shown[groups[r]]) continue;
             shown[groups[r]] = true;
             auto const outlook = views[told->view].outlooks[r].of(told->red, told->black);
-            double const spread = std::hypot(outlook.spread, tracing::volts_error(options_.meter, outlook.volts));
+            double const spread =
+                std::hypot(outlook.spread, internal::tracing::volts_error(options_.meter, outlook.volts));
             next.expected.push_back({words_of(ranked[r]), outlook.volts * si::volt, spread * si::volt});
         }
         return next;
@@ -364,7 +368,7 @@ private:
         std::vector<std::size_t> numbers; // of those among all
     };
     std::vector<AskedThen> asked_;
-    std::vector<tracing::Weighed> weighed_; // by suspect
+    std::vector<internal::tracing::Weighed> weighed_; // by suspect
 };
 
 BANKWRIGHT_INLINE FaultTracer::FaultTracer(Bank const& bank, TraceOptions const& options)
@@ -376,7 +380,7 @@ BANKWRIGHT_INLINE TraceResult FaultTracer::trace(std::vector<TakenReading> const
 
 BANKWRIGHT_INLINE std::vector<TakenReading> readings_of(ReadingSheet const& sheet) {
     auto const moment_of = [](ReadingState const& state) {
-        auto moment = suspecting::at_rest();
+        auto moment = internal::suspecting::at_rest();
         if (state.current) {
             moment.loads = LoadsAre::constant_current;
             moment.current = *state.current;

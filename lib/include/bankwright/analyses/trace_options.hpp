@@ -1,7 +1,7 @@
 // How good is the meter, how well are the parts known, and when is a trace content?
 #pragma once
 
-#include "bankwright/analyses/expected_readings.hpp"
+#include "bankwright/analyses/trace/expected_readings.hpp"
 #include "bankwright/bank/reading_sheet.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 

@@ -25,10 +25,10 @@ struct Run {
 };
 
 struct System {
-    std::optional<Voltage> voltage;                 // nominal, what the load expects
-    Temperature ambient = celsius(25.0);            // of batteries and conductors unless they say otherwise
-    std::optional<Duration> runtime;                // wanted, at the motor's throttle
-    Resistance joint = 0.0 * si::ohm;               // one bolted or crimped joint, unless a conductor says otherwise
+    std::optional<Voltage> voltage;      // nominal, what the load expects
+    Temperature ambient = celsius(25.0); // of batteries and conductors unless they say otherwise
+    std::optional<Duration> runtime;     // wanted, at the motor's throttle
+    Resistance joint = 0.0 * si::ohm;    // one bolted or crimped joint, unless a conductor says otherwise
     friend bool operator==(System const&, System const&) = default;
 };
 
@@ -70,22 +70,35 @@ struct Bank {
 
 inline std::string const& id_of(Run const& run) { return run.conductor.id; }
 template <class Part>
-std::string const& id_of(Part const& part) { return part.id; }
+std::string const& id_of(Part const& part) {
+    return part.id;
+}
 
 // Calls visit(kind, part) for every part, section by section, in the author's order within each.
 template <class BankLike, class Visit>
 void for_each_part(BankLike& bank, Visit&& visit) {
-    for (auto& part : bank.batteries) visit(PartKind::battery, part);
-    for (auto& part : bank.jumpers) visit(PartKind::jumper, part);
-    for (auto& part : bank.cables) visit(PartKind::cable, part);
-    for (auto& part : bank.breakers) visit(PartKind::breaker, part);
-    for (auto& part : bank.fuses) visit(PartKind::fuse, part);
-    for (auto& part : bank.switches) visit(PartKind::switch_, part);
-    for (auto& part : bank.busbars) visit(PartKind::busbar, part);
-    for (auto& part : bank.connectors) visit(PartKind::connector, part);
-    for (auto& part : bank.motors) visit(PartKind::motor, part);
-    for (auto& part : bank.loads) visit(PartKind::load, part);
-    for (auto& part : bank.chargers) visit(PartKind::charger, part);
+    for (auto& part : bank.batteries)
+        visit(PartKind::battery, part);
+    for (auto& part : bank.jumpers)
+        visit(PartKind::jumper, part);
+    for (auto& part : bank.cables)
+        visit(PartKind::cable, part);
+    for (auto& part : bank.breakers)
+        visit(PartKind::breaker, part);
+    for (auto& part : bank.fuses)
+        visit(PartKind::fuse, part);
+    for (auto& part : bank.switches)
+        visit(PartKind::switch_, part);
+    for (auto& part : bank.busbars)
+        visit(PartKind::busbar, part);
+    for (auto& part : bank.connectors)
+        visit(PartKind::connector, part);
+    for (auto& part : bank.motors)
+        visit(PartKind::motor, part);
+    for (auto& part : bank.loads)
+        visit(PartKind::load, part);
+    for (auto& part : bank.chargers)
+        visit(PartKind::charger, part);
 }
 
 } // namespace bankwright

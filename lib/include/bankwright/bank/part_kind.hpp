@@ -11,9 +11,9 @@ enum class PartKind { battery, jumper, cable, breaker, fuse, switch_, busbar, co
 
 inline constexpr std::array<std::string_view, 11> part_kind_names{
     "battery", "jumper", "cable", "breaker", "fuse", "switch", "busbar", "connector", "motor", "load", "charger"};
-inline constexpr std::array<std::string_view, 11> section_names{
-    "batteries", "jumpers",    "cables", "breakers", "fuses",   "switches",
-    "busbars",   "connectors", "motors", "loads",    "chargers"};
+inline constexpr std::array<std::string_view, 11> section_names{"batteries", "jumpers",  "cables",  "breakers",
+                                                                "fuses",     "switches", "busbars", "connectors",
+                                                                "motors",    "loads",    "chargers"};
 
 constexpr std::string_view name(PartKind kind) { return part_kind_names[static_cast<std::size_t>(kind)]; }
 constexpr std::string_view section(PartKind kind) { return section_names[static_cast<std::size_t>(kind)]; }

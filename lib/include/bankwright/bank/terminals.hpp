@@ -32,7 +32,8 @@ inline std::vector<std::string> terminals_of(Charger const& c) {
 inline std::vector<std::string> terminals_of(Bank const& bank) {
     std::vector<std::string> all;
     for_each_part(bank, [&](PartKind, auto const& part) {
-        for (auto& name : terminals_of(part)) all.push_back(std::move(name));
+        for (auto& name : terminals_of(part))
+            all.push_back(std::move(name));
     });
     return all;
 }

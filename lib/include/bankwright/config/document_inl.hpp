@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/config/document.hpp"
-#include "bankwright/config/toml.hpp"
+#include "bankwright/config/reader/toml.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -13,7 +13,7 @@
 #include <vector>
 
 namespace bankwright {
-namespace from_toml {
+namespace internal::from_toml {
 
 inline Position position(toml::source_position const& place) {
     return {static_cast<int>(place.line), static_cast<int>(place.column)};
@@ -161,16 +161,16 @@ inline std::optional<DocumentProblem> parse(std::string_view text, std::vector<D
 #endif
 }
 
-} // namespace from_toml
+} // namespace internal::from_toml
 
 BANKWRIGHT_INLINE Document parse_document(std::string_view given) {
     constexpr std::size_t most_duplicates = 20; // each costs another parse
     Document document;
     std::string text(given);
-    while (auto problem = from_toml::parse(text, document.root.entries)) {
-        problem->repeats = std::string(from_toml::redefined_key(problem->message));
+    while (auto problem = internal::from_toml::parse(text, document.root.entries)) {
+        problem->repeats = std::string(internal::from_toml::redefined_key(problem->message));
         auto const place = document.duplicates.size() < most_duplicates
-                               ? from_toml::blank_line(text, problem->region.begin.line, problem->repeats)
+                               ? internal::from_toml::blank_line(text, problem->region.begin.line, problem->repeats)
                                : std::nullopt;
         if (!place) {
             document.error = std::move(problem);

@@ -2,10 +2,10 @@
 #pragma once
 
 #include "bankwright/config/json_schema.hpp"
-#include "bankwright/config/json_text_inl.hpp"
-#include "bankwright/config/key_words_inl.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/reading_keys.hpp"
+#include "bankwright/config/schema/json_text.hpp"
+#include "bankwright/config/schema/key_words.hpp"
 #include "bankwright/units/unit_spelling.hpp"
 
 #include <algorithm>
@@ -16,7 +16,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace schema {
+namespace internal::schema {
 
 inline constexpr std::string_view id_pattern = "^[A-Za-z0-9_]([A-Za-z0-9_-]*[A-Za-z0-9_])?$";
 
@@ -30,7 +30,7 @@ inline std::string quantity_pattern(KeySpec const& key) {
     if (key.kind == KeyKind::wire_size)
         return fmt::format(R"(^\s*(([1-4]/0|0{{1,4}}|[1-9]|[12][0-9]|30)\s*AWG|{})\s*$)",
                            term_pattern(area_units, false));
-    return key_words::with_quantity(key.kind, [&](auto type) -> std::string {
+    return internal::key_words::with_quantity(key.kind, [&](auto type) -> std::string {
         using Quantity = typename decltype(type)::type;
         if constexpr (std::is_same_v<Quantity, WireSize>) {
             return {};
@@ -100,7 +100,7 @@ inline void add_key(JsonText& json, KeySpec const& key) {
 }
 
 inline void add_requirement(JsonText& json, Requirement const& requirement) {
-    auto const alternatives = key_words::alternatives_of(requirement);
+    auto const alternatives = internal::key_words::alternatives_of(requirement);
     json.open("", '{');
     if (alternatives.size() == 1) {
         json.texts("required", alternatives[0]);
@@ -207,10 +207,10 @@ inline void add_list(JsonText& json, SectionSpec const& section) {
     json.close();
 }
 
-} // namespace schema
+} // namespace internal::schema
 
 BANKWRIGHT_INLINE std::string readings_json_schema() {
-    using namespace schema;
+    using namespace internal::schema;
     JsonText json;
     json.open("", '{');
     json.text("$schema", "http://json-schema.org/draft-07/schema#");
@@ -231,7 +231,7 @@ BANKWRIGHT_INLINE std::string readings_json_schema() {
 }
 
 BANKWRIGHT_INLINE std::string json_schema() {
-    using namespace schema;
+    using namespace internal::schema;
     JsonText json;
     json.open("", '{');
     json.text("$schema", "http://json-schema.org/draft-07/schema#");

@@ -2,20 +2,20 @@
 #pragma once
 
 #include "bankwright/config/key_reference.hpp"
-#include "bankwright/config/key_words_inl.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/read_limits.hpp"
 #include "bankwright/config/reading_keys.hpp"
+#include "bankwright/config/schema/key_words.hpp"
 
 #include <string>
 
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace reference {
+namespace internal::reference {
 
 inline std::string row(KeySpec const& key) {
-    auto const allowed = key_words::allowed(key);
+    auto const allowed = internal::key_words::allowed(key);
     return fmt::format("| `{}` | {} | `{}` | {} | {} |\n", key.name, allowed.empty() ? with_article(key.kind) : allowed,
                        key.example, key.if_absent, key.meaning);
 }
@@ -27,14 +27,14 @@ inline std::string section(SectionSpec const& section, std::string_view title) {
                                           : fmt::format("Terminals of a part `X`: `{}`.\n\n", section.terminals);
     for (auto const& requirement : section.requirements)
         text += fmt::format("Needs {}{}.\n\n", requirement.exactly_one ? "exactly one of " : "",
-                            key_words::in_words(key_words::alternatives_of(requirement)));
+                            internal::key_words::in_words(internal::key_words::alternatives_of(requirement)));
     text += "| key | allowed | example | if absent | meaning |\n|---|---|---|---|---|\n";
     for (auto const& key : section.keys)
         text += row(key);
     return text + "\n";
 }
 
-} // namespace reference
+} // namespace internal::reference
 
 BANKWRIGHT_INLINE std::string key_reference() {
     std::string text =
@@ -42,15 +42,15 @@ BANKWRIGHT_INLINE std::string key_reference() {
         "A bank file is TOML 1.0, one bank a file. Quantities are text with a unit: `\"36 V\"`, `\"4.2 mohm\"`, "
         "`\"17 ft\"`, `\"6 AWG\"`, `\"90 %\"`. A part's name is letters, digits, `_` and inner `-`, and stands for one "
         "part in the whole file.\n\n";
-    text += reference::section(root_section, "At the top");
-    text += reference::section(system_section, "`[system]`");
+    text += internal::reference::section(root_section, "At the top");
+    text += internal::reference::section(system_section, "`[system]`");
     text += fmt::format(
         "## `[{}]`\n\nNamed sets of any part's keys. A part that says `model = \"name\"` has these keys too, and its "
         "own win. A model cannot build on another.\n\n",
         models_section);
     for (auto const& section : part_sections)
-        text += reference::section(section, fmt::format("`[{}]`", section.name));
-    text += reference::section(accept_section, fmt::format("`[[{}]]`", accept_section.name));
+        text += internal::reference::section(section, fmt::format("`[{}]`", section.name));
+    text += internal::reference::section(accept_section, fmt::format("`[[{}]]`", accept_section.name));
     text += fmt::format(
         "# A part list\n\n"
         "A file of models that several banks share: these keys, then `[{}]` as in a bank file. Bank files name "
@@ -58,23 +58,23 @@ BANKWRIGHT_INLINE std::string key_reference() {
         "command, or below the current one where files are given, and not behind a link. A name stands for "
         "one model over a bank file and all its lists.\n\n",
         models_section);
-    text += reference::section(part_list_section, "At the top of a part list");
+    text += internal::reference::section(part_list_section, "At the top of a part list");
     text +=
         fmt::format("# The settings file\n\n"
                     "`{}` beside the bank files, or in a folder above them, up to the folder given to the command: the "
                     "nearest one counts, for `bankwright check` alone. What the command line says wins.\n\n",
                     settings_file_name);
-    text += reference::section(settings_section, "Its keys");
+    text += internal::reference::section(settings_section, "Its keys");
     text += fmt::format("# A file of readings\n\n"
                         "What a meter showed on a bank, for `bankwright trace FILE READINGS`; at most {} readings. It "
                         "is best begun with "
                         "`{} = 1`: then a folder of bank files may hold it.\n\n",
                         ReadLimits{}.readings, keys::readings_version);
-    text += reference::section(readings_root_section, "At the top of a file of readings");
+    text += internal::reference::section(readings_root_section, "At the top of a file of readings");
     for (auto const* section : {&meter_section, &clamp_section, &state_section})
-        text += reference::section(*section, fmt::format("`[{}]`", section->name));
+        text += internal::reference::section(*section, fmt::format("`[{}]`", section->name));
     for (auto const* section : {&volts_section, &amps_section})
-        text += reference::section(*section, fmt::format("`[[{}]]`", section->name));
+        text += internal::reference::section(*section, fmt::format("`[[{}]]`", section->name));
     text.pop_back();
     return text;
 }

@@ -1,12 +1,11 @@
 // Body of read_duty.hpp.
 #pragma once
 
-#include "bankwright/config/read_duty.hpp"
-
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/duty_keys.hpp"
-#include "bankwright/config/read_document_inl.hpp"
-#include "bankwright/config/read_part_inl.hpp"
+#include "bankwright/config/read_duty.hpp"
+#include "bankwright/config/reader/read_document.hpp"
+#include "bankwright/config/reader/read_part.hpp"
 
 #include <string>
 #include <utility>
@@ -14,7 +13,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace reading {
+namespace internal::reading {
 
 // Every [[leg]], numbered from one in what is said of it.
 inline void read_legs(DocumentEntry const& legs, Duty& duty, Models& none, Report& report) {
@@ -68,14 +67,14 @@ inline void read_duty(DocumentValue const& root, DutyResult& result, Report& rep
                    "add `[[leg]]` with `throttle = \"60 %\"` and `duration = \"20 min\"`");
 }
 
-} // namespace reading
+} // namespace internal::reading
 
 BANKWRIGHT_INLINE DutyResult read_duty(std::string_view text, ReadLimits const& limits) {
     DutyResult result;
-    result.findings =
-        reading::read_alone(text, limits, result.readable, [&](DocumentValue const& root, reading::Report& report) {
-            reading::read_duty(root, result, report);
-        });
+    result.findings = internal::reading::read_alone(text, limits, result.readable,
+                                                    [&](DocumentValue const& root, internal::reading::Report& report) {
+                                                        internal::reading::read_duty(root, result, report);
+                                                    });
     return result;
 }
 

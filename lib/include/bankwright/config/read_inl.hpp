@@ -3,19 +3,19 @@
 
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/read.hpp"
-#include "bankwright/config/read_file_inl.hpp"
-#include "bankwright/config/read_part_lists_inl.hpp"
+#include "bankwright/config/reader/read_file.hpp"
+#include "bankwright/config/reader/read_part_lists.hpp"
 
 #include <string_view>
 
 namespace bankwright {
 BANKWRIGHT_INLINE ReadResult read(std::string_view text, ReadLimits const& limits, PartListSource const& part_lists) {
     ReadResult result;
-    reading::Report report(limits);
+    internal::reading::Report report(limits);
     Document document;
-    result.readable = reading::parse(text, limits, document, report);
+    result.readable = internal::reading::parse(text, limits, document, report);
     if (result.readable)
-        reading::FileReader(limits, part_lists, result, report).read(document.root, document.duplicates);
+        internal::reading::FileReader(limits, part_lists, result, report).read(document.root, document.duplicates);
     result.findings = report.take();
     if (!result.readable) result.bank = {};
     return result;

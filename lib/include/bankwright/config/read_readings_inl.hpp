@@ -3,9 +3,9 @@
 
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/config/document.hpp"
-#include "bankwright/config/read_document_inl.hpp"
-#include "bankwright/config/read_part_inl.hpp"
 #include "bankwright/config/read_readings.hpp"
+#include "bankwright/config/reader/read_document.hpp"
+#include "bankwright/config/reader/read_part.hpp"
 #include "bankwright/config/reading_keys.hpp"
 #include "bankwright/text/stated_accuracy.hpp"
 
@@ -19,7 +19,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace reading {
+namespace internal::reading {
 
 class ReadingsReader {
 public:
@@ -203,13 +203,13 @@ private:
     ReadingState common_;
 };
 
-} // namespace reading
+} // namespace internal::reading
 
 BANKWRIGHT_INLINE ReadingsResult read_readings(std::string_view text, Bank const& bank, ReadLimits const& limits) {
     ReadingsResult result;
-    result.findings =
-        reading::read_alone(text, limits, result.readable, [&](DocumentValue const& root, reading::Report& report) {
-            reading::ReadingsReader(bank, limits, result, report).read(root);
+    result.findings = internal::reading::read_alone(
+        text, limits, result.readable, [&](DocumentValue const& root, internal::reading::Report& report) {
+            internal::reading::ReadingsReader(bank, limits, result, report).read(root);
         });
     return result;
 }

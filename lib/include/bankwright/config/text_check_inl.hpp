@@ -13,7 +13,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace text_check {
+namespace internal::text_check {
 
 inline Finding refusal(RuleInfo const& rule, std::string message, std::string help, Position at) {
     Finding finding;
@@ -86,10 +86,10 @@ private:
     std::size_t dots_ = 0;
 };
 
-} // namespace text_check
+} // namespace internal::text_check
 
 BANKWRIGHT_INLINE std::optional<Finding> reason_to_refuse(std::string_view text, ReadLimits const& limits) {
-    using namespace text_check;
+    using namespace internal::text_check;
     if (text.size() > limits.bytes)
         return refusal(file_too_large,
                        fmt::format("the file has more than {} bytes; a bank file has fewer", limits.bytes),

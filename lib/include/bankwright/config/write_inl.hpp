@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/config/fields.hpp"
-#include "bankwright/config/key_words_inl.hpp"
+#include "bankwright/config/schema/key_words.hpp"
 #include "bankwright/config/write.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -17,7 +17,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace writing {
+namespace internal::writing {
 
 // A TOML basic string.
 inline std::string toml_string(std::string_view text) {
@@ -69,7 +69,7 @@ public:
             add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
         else if constexpr (std::is_enum_v<T>)
             add(name, toml_string(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
-        else if (std::isfinite(key_words::in_si(member)))
+        else if (std::isfinite(internal::key_words::in_si(member)))
             add(name, toml_string(print_exact(member) + tolerance_of(name)));
         else
             throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
@@ -96,10 +96,10 @@ private:
     std::vector<std::string> lines_;
 };
 
-} // namespace writing
+} // namespace internal::writing
 
 BANKWRIGHT_INLINE std::string write(Bank const& bank) {
-    using namespace writing;
+    using namespace internal::writing;
     std::string text = fmt::format("bankwright = {}\n", format_version);
     if (!bank.name.empty()) text += fmt::format("name = {}\n", toml_string(bank.name));
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "bankwright/devices/battery_acceptance.hpp"
-
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
@@ -14,7 +13,7 @@
 #include <stdexcept>
 
 namespace bankwright {
-namespace filling {
+namespace internal::filling {
 
 inline auto const& law(Battery const& battery) {
     if (!battery.chemistry) throw std::invalid_argument("battery `" + battery.id + "` needs `chemistry`");
@@ -28,12 +27,12 @@ inline double whole(Battery const& battery, Temperature ambient) {
 
 inline constexpr double hour = 3600.0; // [s]
 
-} // namespace filling
+} // namespace internal::filling
 
 BANKWRIGHT_INLINE Current acceptance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
-    auto const& law = filling::law(battery);
-    auto const missing = (1.0 - charge.value()) / (law.hours * filling::hour); // [1/s]
-    return filling::whole(battery, ambient) * (missing + law.side / filling::hour) * si::ampere;
+    auto const& law = internal::filling::law(battery);
+    auto const missing = (1.0 - charge.value()) / (law.hours * internal::filling::hour); // [1/s]
+    return internal::filling::whole(battery, ambient) * (missing + law.side / internal::filling::hour) * si::ampere;
 }
 
 BANKWRIGHT_INLINE Resistance charging_resistance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
@@ -45,13 +44,14 @@ BANKWRIGHT_INLINE Resistance charging_resistance(Battery const& battery, StateOf
 }
 
 BANKWRIGHT_INLINE double share_stored(Battery const& battery, StateOfCharge charge) {
-    auto const& law = filling::law(battery);
+    auto const& law = internal::filling::law(battery);
     auto const missing = 1.0 - charge.value();
     return missing / (missing + law.side * law.hours);
 }
 
 BANKWRIGHT_INLINE Current tail_current(Battery const& battery, Temperature ambient) {
-    return filling::whole(battery, ambient) * filling::law(battery).tail / filling::hour * si::ampere;
+    return internal::filling::whole(battery, ambient) * internal::filling::law(battery).tail / internal::filling::hour *
+           si::ampere;
 }
 
 } // namespace bankwright

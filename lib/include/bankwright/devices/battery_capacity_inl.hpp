@@ -13,7 +13,7 @@
 
 namespace bankwright {
 
-namespace capacity_ratings {
+namespace internal::capacity_ratings {
 inline constexpr double hour = 3600.0;               // [s]
 inline constexpr double month = 365.25 / 12 * 86400; // [s]
 inline constexpr double reserve_amperes = 25.0;      // SAE J537: 25 A to 10.5 V at 27 degC
@@ -25,7 +25,7 @@ inline bool tell_exponent(Battery const& battery) {
         battery.capacity->value() / battery.capacity_hours.value_or(20 * hour * si::second).value();
     return battery.reserve->value() > 0.0 && std::abs(std::log(reserve_amperes / rated_current)) > 0.1;
 }
-} // namespace capacity_ratings
+} // namespace internal::capacity_ratings
 
 BANKWRIGHT_INLINE Charge rated_capacity(Battery const& battery) {
     if (!battery.capacity) throw std::invalid_argument("battery `" + battery.id + "` needs `capacity`");
@@ -33,7 +33,7 @@ BANKWRIGHT_INLINE Charge rated_capacity(Battery const& battery) {
 }
 
 BANKWRIGHT_INLINE Duration rated_time(Battery const& battery) {
-    return battery.capacity_hours.value_or(20.0 * capacity_ratings::hour * si::second);
+    return battery.capacity_hours.value_or(20.0 * internal::capacity_ratings::hour * si::second);
 }
 
 BANKWRIGHT_INLINE Duration peukert_time(Charge capacity, Duration rated, double exponent, Current current) {
@@ -46,11 +46,11 @@ BANKWRIGHT_INLINE double peukert_exponent(Duration t1, Current i1, Duration t2, 
 }
 
 BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
-    if (capacity_ratings::tell_exponent(battery)) {
+    if (internal::capacity_ratings::tell_exponent(battery)) {
         auto const rated = rated_time(battery);
         auto const rated_current = *battery.capacity / rated;
-        auto const exponent =
-            peukert_exponent(rated, rated_current, *battery.reserve, capacity_ratings::reserve_amperes * si::ampere);
+        auto const exponent = peukert_exponent(rated, rated_current, *battery.reserve,
+                                               internal::capacity_ratings::reserve_amperes * si::ampere);
         return std::clamp(exponent, 1.0, 2.0);
     }
     if (!battery.chemistry) return 1.0;
@@ -58,7 +58,7 @@ BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
 }
 
 BANKWRIGHT_INLINE Source peukert_source(Battery const& battery) {
-    if (capacity_ratings::tell_exponent(battery))
+    if (internal::capacity_ratings::tell_exponent(battery))
         return {"the battery's own ratings", "`capacity` and `reserve` (SAE J537: 25 A, 27 degC, to 1.75 V a cell)",
                 "as stated", "definition read twice; exponent derived"};
     return tables::chemistries::peukert_source;
@@ -96,7 +96,8 @@ BANKWRIGHT_INLINE Duration time_to_empty(Battery const& battery, Current current
 BANKWRIGHT_INLINE StateOfCharge charge_after_standing(Chemistry chemistry, StateOfCharge charge, Duration standing,
                                                       Temperature temperature) {
     auto const lost = tables::chemistries::losses[static_cast<std::size_t>(chemistry)].monthly;
-    auto const months = standing.value() / capacity_ratings::month * std::exp2((in_celsius(temperature) - 25.0) / 10.0);
+    auto const months =
+        standing.value() / internal::capacity_ratings::month * std::exp2((in_celsius(temperature) - 25.0) / 10.0);
     return StateOfCharge::of(charge.value() * std::pow(1.0 - lost, months));
 }
 

@@ -10,7 +10,7 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE double gravity_at_80_fahrenheit(double gravity, Temperature of_the_acid) {
-    auto const &rule = tables::specific_gravity::temperature_rule[0];
+    auto const& rule = tables::specific_gravity::temperature_rule[0];
     auto const above = in_celsius(of_the_acid) * 1.8 + 32.0 - rule.base_fahrenheit;
     return gravity + rule.gravity * above / rule.step_fahrenheit;
 }

@@ -8,7 +8,7 @@
 
 namespace bankwright {
 
-namespace chemistry_limits {
+namespace internal::chemistry_limits {
 
 inline bool knows_cells(Battery const& battery) { return battery.chemistry && (battery.cells || battery.voltage); }
 
@@ -23,7 +23,7 @@ inline std::optional<Current> at_rate(Battery const& battery, double per_hour) {
     return *battery.capacity * per_hour / (3600.0 * si::second);
 }
 
-} // namespace chemistry_limits
+} // namespace internal::chemistry_limits
 
 BANKWRIGHT_INLINE bool has_protective_disconnect(Battery const& battery) {
     return battery.chemistry && is_lithium(*battery.chemistry);
@@ -31,32 +31,32 @@ BANKWRIGHT_INLINE bool has_protective_disconnect(Battery const& battery) {
 
 BANKWRIGHT_INLINE std::optional<Voltage> low_cutoff(Battery const& battery) {
     if (battery.low_cutoff) return battery.low_cutoff;
-    if (!chemistry_limits::knows_cells(battery)) return std::nullopt;
-    auto const& limits = chemistry_limits::row(tables::chemistries::cutoffs, *battery.chemistry);
+    if (!internal::chemistry_limits::knows_cells(battery)) return std::nullopt;
+    auto const& limits = internal::chemistry_limits::row(tables::chemistries::cutoffs, *battery.chemistry);
     return limits.low * cell_count(battery) * si::volt;
 }
 
 BANKWRIGHT_INLINE std::optional<Voltage> high_cutoff(Battery const& battery) {
     if (battery.high_cutoff) return battery.high_cutoff;
-    if (!chemistry_limits::knows_cells(battery)) return std::nullopt;
-    auto const& limits = chemistry_limits::row(tables::chemistries::cutoffs, *battery.chemistry);
+    if (!internal::chemistry_limits::knows_cells(battery)) return std::nullopt;
+    auto const& limits = internal::chemistry_limits::row(tables::chemistries::cutoffs, *battery.chemistry);
     return limits.high * cell_count(battery) * si::volt;
 }
 
 BANKWRIGHT_INLINE std::optional<Current> discharge_limit(Battery const& battery) {
     if (battery.max_discharge || !battery.chemistry) return battery.max_discharge;
-    return chemistry_limits::at_rate(battery,
-                                     chemistry_limits::row(tables::chemistries::rates, *battery.chemistry).discharge);
+    return internal::chemistry_limits::at_rate(
+        battery, internal::chemistry_limits::row(tables::chemistries::rates, *battery.chemistry).discharge);
 }
 
 BANKWRIGHT_INLINE std::optional<Current> charge_limit(Battery const& battery) {
     if (battery.max_charge || !battery.chemistry) return battery.max_charge;
-    return chemistry_limits::at_rate(battery,
-                                     chemistry_limits::row(tables::chemistries::rates, *battery.chemistry).charge);
+    return internal::chemistry_limits::at_rate(
+        battery, internal::chemistry_limits::row(tables::chemistries::rates, *battery.chemistry).charge);
 }
 
 BANKWRIGHT_INLINE TemperatureLimits temperature_limits(Chemistry chemistry) {
-    auto const& row = chemistry_limits::row(tables::chemistries::temperatures, chemistry);
+    auto const& row = internal::chemistry_limits::row(tables::chemistries::temperatures, chemistry);
     return {celsius(row.charge_low), celsius(row.charge_high), celsius(row.discharge_low), celsius(row.discharge_high)};
 }
 

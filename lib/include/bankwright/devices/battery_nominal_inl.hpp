@@ -21,14 +21,14 @@ BANKWRIGHT_INLINE Voltage nominal_cell_voltage(Chemistry chemistry) {
     }
 }
 
-BANKWRIGHT_INLINE Voltage nominal_voltage(Battery const &battery) {
+BANKWRIGHT_INLINE Voltage nominal_voltage(Battery const& battery) {
     if (battery.voltage) return *battery.voltage;
     if (!battery.chemistry || !battery.cells)
         throw std::invalid_argument("battery `" + battery.id + "` needs `voltage`, or `chemistry` and `cells`");
     return nominal_cell_voltage(*battery.chemistry) * static_cast<double>(*battery.cells);
 }
 
-BANKWRIGHT_INLINE int cell_count(Battery const &battery) {
+BANKWRIGHT_INLINE int cell_count(Battery const& battery) {
     if (battery.cells) return *battery.cells;
     if (!battery.voltage || !battery.chemistry)
         throw std::invalid_argument("battery `" + battery.id + "` needs `cells`, or `voltage` and `chemistry`");
@@ -43,7 +43,7 @@ BANKWRIGHT_INLINE int cell_count(Battery const &battery) {
     return std::max(1, static_cast<int>(std::lround(volts / per_cell)));
 }
 
-BANKWRIGHT_INLINE double twelve_volt_classes(Battery const &battery) {
+BANKWRIGHT_INLINE double twelve_volt_classes(Battery const& battery) {
     auto const classes = nominal_voltage(battery).value() / 12.0;
     return classes < 0.75 ? classes : std::round(classes);
 }

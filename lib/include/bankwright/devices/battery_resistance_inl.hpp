@@ -15,7 +15,7 @@
 
 namespace bankwright {
 
-namespace resistance_curves {
+namespace internal::resistance_curves {
 
 // Straight on a logarithmic scale between the points, held beyond them.
 template <class Points>
@@ -41,12 +41,12 @@ inline double lithium_temperature(double celsius_now) {
 inline constexpr double cranking_celsius = -18.0;          // SAE J537
 inline constexpr double cranking_volts_per_12_volts = 7.2; // SAE J537
 
-} // namespace resistance_curves
+} // namespace internal::resistance_curves
 
 BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, Temperature temperature) {
     auto const now = in_celsius(temperature);
-    if (is_lithium(chemistry)) return resistance_curves::lithium_temperature(now);
-    return resistance_curves::lead_temperature(now) / resistance_curves::lead_temperature(25.0);
+    if (is_lithium(chemistry)) return internal::resistance_curves::lithium_temperature(now);
+    return internal::resistance_curves::lead_temperature(now) / internal::resistance_curves::lead_temperature(25.0);
 }
 
 BANKWRIGHT_INLINE double resistance_ratio(Chemistry chemistry, StateOfCharge charge) {
@@ -75,10 +75,10 @@ BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, StateOf
     };
     auto const moved = resistance_ratio(chemistry, temperature) * by_charge();
     if (battery.cranking) {
-        auto const cold = celsius(resistance_curves::cranking_celsius);
+        auto const cold = celsius(internal::resistance_curves::cranking_celsius);
         auto const emf =
             open_circuit_cell_voltage(chemistry, StateOfCharge::of(1.0), cold).value() * cell_count(battery);
-        auto const held = resistance_curves::cranking_volts_per_12_volts * twelve_volt_classes(battery);
+        auto const held = internal::resistance_curves::cranking_volts_per_12_volts * twelve_volt_classes(battery);
         return (emf - held) / battery.cranking->value() / resistance_ratio(chemistry, cold) * moved * si::ohm;
     }
     if (!battery.capacity)

@@ -18,7 +18,7 @@
 
 namespace bankwright {
 
-namespace open_circuit_curves {
+namespace internal::open_circuit_curves {
 
 inline constexpr std::array<double, 5> charges{0.0, 0.25, 0.5, 0.75, 1.0};
 
@@ -61,12 +61,12 @@ double lithium_cell(Rows const& rows, std::size_t used, double charge) {
     return numeric::linear(std::span<double const>(x).first(used), std::span<double const>(y).first(used), charge);
 }
 
-} // namespace open_circuit_curves
+} // namespace internal::open_circuit_curves
 
 BANKWRIGHT_INLINE Voltage open_circuit_cell_voltage(Chemistry chemistry, StateOfCharge charge,
                                                     Temperature temperature) {
     namespace t = tables::open_circuit_voltage;
-    namespace curves = open_circuit_curves;
+    namespace curves = internal::open_circuit_curves;
     auto const s = charge.value();
     switch (chemistry) {
     case Chemistry::flooded:
@@ -85,7 +85,7 @@ BANKWRIGHT_INLINE Voltage open_circuit_cell_voltage(Chemistry chemistry, StateOf
 
 BANKWRIGHT_INLINE std::vector<double> open_circuit_knots(Chemistry chemistry) {
     namespace t = tables::open_circuit_voltage;
-    namespace curves = open_circuit_curves;
+    namespace curves = internal::open_circuit_curves;
     auto const first = [](auto const& column, std::size_t count) {
         return std::vector<double>(column.begin(), column.begin() + static_cast<std::ptrdiff_t>(count));
     };

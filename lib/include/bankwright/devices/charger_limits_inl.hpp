@@ -8,7 +8,7 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE ChargeStages charge_stages(Chemistry chemistry, int cells) {
-    auto const &row = tables::chemistries::charge_voltages[static_cast<std::size_t>(chemistry)];
+    auto const& row = tables::chemistries::charge_voltages[static_cast<std::size_t>(chemistry)];
     auto const across = [cells](double cell) { return cell * cells * si::volt; };
     return {across(row.absorption_low), across(row.absorption_high), across(row.float_low), across(row.float_high)};
 }

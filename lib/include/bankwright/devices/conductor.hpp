@@ -14,13 +14,13 @@ struct Conductor {
     std::string id;
     std::optional<WireSize> size;
     std::optional<Length> length;
-    std::optional<Resistance> resistance;   // the whole of it, joints included; overrides size, length and joint
-    std::optional<Temperature> insulation;  // temperature rating of the insulation
+    std::optional<Resistance> resistance;  // the whole of it, joints included; overrides size, length and joint
+    std::optional<Temperature> insulation; // temperature rating of the insulation
     std::optional<bool> tinned;
     std::optional<std::string> color;
-    std::optional<Resistance> joint;        // one bolted or crimped joint; it has two
-    std::optional<int> bundle;              // current-carrying conductors bundled together, this one included
-    std::optional<bool> enclosed;           // in a sheath, conduit or box all the way
+    std::optional<Resistance> joint; // one bolted or crimped joint; it has two
+    std::optional<int> bundle;       // current-carrying conductors bundled together, this one included
+    std::optional<bool> enclosed;    // in a sheath, conduit or box all the way
     std::optional<bool> engine_space;
     std::optional<Temperature> temperature; // ambient unless said
 

@@ -18,10 +18,10 @@
 namespace bankwright {
 
 // What the published ampacities stand on, 33 CFR 183.425.
-namespace published_ampacity {
+namespace internal::published_ampacity {
 inline constexpr double basis_celsius = 30.0;        // Table 5
 inline constexpr double engine_space_celsius = 50.0; // note 1
-} // namespace published_ampacity
+} // namespace internal::published_ampacity
 
 struct Ampacity {
     Current current;        // with every factor applied

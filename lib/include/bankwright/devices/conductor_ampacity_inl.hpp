@@ -12,7 +12,7 @@
 
 namespace bankwright {
 
-namespace published_ampacity {
+namespace internal::published_ampacity {
 
 inline constexpr double alike = 0.5; // [K] ratings in degF meet the columns in degC
 
@@ -42,13 +42,13 @@ inline double warm_share(double insulation_celsius, double ambient_celsius) {
     return std::sqrt(std::max(0.0, (insulation_celsius - ambient_celsius) / (insulation_celsius - basis_celsius)));
 }
 
-} // namespace published_ampacity
+} // namespace internal::published_ampacity
 
 BANKWRIGHT_INLINE std::optional<Current> table_5(Awg gauge, Temperature insulation) {
-    auto const column = published_ampacity::column_of(insulation);
+    auto const column = internal::published_ampacity::column_of(insulation);
     if (!column) return std::nullopt;
     for (auto const& row : tables::ampacity::by_gauge)
-        if (row.gauge == gauge.number) return published_ampacity::cell(row, *column) * si::ampere;
+        if (row.gauge == gauge.number) return internal::published_ampacity::cell(row, *column) * si::ampere;
     return std::nullopt;
 }
 
@@ -60,12 +60,12 @@ BANKWRIGHT_INLINE double bundling_share(int conductors) {
 }
 
 BANKWRIGHT_INLINE double engine_space_share(Temperature insulation) {
-    auto const column = published_ampacity::column_of(insulation);
+    auto const column = internal::published_ampacity::column_of(insulation);
     return column ? tables::ampacity::engine_space[*column].factor : 0.0;
 }
 
 BANKWRIGHT_INLINE std::optional<Ampacity> ampacity(Conductor const& conductor, Temperature ambient) {
-    namespace published = published_ampacity;
+    namespace published = internal::published_ampacity;
     if (!conductor.size) return std::nullopt;
     auto const* row = published::row_of(*conductor.size);
     auto const column = published::column_of(conductor.insulation.value_or(celsius(60.0)));

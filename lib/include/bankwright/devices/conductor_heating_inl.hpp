@@ -13,7 +13,7 @@ namespace bankwright {
 
 BANKWRIGHT_INLINE std::optional<Temperature> conductor_temperature(Conductor const& conductor, Current current,
                                                                    Temperature ambient) {
-    namespace published = published_ampacity;
+    namespace published = internal::published_ampacity;
     auto const allowed = ampacity(conductor, ambient);
     if (!allowed) return std::nullopt;
     auto around = in_celsius(ambient);

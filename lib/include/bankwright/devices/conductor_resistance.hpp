@@ -21,7 +21,7 @@ double tinned_ratio(Area);
 
 // `resistance` as given; else wire (size, length, tinned, temperature) plus two joints, the conductor's own or `joint`.
 // Throws std::invalid_argument naming the missing key.
-Resistance resistance(Conductor const &, Temperature ambient, Resistance joint);
+Resistance resistance(Conductor const&, Temperature ambient, Resistance joint);
 
 } // namespace bankwright
 

@@ -17,16 +17,16 @@ BANKWRIGHT_INLINE ResistancePerLength copper_resistance(Area area, Temperature t
 
 BANKWRIGHT_INLINE double tinned_ratio(Area area) {
     auto const mm2 = area.value() * 1e6;
-    auto const times = [&](auto const &row) { // the greater over the smaller: the nearest by ratio
+    auto const times = [&](auto const& row) { // the greater over the smaller: the nearest by ratio
         return row.square_millimeters > mm2 ? row.square_millimeters / mm2 : mm2 / row.square_millimeters;
     };
-    auto const *nearest = &tables::wire_resistance::class_5.front();
-    for (auto const &row : tables::wire_resistance::class_5)
+    auto const* nearest = &tables::wire_resistance::class_5.front();
+    for (auto const& row : tables::wire_resistance::class_5)
         if (times(row) < times(*nearest)) nearest = &row;
     return nearest->tinned / nearest->plain;
 }
 
-BANKWRIGHT_INLINE Resistance resistance(Conductor const &conductor, Temperature ambient, Resistance joint) {
+BANKWRIGHT_INLINE Resistance resistance(Conductor const& conductor, Temperature ambient, Resistance joint) {
     if (conductor.resistance) return *conductor.resistance;
     if (!conductor.size || !conductor.length)
         throw std::invalid_argument("conductor `" + conductor.id + "` needs `resistance`, or `size` and `length`");

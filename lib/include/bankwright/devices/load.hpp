@@ -9,7 +9,7 @@
 namespace bankwright {
 
 struct Load {
-    std::string id; // terminals: id+  id-
+    std::string id;                       // terminals: id+  id-
     std::optional<Current> current;       // draws this current
     std::optional<Power> power;           // draws this power
     std::optional<Resistance> resistance; // is ohmic

@@ -24,10 +24,10 @@ struct PropellerLaw {
 
 // From `voltage`, `current` and `winding` (0 unless stated). Throws std::invalid_argument naming the missing key, or
 // `winding` if the nameplate current would lose all of the nameplate voltage in it.
-PropellerLaw propeller_law(Motor const &);
+PropellerLaw propeller_law(Motor const&);
 
 // Duty of the speed control at a throttle: the throttle itself behind a chopper; off or full where there is none.
-double duty(Motor const &, Throttle);
+double duty(Motor const&, Throttle);
 
 struct MotorState {
     Current drawn;     // from the bank
@@ -38,13 +38,13 @@ struct MotorState {
     double speed = 0;  // over that at the nameplate voltage and full throttle
     double thrust = 0; // likewise; static thrust goes as the speed squared
 };
-MotorState motor_state(Motor const &, Voltage terminals, Throttle); // zero for a voltage <= 0
+MotorState motor_state(Motor const&, Voltage terminals, Throttle); // zero for a voltage <= 0
 
 // Static thrust, where the nameplate states it.
-std::optional<Force> thrust(Motor const &, Voltage terminals, Throttle);
+std::optional<Force> thrust(Motor const&, Voltage terminals, Throttle);
 
 // What a standing rotor draws from the full voltage; unknown without `winding`.
-std::optional<Current> stall_current(Motor const &, Voltage terminals);
+std::optional<Current> stall_current(Motor const&, Voltage terminals);
 
 } // namespace bankwright
 

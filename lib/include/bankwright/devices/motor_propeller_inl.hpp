@@ -9,7 +9,7 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE PropellerLaw propeller_law(Motor const &motor) {
+BANKWRIGHT_INLINE PropellerLaw propeller_law(Motor const& motor) {
     if (!motor.voltage || !motor.current)
         throw std::invalid_argument("motor `" + motor.id + "` needs `voltage` and `current`");
     auto const winding = motor.winding.value_or(Resistance{});
@@ -20,12 +20,12 @@ BANKWRIGHT_INLINE PropellerLaw propeller_law(Motor const &motor) {
     return {*motor.current / (back_emf * back_emf), winding};
 }
 
-BANKWRIGHT_INLINE double duty(Motor const &motor, Throttle throttle) {
+BANKWRIGHT_INLINE double duty(Motor const& motor, Throttle throttle) {
     if (motor.control == SpeedControl::direct) return throttle.value() > 0.0 ? 1.0 : 0.0;
     return throttle.value();
 }
 
-BANKWRIGHT_INLINE MotorState motor_state(Motor const &motor, Voltage terminals, Throttle throttle) {
+BANKWRIGHT_INLINE MotorState motor_state(Motor const& motor, Voltage terminals, Throttle throttle) {
     auto const law = propeller_law(motor);
     auto const d = duty(motor, throttle);
     MotorState state;
@@ -43,12 +43,12 @@ BANKWRIGHT_INLINE MotorState motor_state(Motor const &motor, Voltage terminals, 
     return state;
 }
 
-BANKWRIGHT_INLINE std::optional<Force> thrust(Motor const &motor, Voltage terminals, Throttle throttle) {
+BANKWRIGHT_INLINE std::optional<Force> thrust(Motor const& motor, Voltage terminals, Throttle throttle) {
     if (!motor.thrust) return std::nullopt;
     return *motor.thrust * motor_state(motor, terminals, throttle).thrust;
 }
 
-BANKWRIGHT_INLINE std::optional<Current> stall_current(Motor const &motor, Voltage terminals) {
+BANKWRIGHT_INLINE std::optional<Current> stall_current(Motor const& motor, Voltage terminals) {
     if (!motor.winding || !(motor.winding->value() > 0.0)) return std::nullopt;
     return terminals / *motor.winding;
 }

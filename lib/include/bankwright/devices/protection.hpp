@@ -9,12 +9,12 @@
 namespace bankwright {
 
 struct ProtectiveDevice {
-    std::string id;                       // terminals: id.line  id.load
+    std::string id; // terminals: id.line  id.load
     std::optional<Current> rating;
-    std::optional<Current> interrupts;    // largest fault current it can break
-    std::optional<Voltage> voltage;       // largest voltage it can break
-    std::optional<Resistance> resistance; // ideal unless said
-    std::optional<bool> closed;           // `state`: closed unless said; a blown fuse is open
+    std::optional<Current> interrupts;     // largest fault current it can break
+    std::optional<Voltage> voltage;        // largest voltage it can break
+    std::optional<Resistance> resistance;  // ideal unless said
+    std::optional<bool> closed;            // `state`: closed unless said; a blown fuse is open
     std::optional<std::string> trip_class; // `class`: the standard its time-current band comes from
 
     friend bool operator==(ProtectiveDevice const&, ProtectiveDevice const&) = default;

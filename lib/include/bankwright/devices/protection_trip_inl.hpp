@@ -11,7 +11,7 @@
 
 namespace bankwright {
 
-namespace trip_points {
+namespace internal::trip_points {
 
 using Point = tables::protection::TripPoint;
 
@@ -52,7 +52,7 @@ inline std::span<Point const> for_rating(std::span<Point const> points, double r
     return points.subspan(begin, end - begin);
 }
 
-} // namespace trip_points
+} // namespace internal::trip_points
 
 BANKWRIGHT_INLINE std::optional<TripClass> trip_class_named(std::string_view text) {
     std::string plain;
@@ -66,11 +66,11 @@ BANKWRIGHT_INLINE std::optional<TripClass> trip_class_named(std::string_view tex
 BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const& device, Current current) {
     auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
     if (!known || !device.rating || !(device.rating->value() > 0.0)) return std::nullopt;
-    auto const curve = trip_points::curve_of(*known);
+    auto const curve = internal::trip_points::curve_of(*known);
     auto const multiple = current.value() / device.rating->value();
 
     TripBand band{0.0 * si::second, std::numeric_limits<double>::infinity() * si::second, curve.source};
-    for (auto const& point : trip_points::for_rating(curve.points, device.rating->value())) {
+    for (auto const& point : internal::trip_points::for_rating(curve.points, device.rating->value())) {
         if (point.multiple <= multiple && point.at_most < band.at_most.value()) {
             band.at_most = point.at_most * si::second;
             band.source.confidence = point.mark;
@@ -89,7 +89,8 @@ inline bool is_fuse_class(TripClass trip_class) {
 BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice const& device, Current prospective) {
     auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
     if (!known || !device.rating) return std::nullopt;
-    auto const points = trip_points::for_rating(trip_points::curve_of(*known).points, device.rating->value());
+    auto const points =
+        internal::trip_points::for_rating(internal::trip_points::curve_of(*known).points, device.rating->value());
     auto const& last = points.back();
     if (last.at_most > 1.0 || prospective.value() < last.multiple * device.rating->value()) return std::nullopt;
     auto const band = trip_band(device, prospective);

@@ -2,8 +2,8 @@
 // for a note.
 #pragma once
 
-#include "bankwright/drawing/marks.hpp"
 #include "bankwright/drawing/pen.hpp"
+#include "bankwright/drawing/symbols/marks.hpp"
 #include "bankwright/drawing/text_fit.hpp"
 
 #include <cmath>

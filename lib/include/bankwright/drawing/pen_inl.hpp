@@ -2,10 +2,10 @@
 
 #include "bankwright/drawing/pen.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <utility>
+
+#include <fmt/format.h>
 
 namespace bankwright::drawing {
 

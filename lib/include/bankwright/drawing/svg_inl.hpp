@@ -1,21 +1,21 @@
 #pragma once
 
-#include "bankwright/drawing/lay_out.hpp"
-#include "bankwright/drawing/measures.hpp"
-#include "bankwright/drawing/notes.hpp"
+#include "bankwright/drawing/layout/lay_out.hpp"
+#include "bankwright/drawing/layout/measures.hpp"
 #include "bankwright/drawing/svg.hpp"
+#include "bankwright/drawing/symbols/notes.hpp"
 #include "bankwright/drawing/text_fit.hpp"
-#include "bankwright/drawing/wire_lines.hpp"
+#include "bankwright/drawing/wires/wire_lines.hpp"
 #include "bankwright/text/quoted_names.hpp"
 #include "bankwright/units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <optional>
 #include <stdexcept>
 #include <utility>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright::drawing {
 

@@ -3,10 +3,10 @@
 #include "bankwright/drawing/words.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
+
+#include <fmt/format.h>
 
 namespace bankwright::drawing {
 

@@ -9,7 +9,7 @@
 
 namespace bankwright {
 
-namespace meters {
+namespace internal::meters {
 
 // A meter that shows nothing shows no sign: -0 becomes 0.
 inline double unsigned_zero(double value) { return value == 0.0 ? 0.0 : value; }
@@ -55,11 +55,11 @@ inline double through(int node, Network const& network, solver::Solution const& 
     return sum / 2.0;
 }
 
-} // namespace meters
+} // namespace internal::meters
 
 BANKWRIGHT_INLINE PartReading read_part(NetworkPart const& part, Network const& network,
                                         solver::Solution const& solution) {
-    using namespace meters;
+    using namespace internal::meters;
     auto const& first = part.elements.front();
     double current = amperes(first, solution);
     double voltage = drop(first, solution);
@@ -115,7 +115,7 @@ BANKWRIGHT_INLINE std::vector<TerminalReading> read_terminals(Network const& net
     for (std::size_t node = 0; node < network.terminals.size(); ++node) {
         bool const known = solution.status == solver::Status::solved && solution.island[node] == 0;
         readings.push_back({network.terminals[node], std::nullopt});
-        if (known) readings.back().voltage = meters::unsigned_zero(solution.volts[node]) * si::volt;
+        if (known) readings.back().voltage = internal::meters::unsigned_zero(solution.volts[node]) * si::volt;
     }
     return readings;
 }

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/graph/edges_at.hpp"
 #include "bankwright/network/reference.hpp"
-#include "bankwright/solver/edges_at.hpp"
 
 #include <cmath>
 #include <cstddef>
@@ -13,7 +13,7 @@
 
 namespace bankwright {
 
-namespace nominal_potentials {
+namespace internal::nominal_potentials {
 
 struct Step {
     int from = 0;
@@ -57,10 +57,10 @@ inline void carry(std::vector<Step> const& steps, solver::EdgesAt const& steps_a
     }
 }
 
-} // namespace nominal_potentials
+} // namespace internal::nominal_potentials
 
 BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
-    auto const steps = nominal_potentials::steps(bank, network);
+    auto const steps = internal::nominal_potentials::steps(bank, network);
     auto const nodes = static_cast<std::size_t>(network.circuit.nodes);
     solver::EdgesAt const steps_at(nodes, steps.size(),
                                    [&](std::size_t s) { return std::pair(steps[s].from, steps[s].to); });
@@ -74,7 +74,7 @@ BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
     std::size_t most = 0;
     for (std::size_t first = 0; first < counted.size(); ++first) {
         if (counted[first]) continue;
-        nominal_potentials::carry(steps, steps_at, negative(first), potential);
+        internal::nominal_potentials::carry(steps, steps_at, negative(first), potential);
         std::size_t batteries = 0;
         int lowest = negative(first);
         for (std::size_t battery = first; battery < counted.size(); ++battery) {

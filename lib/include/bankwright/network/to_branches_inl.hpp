@@ -14,7 +14,7 @@
 
 namespace bankwright {
 
-namespace circuit_parts {
+namespace internal::circuit_parts {
 
 inline Element gap(int from, int to) { return {Element::Is::gap, -1, from, to}; }
 
@@ -56,47 +56,48 @@ inline int landing(Network const& network, Run const& run, std::string const& te
     return it->second;
 }
 
-} // namespace circuit_parts
+} // namespace internal::circuit_parts
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Battery const& battery, Surroundings const& around,
                                                    Network& network) {
-    return {circuit_parts::branch(network.circuit, node_of(network, battery.id + "-"),
-                                  node_of(network, battery.id + "+"), internal_resistance(battery, around.ambient),
-                                  open_circuit_voltage(battery, around.ambient))};
+    return {internal::circuit_parts::branch(
+        network.circuit, node_of(network, battery.id + "-"), node_of(network, battery.id + "+"),
+        internal_resistance(battery, around.ambient), open_circuit_voltage(battery, around.ambient))};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Run const& run, Surroundings const& around, Network& network) {
-    int const from = circuit_parts::landing(network, run, run.from, "from");
-    int const to = circuit_parts::landing(network, run, run.to, "to");
-    if (from == to) return {circuit_parts::gap(from, to)};
-    return {
-        circuit_parts::resistor(network.circuit, from, to, resistance(run.conductor, around.ambient, around.joint))};
+    int const from = internal::circuit_parts::landing(network, run, run.from, "from");
+    int const to = internal::circuit_parts::landing(network, run, run.to, "to");
+    if (from == to) return {internal::circuit_parts::gap(from, to)};
+    return {internal::circuit_parts::resistor(network.circuit, from, to,
+                                              resistance(run.conductor, around.ambient, around.joint))};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(ProtectiveDevice const& device, Surroundings const& around,
                                                    Network& network) {
-    return {circuit_parts::contact(network.circuit, node_of(network, device.id + ".line"),
-                                   node_of(network, device.id + ".load"),
-                                   around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
+    return {internal::circuit_parts::contact(
+        network.circuit, node_of(network, device.id + ".line"), node_of(network, device.id + ".load"),
+        around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Switch const& device, Surroundings const& around, Network& network) {
-    return {circuit_parts::contact(network.circuit, node_of(network, device.id + ".1"),
-                                   node_of(network, device.id + ".2"),
-                                   around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
+    return {internal::circuit_parts::contact(
+        network.circuit, node_of(network, device.id + ".1"), node_of(network, device.id + ".2"),
+        around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Busbar const& busbar, Surroundings const&, Network& network) {
     int const node = node_of(network, busbar.id);
-    return {circuit_parts::gap(node, node)};
+    return {internal::circuit_parts::gap(node, node)};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Connector const& connector, Surroundings const& around,
                                                    Network& network) {
     bool const mated = around.moment.everything_closed || connector.mated.value_or(true);
     auto const pole = [&](char const* sign) {
-        return circuit_parts::contact(network.circuit, node_of(network, connector.id + sign),
-                                      node_of(network, connector.id + ".plug" + sign), mated, connector.contact);
+        return internal::circuit_parts::contact(network.circuit, node_of(network, connector.id + sign),
+                                                node_of(network, connector.id + ".plug" + sign), mated,
+                                                connector.contact);
     };
     auto const positive = pole("+");
     return {positive, pole("-")};
@@ -105,32 +106,33 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Connector const& connector, S
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const& motor, Surroundings const& around, Network& network) {
     int const plus = node_of(network, motor.id + "+");
     int const minus = node_of(network, motor.id + "-");
-    if (around.moment.loads == LoadsAre::at_rest) return {circuit_parts::gap(plus, minus)};
+    if (around.moment.loads == LoadsAre::at_rest) return {internal::circuit_parts::gap(plus, minus)};
     if (around.moment.loads == LoadsAre::constant_current)
-        return {
-            circuit_parts::load(network.circuit, plus, minus, solver::ConstantCurrent{around.moment.current.value()})};
+        return {internal::circuit_parts::load(network.circuit, plus, minus,
+                                              solver::ConstantCurrent{around.moment.current.value()})};
 
     auto const law = propeller_law(motor);
     auto const throttle = around.moment.throttle.value_or(motor.throttle.value_or(Throttle::of(1.0)));
-    return {
-        circuit_parts::load(network.circuit, plus, minus,
-                            solver::SquareLaw{law.coefficient.value(), law.winding.value(), duty(motor, throttle)})};
+    return {internal::circuit_parts::load(
+        network.circuit, plus, minus,
+        solver::SquareLaw{law.coefficient.value(), law.winding.value(), duty(motor, throttle)})};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surroundings const& around, Network& network) {
     int const plus = node_of(network, load.id + "+");
     int const minus = node_of(network, load.id + "-");
     auto& circuit = network.circuit;
-    if (around.moment.loads == LoadsAre::at_rest) return {circuit_parts::gap(plus, minus)};
+    if (around.moment.loads == LoadsAre::at_rest) return {internal::circuit_parts::gap(plus, minus)};
     if (around.moment.loads == LoadsAre::constant_current)
-        return {around.has_motor ? circuit_parts::gap(plus, minus)
-                                 : circuit_parts::load(circuit, plus, minus,
-                                                       solver::ConstantCurrent{around.moment.current.value()})};
+        return {around.has_motor ? internal::circuit_parts::gap(plus, minus)
+                                 : internal::circuit_parts::load(
+                                       circuit, plus, minus, solver::ConstantCurrent{around.moment.current.value()})};
     if (load.current)
-        return {circuit_parts::load(circuit, plus, minus, solver::ConstantCurrent{load.current->value()})};
-    if (load.power) return {circuit_parts::load(circuit, plus, minus, solver::ConstantPower{load.power->value()})};
-    return {
-        circuit_parts::resistor(circuit, plus, minus, circuit_parts::needed(load.resistance, load.id, "resistance"))};
+        return {internal::circuit_parts::load(circuit, plus, minus, solver::ConstantCurrent{load.current->value()})};
+    if (load.power)
+        return {internal::circuit_parts::load(circuit, plus, minus, solver::ConstantPower{load.power->value()})};
+    return {internal::circuit_parts::resistor(circuit, plus, minus,
+                                              internal::circuit_parts::needed(load.resistance, load.id, "resistance"))};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surroundings const& around,
@@ -143,16 +145,16 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surro
         int const plus = node_of(network, stem + "+");
         int const minus = node_of(network, stem + "-");
         if (gives)
-            elements.push_back(
-                circuit_parts::load(network.circuit, plus, minus,
-                                    solver::LimitedSource{charger.voltage->value(), charger.current->value()}));
+            elements.push_back(internal::circuit_parts::load(
+                network.circuit, plus, minus,
+                solver::LimitedSource{charger.voltage->value(), charger.current->value()}));
         else
-            elements.push_back(circuit_parts::gap(plus, minus));
+            elements.push_back(internal::circuit_parts::gap(plus, minus));
     }
     if (!charger.isolated.value_or(true)) {
         std::size_t const outputs = elements.size();
         for (std::size_t output = 1; output < outputs; ++output)
-            elements.push_back(circuit_parts::join(network.circuit, elements[0].to, elements[output].to));
+            elements.push_back(internal::circuit_parts::join(network.circuit, elements[0].to, elements[output].to));
     }
     return elements;
 }

@@ -1,9 +1,9 @@
 // Body of bank_report.hpp.
 #pragma once
 
-#include "bankwright/analyses/arrangement.hpp"
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/page/bank_report.hpp"
+#include "bankwright/wiring/arrangement.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -1,17 +1,14 @@
-// How is it said what ended a run, and where its energy went?
+// Bodies of discharge_words.hpp.
 #pragma once
 
-#include "bankwright/analyses/discharge.hpp"
-
+#include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
 
-#include <string>
-
 namespace bankwright::run_words {
 
-inline std::string ending(DischargeResult const& run) {
+BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     switch (run.end) {
     case RunEnd::time:
         return run.legs_done > 0 ? "the last leg is over" : "still running when the time asked for is over";
@@ -29,24 +26,23 @@ inline std::string ending(DischargeResult const& run) {
     return {};
 }
 
-inline std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", energy.value() / 3600.0); }
+BANKWRIGHT_INLINE std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", energy.value() / 3600.0); }
 
-inline std::string energy(EnergySplit const& split) {
+BANKWRIGHT_INLINE std::string energy(EnergySplit const& split) {
     return fmt::format("{} go to motors and loads, {} are lost in conductors and contacts, {} in the batteries\n",
                        watt_hours(split.used), watt_hours(split.wiring_heat), watt_hours(split.battery_heat));
 }
 
-inline bool happens_at_once(Duration time) { return time < 1.0 * si::second; }
+BANKWRIGHT_INLINE bool happens_at_once(Duration time) { return time < 1.0 * si::second; }
 
-// At the head of a run or a charge.
-inline std::string lasting(Duration time) { return happens_at_once(time) ? "at once" : print(time); }
+BANKWRIGHT_INLINE std::string lasting(Duration time) { return happens_at_once(time) ? "at once" : print(time); }
 
-inline std::string drop_out(DroppedOut const& gone) {
+BANKWRIGHT_INLINE std::string drop_out(DroppedOut const& gone) {
     auto const when = happens_at_once(gone.time) ? std::string("at once") : "after " + print(gone.time);
     return fmt::format("{} the protective disconnect of `{}` opens", when, gone.battery);
 }
 
-inline std::string reversal(ReversedCell const& cell) {
+BANKWRIGHT_INLINE std::string reversal(ReversedCell const& cell) {
     return fmt::format("after {} a weak cell of `{}` is empty, and is driven backwards from then on, to {}",
                        print(cell.time), cell.battery, print(cell.deepest));
 }

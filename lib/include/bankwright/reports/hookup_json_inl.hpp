@@ -3,10 +3,10 @@
 
 #include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/hookup_json.hpp"
-#include "bankwright/reports/json_inl.hpp"
+#include "bankwright/reports/json/json_values.hpp"
 
 namespace bankwright {
-namespace json {
+namespace internal::json {
 
 inline Json volts(std::optional<Voltage> const& value) { return value ? number(value->value()) : Json(); }
 
@@ -56,9 +56,10 @@ inline Json step(DisconnectStep const& step) {
     return out;
 }
 
-} // namespace json
+} // namespace internal::json
 
 BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
+    namespace json = internal::json;
     using json::Json;
     Json document{{"bankwright", "hookup"},
                   {"version", 1},

@@ -2,19 +2,19 @@
 #pragma once
 
 #include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/hookup_text.hpp"
 #include "bankwright/reports/hookup_words.hpp"
 #include "bankwright/reports/table.hpp"
 #include "bankwright/reports/tally.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <string>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 

@@ -3,14 +3,14 @@
 
 #include "bankwright/reports/hookup_words.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <vector>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace hookup_words {
+namespace internal::hookup_words {
 
 // "A, B or C"; "A, B, C or 5 others"
 inline std::string listed(std::vector<std::string> names) {
@@ -72,7 +72,7 @@ inline std::string say(Phrase const& phrase) {
     return {};
 }
 
-} // namespace hookup_words
+} // namespace internal::hookup_words
 
 BANKWRIGHT_INLINE std::string shown(std::optional<Voltage> const& reading, HookupOptions const& options) {
     if (!reading) return "floating";
@@ -99,10 +99,10 @@ BANKWRIGHT_INLINE std::string in_words(HookupAction action, bool undo) {
 }
 
 BANKWRIGHT_INLINE std::string said(WrongReading const& wrong, std::size_t most) {
-    auto const all = hookup_words::phrases(wrong);
+    auto const all = internal::hookup_words::phrases(wrong);
     std::string out;
     for (std::size_t p = 0; p < std::min(most, all.size()); ++p)
-        out += (p == 0 ? "" : ", or ") + hookup_words::say(all[p]);
+        out += (p == 0 ? "" : ", or ") + internal::hookup_words::say(all[p]);
     if (all.size() > most) out += fmt::format(", or {} more", all.size() - most);
     return out;
 }

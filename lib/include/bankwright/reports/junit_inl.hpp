@@ -3,12 +3,12 @@
 #include "bankwright/reports/junit.hpp"
 #include "bankwright/text/xml_writer.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace junit {
+namespace internal::junit {
 
 struct Tally {
     std::size_t cases = 0;
@@ -79,19 +79,19 @@ inline void write(XmlWriter& xml, Verdict const& verdict, Level fail_on) {
     xml.close();
 }
 
-} // namespace junit
+} // namespace internal::junit
 
 BANKWRIGHT_INLINE std::string findings_junit(Verdicts const& verdicts, Level fail_on) {
-    junit::Tally all;
+    internal::junit::Tally all;
     for (auto const& verdict : verdicts) {
-        auto const one = junit::tally(verdict, fail_on);
+        auto const one = internal::junit::tally(verdict, fail_on);
         all = {all.cases + one.cases, all.failures + one.failures, all.skipped + one.skipped};
     }
     XmlWriter xml;
     xml.declaration().open("testsuites").attribute("name", "bankwright");
-    junit::write(xml, all);
+    internal::junit::write(xml, all);
     for (auto const& verdict : verdicts)
-        junit::write(xml, verdict, fail_on);
+        internal::junit::write(xml, verdict, fail_on);
     return std::move(xml).str();
 }
 

@@ -1,19 +1,18 @@
 #pragma once
 
+#include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/reports/recharge_text.hpp"
-
-#include "bankwright/reports/battery_table_inl.hpp"
-#include "bankwright/reports/discharge_words_inl.hpp"
-#include "bankwright/reports/recharge_words_inl.hpp"
+#include "bankwright/reports/recharge_words.hpp"
+#include "bankwright/reports/tables/battery_table.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cstddef>
 #include <string>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 namespace charge_words {

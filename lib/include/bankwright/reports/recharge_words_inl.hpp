@@ -1,16 +1,14 @@
-// How is it said what ended a charge, and through which stages an output went?
+// Bodies of recharge_words.hpp.
 #pragma once
 
-#include "bankwright/analyses/recharge.hpp"
+#include "bankwright/reports/recharge_words.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <fmt/format.h>
 
-#include <string>
-
 namespace bankwright::charge_words {
 
-inline std::string ending(RechargeResult const& run) {
+BANKWRIGHT_INLINE std::string ending(RechargeResult const& run) {
     switch (run.end) {
     case RechargeEnd::full:
         return "the chargers have done what they can";
@@ -24,7 +22,7 @@ inline std::string ending(RechargeResult const& run) {
     return {};
 }
 
-inline std::string stages(OutputStages const& output) {
+BANKWRIGHT_INLINE std::string stages(OutputStages const& output) {
     auto const most = print(output.most), holds = print(output.holds);
     if (!output.bulk && !(output.given > 0.5 * si::coulomb)) return fmt::format("`{}` gives nothing", output.output);
     if (!output.bulk)

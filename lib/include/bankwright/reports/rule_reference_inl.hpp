@@ -2,10 +2,10 @@
 
 #include "bankwright/reports/rule_reference.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
-
-#include <algorithm>
 
 namespace bankwright {
 

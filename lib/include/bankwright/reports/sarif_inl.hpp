@@ -4,13 +4,13 @@
 #include "bankwright/reports/sarif.hpp"
 #include "bankwright/version.hpp"
 
+#include <cmath>
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include <cmath>
-
 namespace bankwright {
-namespace sarif {
+namespace internal::sarif {
 
 using Json = nlohmann::ordered_json;
 
@@ -81,19 +81,19 @@ inline Json result(Verdict const& verdict, Finding const& finding, std::vector<R
     return out;
 }
 
-} // namespace sarif
+} // namespace internal::sarif
 
 BANKWRIGHT_INLINE std::string findings_sarif(Verdicts const& verdicts, std::vector<RuleInfo const*> const& rules) {
-    using sarif::Json;
+    using internal::sarif::Json;
     auto described = Json::array();
     for (auto const* info : rules)
-        described.push_back(sarif::rule(*info));
+        described.push_back(internal::sarif::rule(*info));
     auto artifacts = Json::array();
     auto results = Json::array();
     for (auto const& verdict : verdicts) {
-        artifacts.push_back({{"location", {{"uri", sarif::uri(verdict.file)}}}});
+        artifacts.push_back({{"location", {{"uri", internal::sarif::uri(verdict.file)}}}});
         for (auto const& finding : verdict.findings)
-            results.push_back(sarif::result(verdict, finding, rules));
+            results.push_back(internal::sarif::result(verdict, finding, rules));
     }
     Json run{{"tool",
               {{"driver",

@@ -1,11 +1,11 @@
 // Body of short_circuit_json.hpp.
 #pragma once
 
-#include "bankwright/reports/json_inl.hpp"
+#include "bankwright/reports/json/json_values.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
 
 namespace bankwright {
-namespace json {
+namespace internal::json {
 
 template <class Q>
 Json si_or_null(std::optional<Q> const& value) {
@@ -31,9 +31,10 @@ inline Json on_conductor(std::optional<ConductorFault> const& fault) {
             {"bears", si_or_null(fault->bears)}};
 }
 
-} // namespace json
+} // namespace internal::json
 
 BANKWRIGHT_INLINE std::string short_circuit_json(ShortCircuited const& shorted) {
+    namespace json = internal::json;
     using json::Json;
     auto places = Json::array();
     for (auto const& place : shorted.result.places) {

@@ -8,10 +8,10 @@
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <string>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 namespace short_circuit_words {

@@ -4,9 +4,9 @@
 #include "bankwright/reports/short_circuit_words.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
+
+#include <fmt/format.h>
 
 namespace bankwright::short_circuit_words {
 

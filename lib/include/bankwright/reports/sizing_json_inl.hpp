@@ -1,14 +1,13 @@
 #pragma once
 
+#include "bankwright/reports/json/json_values.hpp"
 #include "bankwright/reports/sizing_json.hpp"
-
-#include "bankwright/reports/json_inl.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <string>
 
 namespace bankwright {
-namespace json {
+namespace internal::json {
 
 inline Json wire_size(WireSize size) {
     return {{"name", bankwright::print(size)}, {"area", number(size.area().value())}};
@@ -62,9 +61,10 @@ inline Json cut_list(CutList const& list) {
             {"not_cut", list.not_cut}};
 }
 
-} // namespace json
+} // namespace internal::json
 
 BANKWRIGHT_INLINE std::string sizing_json(Sized const& sized) {
+    namespace json = internal::json;
     auto const& chosen = sized.chosen();
     auto const duration = [](std::optional<Duration> const& value) {
         return value ? json::number(value->value()) : json::Json();

@@ -1,15 +1,14 @@
 #pragma once
 
 #include "bankwright/reports/sizing_text.hpp"
-
-#include "bankwright/reports/sizing_words_inl.hpp"
+#include "bankwright/reports/sizing_words.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 
-#include <fmt/format.h>
-
 #include <string>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 namespace sizing_words {

@@ -1,31 +1,29 @@
-// The lines of a sizing and of its cut list, as tables of words that every renderer lays out in its own way.
+// Bodies of sizing_words.hpp.
 #pragma once
 
-#include "bankwright/reports/sized.hpp"
-#include "bankwright/reports/table.hpp"
+#include "bankwright/reports/sizing_words.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
-#include <string>
 #include <utility>
-#include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright::sizing_words {
 
-// 5.70 m (18 ft 9 in): up to the next inch, so that nothing is cut short.
-inline std::string length(Length value) {
+BANKWRIGHT_INLINE std::string length(Length value) {
     auto const inches = static_cast<long>(std::ceil(value.value() / 0.0254 - 1e-9));
     return fmt::format("{:.2f} m ({})", value.value(),
                        inches < 12 ? fmt::format("{} in", inches)
                                    : fmt::format("{} ft {} in", inches / 12, inches % 12));
 }
 
-inline std::string joined(std::vector<std::string> const& words) { return fmt::format("{}", fmt::join(words, ", ")); }
+BANKWRIGHT_INLINE std::string joined(std::vector<std::string> const& words) {
+    return fmt::format("{}", fmt::join(words, ", "));
+}
 
-inline std::string reasons(Findings const& findings) {
+BANKWRIGHT_INLINE std::string reasons(Findings const& findings) {
     constexpr std::size_t most = 2;
     std::vector<std::string> words;
     for (auto const& finding : findings) {
@@ -37,13 +35,7 @@ inline std::string reasons(Findings const& findings) {
     return line;
 }
 
-struct Table {
-    std::string title;
-    std::vector<Row> rows; // the first is the heading
-    std::vector<Align> aligned;
-};
-
-inline Table groups(Sized const& sized) {
+BANKWRIGHT_INLINE Table groups(Sized const& sized) {
     bool const gauges = sized.system == SizeSystem::awg;
     Table out{"what is enough",
               {{"parts", "as written", "enough", gauges ? "or in mm2" : "or in AWG"}},
@@ -59,7 +51,7 @@ inline Table groups(Sized const& sized) {
     return out;
 }
 
-inline Table wire(CutList const& list) {
+BANKWRIGHT_INLINE Table wire(CutList const& list) {
     Table out{
         "conductor", {{"size", "colour", "pieces", "in all"}}, {Align::left, Align::left, Align::right, Align::left}};
     for (auto const& total : list.wire)
@@ -68,7 +60,7 @@ inline Table wire(CutList const& list) {
     return out;
 }
 
-inline Table cuts(CutList const& list) {
+BANKWRIGHT_INLINE Table cuts(CutList const& list) {
     Table out{"cut", {{"conductor", "size", "colour", "from", "to", "run", "cut"}}, std::vector<Align>(7, Align::left)};
     for (auto const& cut : list.cuts)
         out.rows.push_back(
@@ -76,14 +68,14 @@ inline Table cuts(CutList const& list) {
     return out;
 }
 
-inline Table ends(CutList const& list) {
+BANKWRIGHT_INLINE Table ends(CutList const& list) {
     Table out{"ends", {{"end", "size", "count", "on"}}, {Align::left, Align::left, Align::right, Align::left}};
     for (auto const& end : list.ends)
         out.rows.push_back({end.what, print(end.size), std::to_string(end.count), end.on});
     return out;
 }
 
-inline Table articles(CutList const& list) {
+BANKWRIGHT_INLINE Table articles(CutList const& list) {
     Table out{"parts", {{"part", "count", "detail", "for"}}, {Align::left, Align::right, Align::left, Align::left}};
     for (auto const& battery : list.batteries)
         out.rows.push_back({"battery", std::to_string(battery.count),
@@ -101,15 +93,14 @@ inline Table articles(CutList const& list) {
     return out;
 }
 
-inline std::vector<Table> cut_tables(CutList const& list) {
+BANKWRIGHT_INLINE std::vector<Table> cut_tables(CutList const& list) {
     std::vector<Table> out;
     for (auto&& one : {wire(list), cuts(list), ends(list), articles(list)})
         if (one.rows.size() > 1) out.push_back(one);
     return out;
 }
 
-// Why no less, one line for each thing that was sized.
-inline std::vector<std::string> no_less(SizingResult const& result) {
+BANKWRIGHT_INLINE std::vector<std::string> no_less(SizingResult const& result) {
     std::vector<std::string> lines;
     if (result.strings && !result.strings->refused.empty())
         lines.push_back(fmt::format("{} in parallel would not do: {}", result.strings->chosen - 1,
@@ -121,15 +112,11 @@ inline std::vector<std::string> no_less(SizingResult const& result) {
     return lines;
 }
 
-inline std::string run_time(Sized const& sized) {
+BANKWRIGHT_INLINE std::string run_time(Sized const& sized) {
     if (!sized.reached) return {};
     auto line = fmt::format("it runs {}", print(*sized.reached));
     if (sized.wanted) line += fmt::format("; {} are wanted", print(*sized.wanted));
     return line;
 }
-
-inline constexpr char assumed[] =
-    "lengths hold a tenth of slack; slack, heat-shrink (an inch on every ring terminal) and screws are common "
-    "practice, without a source; rings to suit the posts and studs that you find";
 
 } // namespace bankwright::sizing_words

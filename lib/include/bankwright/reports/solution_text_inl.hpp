@@ -1,19 +1,19 @@
 #pragma once
 
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/measure.hpp"
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/reports/table.hpp"
 #include "bankwright/reports/tally.hpp"
-#include "bankwright/reports/text.hpp"
 #include "bankwright/text/escape.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace solution {
+namespace internal::solution {
 
 // What the solver's own rounding leaves where nothing flows is no reading: below a billionth of the column's largest it
 // is 0.
@@ -75,7 +75,7 @@ inline std::string balance(OperatingPoint const& point) {
                        within(point.residual.value(), "A"), within(point.imbalance.value(), "W"), point.condition);
 }
 
-} // namespace solution
+} // namespace internal::solution
 
 BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle const& style) {
     auto const& point = solved.point;
@@ -83,12 +83,12 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
                            solved.arrangement ? *solved.arrangement + ", " : std::string(), name(point.status));
     for (auto const& finding : solved.findings)
         out.append("\n").append(finding_text(finding, solved.file, solved.text, style));
-    if (point.status != solver::Status::solved) return out + solution::trouble(solved.counts, solved.file);
-    out +=
-        fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, solution::terminals(point), solution::parts(point));
+    if (point.status != solver::Status::solved) return out + internal::solution::trouble(solved.counts, solved.file);
+    out += fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, internal::solution::terminals(point),
+                       internal::solution::parts(point));
     out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
-    out += solution::balance(point);
-    return out + solution::trouble(solved.counts, solved.file);
+    out += internal::solution::balance(point);
+    return out + internal::solution::trouble(solved.counts, solved.file);
 }
 
 } // namespace bankwright

@@ -1,8 +1,7 @@
 #pragma once
 
+#include "bankwright/reports/json/json_values.hpp"
 #include "bankwright/reports/time_json.hpp"
-
-#include "bankwright/reports/json_inl.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -11,7 +10,7 @@
 #include <vector>
 
 namespace bankwright {
-namespace json {
+namespace internal::json {
 
 inline Json samples(std::vector<BatterySample> const& all, std::vector<std::string> const& batteries) {
     auto out = Json::array();
@@ -52,9 +51,10 @@ inline Json energy(EnergySplit const& split) { // [J]
 
 inline Json duration(std::optional<Duration> const& value) { return value ? number(value->value()) : Json(); }
 
-} // namespace json
+} // namespace internal::json
 
 BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
+    namespace json = internal::json;
     auto const& run = discharged.run;
     auto given = json::Json::object();
     for (std::size_t b = 0; b < run.given.size(); ++b)
@@ -78,6 +78,7 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
 }
 
 BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
+    namespace json = internal::json;
     auto const& run = recharged.run;
     auto outputs = json::Json::array();
     for (auto const& output : run.outputs)

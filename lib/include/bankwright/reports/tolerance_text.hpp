@@ -1,4 +1,4 @@
-// A tolerance study for people and for programs: the JSON document "tolerance", version 1, has SI numbers in full.
+// A tolerance study for people.
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -9,7 +9,6 @@
 namespace bankwright {
 
 std::string tolerance_text(Toleranced const& toleranced);
-std::string tolerance_json(Toleranced const& toleranced);
 
 } // namespace bankwright
 

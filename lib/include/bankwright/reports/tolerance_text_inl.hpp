@@ -1,20 +1,18 @@
 #pragma once
 
-#include "bankwright/reports/tolerance_text.hpp"
-
-#include "bankwright/reports/json_inl.hpp"
 #include "bankwright/reports/table.hpp"
+#include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
-
-#include <fmt/format.h>
 
 #include <cmath>
 #include <cstddef>
 #include <string>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace tolerance_words {
+namespace internal::tolerance_words {
 
 inline std::string what_varies(Spreads const& s) {
     auto const share = [](Spread spread) { return fmt::format("{:.3g} %", spread.in_percent()); };
@@ -98,10 +96,10 @@ inline std::string run_time(Toleranced const& toleranced) {
     return line + "\n";
 }
 
-} // namespace tolerance_words
+} // namespace internal::tolerance_words
 
 BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
-    using namespace tolerance_words;
+    using namespace internal::tolerance_words;
     auto const& result = toleranced.result;
     auto const head = fmt::format("{}: {}", terminal_safe(toleranced.file),
                                   toleranced.arrangement ? *toleranced.arrangement + ", " : std::string());
@@ -111,68 +109,6 @@ BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
     if (result.unanswered > 0)
         out += fmt::format("{} draws have no operating point: more is asked than there is\n", result.unanswered);
     return out + influences(result) + rules(toleranced) + run_time(toleranced);
-}
-
-BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
-    auto const& result = toleranced.result;
-    auto const& s = toleranced.options.spreads;
-    auto varied = json::Json::array(), answers = json::Json::array(), rules = json::Json::array();
-    for (auto const& one : result.varied)
-        varied.push_back({{"part", one.part},
-                          {"key", one.key},
-                          {"least", json::number(one.least)},
-                          {"most", json::number(one.most)}});
-    for (auto const& answer : result.answers) {
-        auto influences = json::Json::array();
-        for (auto const& one : answer.influences)
-            influences.push_back({{"part", one.part},
-                                  {"key", one.key},
-                                  {"swing", json::number(one.swing)},
-                                  {"share", json::number(one.share)}});
-        answers.push_back({{"part", answer.part},
-                           {"unit", answer.unit},
-                           {"as_stated", json::number(answer.as_stated)},
-                           {"mean", json::number(answer.mean)},
-                           {"deviation", json::number(answer.deviation)},
-                           {"least", json::number(answer.least)},
-                           {"most", json::number(answer.most)},
-                           {"worst_least", json::number(answer.worst_least)},
-                           {"worst_most", json::number(answer.worst_most)},
-                           {"influences", influences}});
-    }
-    for (auto const& rule : toleranced.shares.rules)
-        rules.push_back({{"rule", rule.rule},
-                         {"level", name(rule.level)},
-                         {"draws", rule.draws},
-                         {"as_stated", rule.as_stated},
-                         {"part", rule.part}});
-    json::Json run_time;
-    if (toleranced.shares.run_time)
-        run_time = {{"as_stated", json::number(toleranced.shares.run_time->as_stated.value())},
-                    {"mean", json::number(toleranced.shares.run_time->mean.value())},
-                    {"least", json::number(toleranced.shares.run_time->least.value())},
-                    {"most", json::number(toleranced.shares.run_time->most.value())},
-                    {"ended_by", toleranced.shares.run_time->ended_by}};
-    return json::print({{"bankwright", "tolerance"},
-                        {"version", 1},
-                        {"file", toleranced.file},
-                        {"arrangement", json::text(toleranced.arrangement)},
-                        {"status", result.solved ? "solved" : "no-operating-point"},
-                        {"seed", toleranced.options.seed},
-                        {"draws", result.draws},
-                        {"unanswered", result.unanswered},
-                        {"spreads",
-                         {{"resistance", s.resistance.value()},
-                          {"charge", s.charge.value()},
-                          {"capacity", s.capacity.value()},
-                          {"conductor", s.conductor.value()},
-                          {"joint", s.joint.value()},
-                          {"contact", s.contact.value()}}},
-                        {"varied", varied},
-                        {"answers", answers},
-                        {"checked", toleranced.shares.draws},
-                        {"rules", rules},
-                        {"run_time", run_time}});
 }
 
 } // namespace bankwright

@@ -1,40 +1,41 @@
 // Body of trace_json.hpp.
 #pragma once
 
-#include "bankwright/reports/json_inl.hpp"
+#include "bankwright/reports/json/json_values.hpp"
 #include "bankwright/reports/trace_json.hpp"
 
 #include <string>
 #include <vector>
 
 namespace bankwright {
-namespace trace_objects {
+namespace internal::trace_objects {
 
-inline json::Json faults(std::vector<Fault> const& faults) {
-    auto list = json::Json::array();
+inline internal::json::Json faults(std::vector<Fault> const& faults) {
+    auto list = internal::json::Json::array();
     for (auto const& fault : faults)
         list.push_back({{"kind", name(fault.kind)}, {"part", fault.part}, {"detail", fault.detail}});
     return list;
 }
 
 // What the loads do: the words of a file of readings.
-inline json::Json state(Moment const& moment) {
+inline internal::json::Json state(Moment const& moment) {
     if (moment.loads == LoadsAre::at_rest) return {{"rest", true}};
     if (moment.loads == LoadsAre::constant_current)
-        return {{"rest", false}, {"current", json::number(moment.current.value())}};
-    if (moment.throttle) return {{"rest", false}, {"throttle", json::number(moment.throttle->value())}};
+        return {{"rest", false}, {"current", internal::json::number(moment.current.value())}};
+    if (moment.throttle) return {{"rest", false}, {"throttle", internal::json::number(moment.throttle->value())}};
     return {{"rest", false}};
 }
 
-} // namespace trace_objects
+} // namespace internal::trace_objects
 
 BANKWRIGHT_INLINE std::string trace_json(Traced const& traced) {
+    namespace json = internal::json;
     auto hypotheses = json::Json::array();
     for (auto const& one : traced.result.diagnoses) {
         auto alike = json::Json::array();
         for (auto const& faults : one.alike)
-            alike.push_back({{"faults", trace_objects::faults(faults)}});
-        hypotheses.push_back({{"faults", trace_objects::faults(one.faults)},
+            alike.push_back({{"faults", internal::trace_objects::faults(faults)}});
+        hypotheses.push_back({{"faults", internal::trace_objects::faults(one.faults)},
                               {"probability", json::number(one.probability)},
                               {"misfit", json::number(one.misfit)},
                               {"alike", alike}});
@@ -43,12 +44,12 @@ BANKWRIGHT_INLINE std::string trace_json(Traced const& traced) {
     if (auto const& asked = traced.result.next) {
         auto expected = json::Json::array();
         for (auto const& one : asked->expected)
-            expected.push_back({{"faults", trace_objects::faults(one.faults)},
+            expected.push_back({{"faults", internal::trace_objects::faults(one.faults)},
                                 {"reads", json::number(one.reads.value())},
                                 {"spread", json::number(one.spread.value())}});
         next = {{"red", asked->red},
                 {"black", asked->black},
-                {"state", trace_objects::state(asked->moment)},
+                {"state", internal::trace_objects::state(asked->moment)},
                 {"bits", json::number(asked->bits)},
                 {"expected", expected}};
     }

@@ -1,8 +1,8 @@
 // Body of trace_text.hpp.
 #pragma once
 
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/tally.hpp"
-#include "bankwright/reports/text_inl.hpp"
 #include "bankwright/reports/trace_text.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
@@ -16,7 +16,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace trace_words {
+namespace internal::trace_words {
 
 // "A, B or C"
 inline std::string any_of(std::vector<std::string> const& names) {
@@ -136,7 +136,7 @@ inline std::string next(NextReading const& next) {
     return out;
 }
 
-} // namespace trace_words
+} // namespace internal::trace_words
 
 BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& style) {
     auto const& result = traced.result;
@@ -145,15 +145,15 @@ BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& 
     if (!result.explained)
         out += "nothing that was thought of explains these readings well: take them again, and look at the nearest "
                "below with care\n\n";
-    out += trace_words::hypotheses(result.diagnoses);
+    out += internal::trace_words::hypotheses(result.diagnoses);
     if (result.current_at_rest)
         out += "\nmuch current may flow although every load is off: if anything is warm, take a battery lead off "
                "before reading on; it will spark\n";
     if (result.next)
-        out += "\n" + trace_words::next(*result.next);
+        out += "\n" + internal::trace_words::next(*result.next);
     else if (!result.diagnoses.empty() && result.diagnoses.front().probability < 0.9)
         out += "\nno reading of a voltage would tell more\n";
-    return out + "\n" + text_report::caution_lines(style);
+    return out + "\n" + caution_text(style);
 }
 
 } // namespace bankwright

@@ -2,15 +2,15 @@
 #pragma once
 
 #include "bankwright/config/file_rules.hpp"
-#include "bankwright/rules/charging.hpp"
-#include "bankwright/rules/conductor.hpp"
-#include "bankwright/rules/connection.hpp"
-#include "bankwright/rules/load.hpp"
-#include "bankwright/rules/matching.hpp"
-#include "bankwright/rules/protection.hpp"
-#include "bankwright/rules/sharing.hpp"
+#include "bankwright/rules/families/charging.hpp"
+#include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/connection.hpp"
+#include "bankwright/rules/families/load.hpp"
+#include "bankwright/rules/families/matching.hpp"
+#include "bankwright/rules/families/protection.hpp"
+#include "bankwright/rules/families/sharing.hpp"
+#include "bankwright/rules/families/wiring.hpp"
 #include "bankwright/rules/solving.hpp"
-#include "bankwright/rules/wiring.hpp"
 
 #include <array>
 #include <string_view>

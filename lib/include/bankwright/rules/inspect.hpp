@@ -8,7 +8,7 @@
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/findings/source_text.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
 
 #include <optional>
 #include <string>

@@ -14,7 +14,7 @@
 
 namespace bankwright {
 
-namespace inspection {
+namespace internal::inspection {
 
 // Where parts are missing, only that is said which more parts cannot make untrue: a short stays a short.
 inline bool holds_whatever_is_missing(Finding const& finding) {
@@ -34,7 +34,7 @@ inline Bank without_stray_conductors(Bank bank) {
     return bank;
 }
 
-} // namespace inspection
+} // namespace internal::inspection
 
 BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& rules, ReadLimits const& limits,
                                      PartListSource const& part_lists) {
@@ -47,10 +47,11 @@ BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& 
         bool const whole = read.left_out.empty();
         auto options = rules;
         options.whole = whole;
-        auto checked = check(whole ? read.bank : inspection::without_stray_conductors(read.bank), options);
+        auto checked = check(whole ? read.bank : internal::inspection::without_stray_conductors(read.bank), options);
         if (whole) seen.arrangement = std::move(checked.arrangement);
         for (auto& finding : checked.findings)
-            if (whole || inspection::holds_whatever_is_missing(finding)) seen.findings.push_back(std::move(finding));
+            if (whole || internal::inspection::holds_whatever_is_missing(finding))
+                seen.findings.push_back(std::move(finding));
     }
     locate(seen.findings, read.map);
     order(seen.findings);

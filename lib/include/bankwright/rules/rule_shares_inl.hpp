@@ -1,9 +1,8 @@
 #pragma once
 
-#include "bankwright/rules/rule_shares.hpp"
-
 #include "bankwright/analyses/discharge.hpp"
-#include "bankwright/rules/run.hpp"
+#include "bankwright/rules/check.hpp"
+#include "bankwright/rules/rule_shares.hpp"
 
 #include <algorithm>
 #include <map>
@@ -11,7 +10,7 @@
 #include <utility>
 
 namespace bankwright {
-namespace shares {
+namespace internal::shares {
 
 inline bool counts(Finding const& finding) { return finding.level != Level::note && !finding.accepted; }
 
@@ -27,10 +26,10 @@ std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) 
     return keys;
 }
 
-} // namespace shares
+} // namespace internal::shares
 
 BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
-    using namespace shares;
+    using namespace internal::shares;
     DrawnShares result;
     result.draws = options.draws;
     std::map<std::string, RuleShare> rules;

@@ -1,10 +1,10 @@
 // What a rule may look at. Everything is computed once, when first asked for.
 #pragma once
 
-#include "bankwright/analyses/arrangement.hpp"
 #include "bankwright/analyses/operating_point.hpp"
-#include "bankwright/analyses/wiring_repair.hpp"
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/wiring/arrangement.hpp"
+#include "bankwright/wiring/wiring_repair.hpp"
 
 #include <algorithm>
 #include <optional>

@@ -1,34 +1,17 @@
-// What does a folder ask of `check`? The text of its settings file, in the words of the command line.
+// What does a folder ask of `check`? Its settings file, held against the rules there are.
 #pragma once
 
 #include "bankwright/config/read_limits.hpp"
-#include "bankwright/findings/finding.hpp"
-#include "bankwright/findings/level.hpp"
-#include "bankwright/linkage.hpp"
+#include "bankwright/config/read_settings.hpp"
+#include "bankwright/rules/rule_names.hpp"
 
-#include <optional>
-#include <string>
 #include <string_view>
-#include <vector>
 
 namespace bankwright {
 
-struct Settings {
-    std::optional<Level> fail_on;
-    std::optional<std::vector<std::string>> only; // rules or families
-    std::optional<std::vector<std::string>> skip;
-};
-
-struct SettingsResult {
-    Settings settings; // as far as they could be read: a key that cannot be read is as if it were not there
-    Findings findings; // of the family file/*, in the order of the text
-    bool readable = true;
-};
-
-SettingsResult read_settings(std::string_view text, ReadLimits const& limits = {});
+inline SettingsResult read_settings(std::string_view text, ReadLimits const& limits = {}) {
+    auto const choices = rule_and_family_names();
+    return read_settings(text, choices, limits);
+}
 
 } // namespace bankwright
-
-#if BANKWRIGHT_HEADER_ONLY
-#include "bankwright/rules/settings_inl.hpp"
-#endif

@@ -3,10 +3,10 @@
 #include "bankwright/rules/solving.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <string>
 #include <utility>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 

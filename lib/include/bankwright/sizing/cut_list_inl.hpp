@@ -1,12 +1,9 @@
 #pragma once
 
-#include "bankwright/sizing/cut_list.hpp"
-
 #include "bankwright/bank/terminals.hpp"
+#include "bankwright/sizing/cut_list.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/units/quantities.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
@@ -14,8 +11,10 @@
 #include <utility>
 #include <vector>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace cutting {
+namespace internal::cutting {
 
 // All common practice, no source.
 inline constexpr double slack = 1.10;
@@ -145,11 +144,11 @@ inline void add_batteries(CutList& list, Bank const& bank) {
     if (all) list.battery_mass = mass;
 }
 
-} // namespace cutting
+} // namespace internal::cutting
 
 BANKWRIGHT_INLINE CutList cut_list(Bank const& bank) {
     CutList list;
-    auto const kinds = cutting::owners(bank);
+    auto const kinds = internal::cutting::owners(bank);
     for (auto const* runs : {&bank.jumpers, &bank.cables})
         for (auto const& run : *runs) {
             auto const& conductor = run.conductor;
@@ -161,19 +160,19 @@ BANKWRIGHT_INLINE CutList cut_list(Bank const& bank) {
                     *conductor.size,
                     conductor.color.value_or(""),
                     *conductor.length,
-                    *conductor.length * cutting::slack,
+                    *conductor.length * internal::cutting::slack,
                     run.from,
                     run.to};
-            cutting::add_wire(list, cut);
+            internal::cutting::add_wire(list, cut);
             for (auto const& end : {run.from, run.to})
                 if (auto const kind = kinds.find(end); kind != kinds.end())
-                    cutting::add_end(list, cut.size, kind->second);
+                    internal::cutting::add_end(list, cut.size, kind->second);
             list.cuts.push_back(std::move(cut));
         }
     std::stable_sort(list.wire.begin(), list.wire.end(),
                      [](WireTotal const& a, WireTotal const& b) { return b.size.area() < a.size.area(); });
-    cutting::add_devices(list, bank);
-    cutting::add_batteries(list, bank);
+    internal::cutting::add_devices(list, bank);
+    internal::cutting::add_batteries(list, bank);
     return list;
 }
 

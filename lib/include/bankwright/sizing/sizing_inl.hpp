@@ -1,8 +1,7 @@
 #pragma once
 
+#include "bankwright/rules/check.hpp"
 #include "bankwright/sizing/sizing.hpp"
-
-#include "bankwright/rules/run.hpp"
 #include "bankwright/sizing/strings.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -16,24 +15,24 @@
 
 namespace bankwright {
 
-namespace size_search {
+namespace internal::size_search {
 
 inline void keep_what_counts(Findings& findings) {
     auto const idle = [](Finding const& finding) { return finding.accepted || finding.level == Level::note; };
     findings.erase(std::remove_if(findings.begin(), findings.end(), idle), findings.end());
 }
 
-} // namespace size_search
+} // namespace internal::size_search
 
 BANKWRIGHT_INLINE Findings against_sizes(Bank const& bank) {
     auto findings = check(bank, {{"solve", "protection", "conductor", "connection", "sharing", "load"}, {}}).findings;
-    size_search::keep_what_counts(findings);
+    internal::size_search::keep_what_counts(findings);
     if (bank.chargers.empty()) return findings;
     auto plugged_in = bank;
     for (auto& charger : plugged_in.chargers)
         charger.connected = true;
     auto charging = check(plugged_in, {{"protection", "conductor", "connection"}, {}}).findings;
-    size_search::keep_what_counts(charging);
+    internal::size_search::keep_what_counts(charging);
     for (auto& finding : charging) {
         auto const same = [&](Finding const& f) { return f.rule == finding.rule && f.parts == finding.parts; };
         if (std::none_of(findings.begin(), findings.end(), same)) findings.push_back(std::move(finding));
@@ -41,7 +40,7 @@ BANKWRIGHT_INLINE Findings against_sizes(Bank const& bank) {
     return findings;
 }
 
-namespace size_search {
+namespace internal::size_search {
 
 // One thing whose size is chosen: its options from the smallest, and how each is put into a bank.
 struct Choice {
@@ -249,10 +248,10 @@ inline Findings at_the_thickest(Bank bank, SizeSystem system) {
     return findings;
 }
 
-} // namespace size_search
+} // namespace internal::size_search
 
 BANKWRIGHT_INLINE SizingResult sizing(Bank const& bank, SizingOptions const& options) {
-    using namespace size_search;
+    using namespace internal::size_search;
     auto wanted = bank;
     if (options.runtime) wanted.system.runtime = options.runtime;
     if (options.ambient) wanted.system.ambient = *options.ambient;

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "bankwright/sizing/standard_sizes.hpp"
-
 #include "bankwright/tables/ampacity.hpp"
 #include "bankwright/tables/protection.hpp"
 #include "bankwright/tables/wire_resistance.hpp"

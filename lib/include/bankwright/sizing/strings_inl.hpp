@@ -1,14 +1,11 @@
 #pragma once
 
-#include "bankwright/sizing/strings.hpp"
-
-#include "bankwright/analyses/arrangement.hpp"
-#include "bankwright/analyses/wiring_verdict.hpp"
 #include "bankwright/bank/terminals.hpp"
-#include "bankwright/network/wiring_graph.hpp"
+#include "bankwright/sizing/strings.hpp"
 #include "bankwright/units/literals.hpp"
-
-#include <fmt/format.h>
+#include "bankwright/wiring/arrangement.hpp"
+#include "bankwright/wiring/wiring_graph.hpp"
+#include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -18,8 +15,10 @@
 #include <utility>
 #include <vector>
 
+#include <fmt/format.h>
+
 namespace bankwright {
-namespace stringing {
+namespace internal::stringing {
 
 struct Strings {
     std::vector<std::vector<std::string>> batteries; // ids, from the negative end
@@ -191,16 +190,16 @@ inline void add_string(Bank& bank, std::vector<std::string> const& first, std::v
     last = next;
 }
 
-} // namespace stringing
+} // namespace internal::stringing
 
 BANKWRIGHT_INLINE std::optional<int> string_count(Bank const& bank) {
-    auto const strings = stringing::find_strings(bank);
-    if (!strings || !stringing::one_string(bank, *strings)) return std::nullopt;
+    auto const strings = internal::stringing::find_strings(bank);
+    if (!strings || !internal::stringing::one_string(bank, *strings)) return std::nullopt;
     return static_cast<int>(strings->batteries.size());
 }
 
 BANKWRIGHT_INLINE Bank with_strings(Bank const& bank, int count) {
-    using namespace stringing;
+    using namespace internal::stringing;
     if (count < 1) throw std::invalid_argument("a bank has at least one string");
     auto const strings = find_strings(bank);
     auto one = strings ? one_string(bank, *strings) : std::nullopt;

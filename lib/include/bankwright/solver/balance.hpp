@@ -1,12 +1,12 @@
 // Does a solution obey the laws? Kirchhoff's sums and the balance of power, taken from the final numbers.
 #pragma once
 
+#include "bankwright/solver/circuit.hpp"
+#include "bankwright/solver/solution.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <vector>
-
-#include "bankwright/solver/circuit.hpp"
-#include "bankwright/solver/solution.hpp"
 
 namespace bankwright::solver {
 

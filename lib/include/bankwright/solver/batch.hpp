@@ -2,14 +2,14 @@
 // count: blocks of banks are filled, solved and read in turn.
 #pragma once
 
-#include <cstddef>
-#include <memory>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/batch_plan.hpp"
 #include "bankwright/solver/lanes.hpp"
-#include "bankwright/solver/port_lanes.hpp"
+#include "bankwright/solver/lanes/port_lanes.hpp"
+
+#include <cstddef>
+#include <memory>
+#include <vector>
 
 namespace bankwright::solver {
 
@@ -69,5 +69,4 @@ void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t cou
 
 #if BANKWRIGHT_HEADER_ONLY
 #include "bankwright/solver/batch_inl.hpp"
-#include "bankwright/solver/batch_ports_inl.hpp"
 #endif

@@ -6,14 +6,14 @@
 //     amperes
 #pragma once
 
-#include <memory>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
-#include "bankwright/solver/elimination_plan.hpp"
-#include "bankwright/solver/lane_program.hpp"
+#include "bankwright/solver/lanes/lane_program.hpp"
+#include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/topology.hpp"
+
+#include <memory>
+#include <vector>
 
 namespace bankwright::solver {
 
@@ -21,7 +21,7 @@ namespace bankwright::solver {
 enum class LoadMethod {
     none,    // there are none: one linear solve
     formula, // one load: eliminating all but its two ends leaves a source behind a resistance, solved in closed form
-    ports,   // several: the banks are linear in their currents, which Newton's method finds (batch_ports_inl.hpp)
+    ports,   // several: the banks are linear in their currents, which Newton's method finds (batch_inl.hpp)
 };
 
 struct BatchPlan {

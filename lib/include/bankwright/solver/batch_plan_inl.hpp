@@ -1,14 +1,14 @@
 // Bodies of batch_plan.hpp.
 #pragma once
 
+#include "bankwright/solver/batch_plan.hpp"
+#include "bankwright/solver/load_laws.hpp"
+#include "bankwright/solver/validate.hpp"
+
 #include <algorithm>
 #include <numeric>
 #include <stdexcept>
 #include <utility>
-
-#include "bankwright/solver/batch_plan.hpp"
-#include "bankwright/solver/load_laws.hpp"
-#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 

@@ -3,11 +3,11 @@
 // A column lies as rows of lanes do (lanes.hpp): aligned, and padded to `stride` numbers, a whole number of rows.
 #pragma once
 
-#include <cstddef>
-
 #include "bankwright/linkage.hpp"
+#include "bankwright/solver/in_time/power_port.hpp"
 #include "bankwright/solver/lanes.hpp"
-#include "bankwright/solver/power_port.hpp"
+
+#include <cstddef>
 
 namespace bankwright::solver {
 

@@ -1,11 +1,11 @@
 // Bodies of column_sums.hpp: one kernel for every instruction set.
 #pragma once
 
+#include "bankwright/solver/column_sums.hpp"
+#include "bankwright/solver/lanes/lane_register.hpp"
+
 #include <cstddef>
 #include <cstring>
-
-#include "bankwright/solver/column_sums.hpp"
-#include "bankwright/solver/lane_register.hpp"
 
 namespace bankwright::solver {
 

@@ -2,14 +2,14 @@
 // pieces are remembered, so that nothing is looked up while every place stays in its piece.
 #pragma once
 
+#include "bankwright/linkage.hpp"
+#include "bankwright/numeric/piecewise_polynomial.hpp"
+#include "bankwright/solver/lanes.hpp"
+#include "bankwright/solver/lanes/lane_register.hpp"
+
 #include <cstddef>
 #include <limits>
 #include <memory>
-
-#include "bankwright/linkage.hpp"
-#include "bankwright/numeric/piecewise_polynomial.hpp"
-#include "bankwright/solver/lane_register.hpp"
-#include "bankwright/solver/lanes.hpp"
 
 namespace bankwright::solver {
 

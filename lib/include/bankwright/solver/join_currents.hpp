@@ -2,10 +2,10 @@
 // a ring the split is the one that equal small resistances would give.
 #pragma once
 
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
+
+#include <vector>
 
 namespace bankwright::solver {
 

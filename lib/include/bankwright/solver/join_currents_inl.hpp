@@ -1,13 +1,13 @@
 // Bodies of join_currents.hpp.
 #pragma once
 
-#include <memory>
-
-#include "bankwright/solver/forest_currents.hpp"
+#include "bankwright/graph/union_find.hpp"
+#include "bankwright/solver/currents/forest_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
-#include "bankwright/solver/sparse_network.hpp"
-#include "bankwright/solver/star_mesh.hpp"
-#include "bankwright/solver/union_find.hpp"
+#include "bankwright/solver/linear/sparse_network.hpp"
+#include "bankwright/solver/linear/star_mesh.hpp"
+
+#include <memory>
 
 namespace bankwright::solver {
 

@@ -5,12 +5,12 @@
 // only.
 #pragma once
 
+#include "bankwright/linkage.hpp"
+
 #include <cstddef>
 #include <memory>
 #include <new>
 #include <string_view>
-
-#include "bankwright/linkage.hpp"
 
 namespace bankwright::solver {
 

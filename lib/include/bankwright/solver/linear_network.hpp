@@ -1,14 +1,14 @@
 // Conductances and source currents in, voltages out, whatever the size: picks the method.
 #pragma once
 
+#include "bankwright/linkage.hpp"
+#include "bankwright/solver/linear/pack_network.hpp"
+#include "bankwright/solver/linear/sparse_network.hpp"
+#include "bankwright/solver/linear/star_mesh.hpp"
+#include "bankwright/solver/topology.hpp"
+
 #include <variant>
 #include <vector>
-
-#include "bankwright/linkage.hpp"
-#include "bankwright/solver/pack_network.hpp"
-#include "bankwright/solver/sparse_network.hpp"
-#include "bankwright/solver/star_mesh.hpp"
-#include "bankwright/solver/topology.hpp"
 
 namespace bankwright::solver {
 

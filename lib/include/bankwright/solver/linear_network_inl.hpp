@@ -1,11 +1,11 @@
 // Bodies of linear_network.hpp.
 #pragma once
 
+#include "bankwright/solver/linear/elimination_plan.hpp"
+#include "bankwright/solver/linear_network.hpp"
+
 #include <algorithm>
 #include <utility>
-
-#include "bankwright/solver/elimination_plan.hpp"
-#include "bankwright/solver/linear_network.hpp"
 
 namespace bankwright::solver {
 

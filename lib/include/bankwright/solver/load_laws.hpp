@@ -1,12 +1,12 @@
 // How does a load's current follow its voltage?
 #pragma once
 
+#include "bankwright/solver/circuit.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <variant>
-
-#include "bankwright/solver/circuit.hpp"
 
 namespace bankwright::solver {
 

@@ -5,12 +5,12 @@
 // what any of them connects, kept as bits. For circuits that are much alike that costs little more than each one's own.
 #pragma once
 
-#include <cstddef>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/solution.hpp"
+
+#include <cstddef>
 
 namespace bankwright::solver {
 

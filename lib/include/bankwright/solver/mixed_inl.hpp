@@ -1,15 +1,15 @@
 // Bodies of mixed.hpp.
 #pragma once
 
+#include "bankwright/solver/lanes/lane_register.hpp"
+#include "bankwright/solver/mixed.hpp"
+#include "bankwright/solver/solve.hpp"
+#include "bankwright/solver/validate.hpp"
+
 #include <algorithm>
 #include <cstdint>
 #include <limits>
 #include <stdexcept>
-
-#include "bankwright/solver/lane_register.hpp"
-#include "bankwright/solver/mixed.hpp"
-#include "bankwright/solver/solve.hpp"
-#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 

@@ -6,13 +6,13 @@
 // same seed gives the same samples on any number of threads.
 #pragma once
 
-#include <cstddef>
-#include <cstdint>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/gauge.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
 
 namespace bankwright::solver {
 

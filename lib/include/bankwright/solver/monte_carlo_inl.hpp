@@ -1,16 +1,16 @@
 // Bodies of monte_carlo.hpp.
 #pragma once
 
+#include "bankwright/solver/lanes/lane_random.hpp"
+#include "bankwright/solver/lanes/lane_transpose.hpp"
+#include "bankwright/solver/monte_carlo.hpp"
+#include "bankwright/solver/share_out.hpp"
+#include "bankwright/solver/validate.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
-
-#include "bankwright/solver/lane_random.hpp"
-#include "bankwright/solver/lane_transpose.hpp"
-#include "bankwright/solver/monte_carlo.hpp"
-#include "bankwright/solver/share_out_inl.hpp"
-#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 

@@ -6,17 +6,17 @@
 // load), and x = Y E + c I + x0 for whatever is watched. A change of a resistance asks for a new map.
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
+#include "bankwright/solver/in_time/power_port.hpp"
 #include "bankwright/solver/lanes.hpp"
-#include "bankwright/solver/port_loads.hpp"
-#include "bankwright/solver/ports.hpp"
-#include "bankwright/solver/power_port.hpp"
+#include "bankwright/solver/loads/port_loads.hpp"
+#include "bankwright/solver/loads/ports.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/topology.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace bankwright::solver {
 

@@ -1,17 +1,17 @@
 // Bodies of port_map.hpp.
 #pragma once
 
+#include "bankwright/solver/column_sums.hpp"
+#include "bankwright/solver/currents/branch_currents.hpp"
+#include "bankwright/solver/linear_network.hpp"
+#include "bankwright/solver/loads/port_formula.hpp"
+#include "bankwright/solver/port_map.hpp"
+#include "bankwright/solver/solve.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <variant>
-
-#include "bankwright/solver/branch_currents.hpp"
-#include "bankwright/solver/column_sums.hpp"
-#include "bankwright/solver/linear_network.hpp"
-#include "bankwright/solver/port_formula.hpp"
-#include "bankwright/solver/port_map.hpp"
-#include "bankwright/solver/solve.hpp"
 
 namespace bankwright::solver {
 

@@ -8,13 +8,13 @@
 // One solve of the same factorised network a reading, however many parameters there are.
 #pragma once
 
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/gauge.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/solve.hpp"
+
+#include <vector>
 
 namespace bankwright::solver {
 

@@ -1,14 +1,14 @@
 // Bodies of sensitivities.hpp.
 #pragma once
 
-#include <algorithm>
-#include <stdexcept>
-#include <utility>
-
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/sensitivities.hpp"
 #include "bankwright/solver/small_signal.hpp"
 #include "bankwright/solver/validate.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+#include <utility>
 
 namespace bankwright::solver {
 

@@ -7,15 +7,15 @@
 // in.
 #pragma once
 
-#include <memory>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/topology.hpp"
+
+#include <memory>
+#include <vector>
 
 namespace bankwright::solver {
 

@@ -1,16 +1,16 @@
 // Bodies of small_signal.hpp.
 #pragma once
 
+#include "bankwright/solver/currents/branch_currents.hpp"
+#include "bankwright/solver/linear/elimination_plan.hpp"
+#include "bankwright/solver/load_laws.hpp"
+#include "bankwright/solver/loads/ports.hpp"
+#include "bankwright/solver/small_signal.hpp"
+#include "bankwright/solver/validate.hpp"
+
 #include <utility>
 
 #include <Eigen/Dense>
-
-#include "bankwright/solver/branch_currents.hpp"
-#include "bankwright/solver/elimination_plan.hpp"
-#include "bankwright/solver/load_laws.hpp"
-#include "bankwright/solver/ports.hpp"
-#include "bankwright/solver/small_signal.hpp"
-#include "bankwright/solver/validate.hpp"
 
 namespace bankwright::solver {
 

@@ -1,17 +1,17 @@
 // Bodies of solve.hpp.
 #pragma once
 
-#include <cmath>
-#include <utility>
-
 #include "bankwright/solver/balance.hpp"
-#include "bankwright/solver/branch_currents.hpp"
+#include "bankwright/solver/currents/branch_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
 #include "bankwright/solver/linear_network.hpp"
-#include "bankwright/solver/port_loads.hpp"
-#include "bankwright/solver/ports.hpp"
+#include "bankwright/solver/loads/port_loads.hpp"
+#include "bankwright/solver/loads/ports.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/validate.hpp"
+
+#include <cmath>
+#include <utility>
 
 namespace bankwright::solver {
 

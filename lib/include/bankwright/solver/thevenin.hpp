@@ -6,13 +6,13 @@
 // any I in a circuit of resistances, emfs and constant currents, for small I in any other.
 #pragma once
 
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/small_signal.hpp"
 #include "bankwright/solver/solution.hpp"
 #include "bankwright/solver/solve.hpp"
+
+#include <vector>
 
 namespace bankwright::solver {
 

@@ -1,9 +1,9 @@
 // Bodies of thevenin.hpp.
 #pragma once
 
-#include <stdexcept>
-
 #include "bankwright/solver/thevenin.hpp"
+
+#include <stdexcept>
 
 namespace bankwright::solver {
 

@@ -2,11 +2,11 @@
 // Made once, it serves every set of resistances, sources and loads on the same wiring.
 #pragma once
 
-#include <memory>
-#include <vector>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
+
+#include <memory>
+#include <vector>
 
 namespace bankwright::solver {
 

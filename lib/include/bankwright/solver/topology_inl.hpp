@@ -1,8 +1,8 @@
 // Bodies of topology.hpp.
 #pragma once
 
+#include "bankwright/graph/union_find.hpp"
 #include "bankwright/solver/topology.hpp"
-#include "bankwright/solver/union_find.hpp"
 
 namespace bankwright::solver {
 

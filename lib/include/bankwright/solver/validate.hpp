@@ -1,11 +1,11 @@
 // Is a circuit one that can be solved at all? Asked before any arithmetic, so that no input can crash the solver.
 #pragma once
 
+#include "bankwright/solver/circuit.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <variant>
-
-#include "bankwright/solver/circuit.hpp"
 
 namespace bankwright::solver {
 

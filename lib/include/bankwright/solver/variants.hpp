@@ -13,12 +13,12 @@
 // that is not small enough, or a branch joins islands, the changed circuit is solved afresh.
 #pragma once
 
-#include <cstddef>
-#include <memory>
-
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/variant.hpp"
+
+#include <cstddef>
+#include <memory>
 
 namespace bankwright::solver {
 

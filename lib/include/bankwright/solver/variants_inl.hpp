@@ -1,6 +1,15 @@
 // Bodies of variants.hpp.
 #pragma once
 
+#include "bankwright/solver/linear/elimination_plan.hpp"
+#include "bankwright/solver/topology.hpp"
+#include "bankwright/solver/validate.hpp"
+#include "bankwright/solver/variants.hpp"
+#include "bankwright/solver/variants/base_inverse.hpp"
+#include "bankwright/solver/variants/variant_lanes.hpp"
+#include "bankwright/solver/variants/variant_ports.hpp"
+#include "bankwright/solver/variants/variant_terms.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -8,15 +17,6 @@
 #include <stdexcept>
 #include <utility>
 #include <vector>
-
-#include "bankwright/solver/base_inverse.hpp"
-#include "bankwright/solver/elimination_plan.hpp"
-#include "bankwright/solver/topology.hpp"
-#include "bankwright/solver/validate.hpp"
-#include "bankwright/solver/variant_lanes.hpp"
-#include "bankwright/solver/variant_ports.hpp"
-#include "bankwright/solver/variant_terms.hpp"
-#include "bankwright/solver/variants.hpp"
 
 namespace bankwright::solver {
 

@@ -11,7 +11,7 @@
 
 namespace bankwright {
 
-namespace decimal {
+namespace internal::decimal {
 
 inline bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -105,18 +105,18 @@ inline double nearest_by_division(Decimal const& number, std::uint64_t factor, i
     return std::ldexp(static_cast<double>(quotient), binary - bits + 1);
 }
 
-} // namespace decimal
+} // namespace internal::decimal
 
 BANKWRIGHT_INLINE std::optional<Decimal> read_decimal(std::string_view& text) {
     Decimal number;
     long long exponent = 0;
     std::size_t at = 0;
     if (at < text.size() && (text[at] == '+' || text[at] == '-')) number.negative = text[at++] == '-';
-    auto const whole = decimal::read_digits(text, at, false, number, exponent);
+    auto const whole = internal::decimal::read_digits(text, at, false, number, exponent);
     bool any = whole.any;
     at = whole.end;
     if (at < text.size() && text[at] == '.') {
-        auto const fraction = decimal::read_digits(text, at + 1, true, number, exponent);
+        auto const fraction = internal::decimal::read_digits(text, at + 1, true, number, exponent);
         any = any || fraction.any;
         if (any) at = fraction.end;
     }
@@ -127,7 +127,7 @@ BANKWRIGHT_INLINE std::optional<Decimal> read_decimal(std::string_view& text) {
         if (digits < text.size() && (text[digits] == '+' || text[digits] == '-')) ++digits;
         long long written = 0;
         std::size_t end = digits;
-        for (; end < text.size() && decimal::is_digit(text[end]); ++end)
+        for (; end < text.size() && internal::decimal::is_digit(text[end]); ++end)
             written = std::min<long long>(written * 10 + (text[end] - '0'), 1'000'000'000'000);
         if (end > digits) {
             exponent += negative ? -written : written;
@@ -138,8 +138,8 @@ BANKWRIGHT_INLINE std::optional<Decimal> read_decimal(std::string_view& text) {
         number.digits.pop_back();
         ++exponent;
     }
-    number.exponent =
-        static_cast<int>(std::clamp<long long>(exponent, -decimal::largest_exponent, decimal::largest_exponent));
+    number.exponent = static_cast<int>(
+        std::clamp<long long>(exponent, -internal::decimal::largest_exponent, internal::decimal::largest_exponent));
     text.remove_prefix(at);
     return number;
 }
@@ -152,8 +152,8 @@ BANKWRIGHT_INLINE std::optional<double> nearest_double(Decimal const& number, st
     int const magnitude = static_cast<int>(number.digits.size()) + exponent;
     if (magnitude > 310) return std::nullopt;
     if (magnitude < -350) return sign * 0.0;
-    if (auto const simple = decimal::nearest_simple(number, factor, exponent)) return sign * *simple;
-    double const nearest = decimal::nearest_by_division(number, factor, exponent);
+    if (auto const simple = internal::decimal::nearest_simple(number, factor, exponent)) return sign * *simple;
+    double const nearest = internal::decimal::nearest_by_division(number, factor, exponent);
     if (!std::isfinite(nearest)) return std::nullopt;
     return sign * nearest;
 }

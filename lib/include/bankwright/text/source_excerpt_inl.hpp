@@ -11,7 +11,7 @@
 
 namespace bankwright {
 
-namespace excerpt {
+namespace internal::excerpt {
 
 inline constexpr int tab_stop = 4;
 
@@ -76,19 +76,19 @@ inline int width_of(std::vector<Cell> const& cells, std::size_t from, std::size_
     return width;
 }
 
-} // namespace excerpt
+} // namespace internal::excerpt
 
 BANKWRIGHT_INLINE std::optional<SourceExcerpt> source_excerpt(std::string_view text, int line, int column, int end_line,
                                                               int end_column, int most_columns) {
-    auto source = excerpt::line_of(text, line);
+    auto source = internal::excerpt::line_of(text, line);
     if (!source) return std::nullopt;
     // Of a line without end, with findings without end on it, only what is near the place is looked at.
     int const reach = 4 * most_columns;
     int const left_out = std::max(column - 1 - reach, 0);
-    source->remove_prefix(excerpt::bytes_of(*source, static_cast<std::size_t>(left_out)));
-    auto const kept = excerpt::bytes_of(*source, 2 * static_cast<std::size_t>(reach));
+    source->remove_prefix(internal::excerpt::bytes_of(*source, static_cast<std::size_t>(left_out)));
+    auto const kept = internal::excerpt::bytes_of(*source, 2 * static_cast<std::size_t>(reach));
     bool const goes_on = kept < source->size();
-    auto const cells = excerpt::cells_of(source->substr(0, kept));
+    auto const cells = internal::excerpt::cells_of(source->substr(0, kept));
     column -= left_out;
     end_column -= left_out;
     auto const place = [&](int c) { return std::min(cells.size(), static_cast<std::size_t>(std::max(c, 1) - 1)); };
@@ -98,7 +98,7 @@ BANKWRIGHT_INLINE std::optional<SourceExcerpt> source_excerpt(std::string_view t
     // A window around the place: from its beginning outwards, a third of the room before it.
     constexpr std::string_view cut = "...";
     std::size_t from = 0, to = cells.size();
-    if (excerpt::width_of(cells, 0, cells.size()) > most_columns) {
+    if (internal::excerpt::width_of(cells, 0, cells.size()) > most_columns) {
         int const room = std::max(most_columns - 2 * static_cast<int>(cut.size()), 1);
         int width = 0;
         from = to = begin;
@@ -111,12 +111,13 @@ BANKWRIGHT_INLINE std::optional<SourceExcerpt> source_excerpt(std::string_view t
     }
     SourceExcerpt result;
     if (from > 0 || left_out > 0) result.line += cut;
-    result.carets.append(result.line.size() + static_cast<std::size_t>(excerpt::width_of(cells, from, begin)), ' ');
+    result.carets.append(result.line.size() + static_cast<std::size_t>(internal::excerpt::width_of(cells, from, begin)),
+                         ' ');
     for (std::size_t i = from; i < to; ++i)
         result.line += cells[i].shown;
     if (to < cells.size() || goes_on) result.line += cut;
     result.carets += '^';
-    int const marked = excerpt::width_of(cells, begin, std::min(end, to));
+    int const marked = internal::excerpt::width_of(cells, begin, std::min(end, to));
     if (marked > 1) result.carets.append(static_cast<std::size_t>(marked - 1), '~');
     return result;
 }

@@ -12,7 +12,7 @@ public:
     static constexpr Fraction of(double fraction) { return Fraction(fraction); }
     static constexpr Fraction percent(double percents) { return Fraction(percents / 100.0); }
 
-    constexpr double value() const { return fraction_; }       // 0..1
+    constexpr double value() const { return fraction_; } // 0..1
     constexpr double in_percent() const { return fraction_ * 100.0; }
 
     friend constexpr bool operator==(Fraction a, Fraction b) { return a.fraction_ == b.fraction_; }
@@ -28,7 +28,7 @@ using DepthOfDischarge = Fraction<struct DepthOfDischargeMeaning>; // its comple
 using Health = Fraction<struct HealthMeaning>;                     // usable capacity over rated capacity
 using Efficiency = Fraction<struct EfficiencyMeaning>;             // what comes out over what goes in
 using Throttle = Fraction<struct ThrottleMeaning>;                 // duty cycle of a motor's speed control
-using Spread = Fraction<struct SpreadMeaning>;                     // how far a value may lie to either side, over itself
+using Spread = Fraction<struct SpreadMeaning>; // how far a value may lie to either side, over itself
 
 constexpr DepthOfDischarge depth_of(StateOfCharge charge) { return DepthOfDischarge::of(1.0 - charge.value()); }
 constexpr StateOfCharge charge_at(DepthOfDischarge depth) { return StateOfCharge::of(1.0 - depth.value()); }

@@ -3,7 +3,7 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/units/parsed.hpp"
-#include "bankwright/units/unit_tables.hpp"
+#include "bankwright/units/parsing/unit_tables.hpp"
 #include "bankwright/units/wire_gauge.hpp"
 
 #include <optional>
@@ -54,5 +54,4 @@ Parsed<Q> parse(std::string_view text) {
 
 #if BANKWRIGHT_HEADER_ONLY
 #include "bankwright/units/parse_inl.hpp"
-#include "bankwright/units/parse_wire_size_inl.hpp"
 #endif

@@ -3,12 +3,12 @@
 #include "bankwright/text/decimal.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <fmt/format.h>
-
 #include <bit>
 #include <cmath>
 #include <cstdint>
 #include <initializer_list>
+
+#include <fmt/format.h>
 
 namespace bankwright::printing {
 

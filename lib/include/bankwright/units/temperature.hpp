@@ -8,7 +8,7 @@
 namespace bankwright {
 
 using Temperature = boost::units::quantity<boost::units::absolute<si::temperature>>; // a point [K]
-using TemperatureDifference = boost::units::quantity<si::temperature>;              // [K]
+using TemperatureDifference = boost::units::quantity<si::temperature>;               // [K]
 
 constexpr TemperatureDifference kelvins(double difference) { return difference * si::kelvin; }
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/text/closest.hpp"
-#include "bankwright/units/unit_tables.hpp"
+#include "bankwright/units/parsing/unit_tables.hpp"
 
 #include <array>
 #include <optional>

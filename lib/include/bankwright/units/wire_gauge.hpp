@@ -16,9 +16,7 @@ struct Awg {
     friend constexpr bool operator==(Awg, Awg) = default;
 };
 
-inline Length diameter(Awg gauge) {
-    return 0.005 * 0.0254 * std::pow(92.0, (36.0 - gauge.number) / 39.0) * si::meter;
-}
+inline Length diameter(Awg gauge) { return 0.005 * 0.0254 * std::pow(92.0, (36.0 - gauge.number) / 39.0) * si::meter; }
 
 inline Area area(Awg gauge) {
     auto const d = diameter(gauge);

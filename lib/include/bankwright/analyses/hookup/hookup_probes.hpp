@@ -1,0 +1,44 @@
+// Where are the meter's probes put? Before a step across the gap that it closes, after it across what it has joined.
+#pragma once
+
+#include "bankwright/analyses/hookup/partial_bank.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace bankwright {
+
+using Probes = std::pair<int, int>; // nodes: red, black
+
+class HookupProbes {
+public:
+    HookupProbes(Bank const& bank, PartialBank const& partial);
+
+    bool is_live(Connection const& connection, Potentials const& now) const; // a battery on either side
+    // A conductor's end with less voltage behind it, then the other.
+    Probes ends(Connection const& connection, Potentials const& now) const;
+    // Across the gap; of a plug across its receptacle, or across the plug where only that is live.
+    Probes gap(Connection const& connection, Potentials const& now) const;
+    // The largest voltage that runs through what was joined; of a device, the first load that is now fed. Where nothing
+    // was joined (a loop closed): the largest voltage of the whole.
+    Probes across(Connection const& connection, Potentials const& before, Potentials const& now) const;
+    // The largest voltage anywhere, if it is more than a single battery's.
+    std::optional<Probes> most_live(Potentials const& now) const;
+
+private:
+    double span(int node, Potentials const& now) const; // [V] of its island
+    bool has_battery(int node, Potentials const& now) const;
+
+    PartialBank const& partial_;
+    std::vector<std::pair<int, int>> loads_;
+    std::vector<int> reach_; // by node: how easily it is reached with a probe, 0 best
+};
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/hookup/hookup_probes_inl.hpp"
+#endif

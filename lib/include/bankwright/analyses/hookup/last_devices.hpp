@@ -1,0 +1,25 @@
+// Which breakers, fuses, switches and plugs must stay open so that no load has a closed path to the bank?
+#pragma once
+
+#include "bankwright/analyses/hookup/partial_bank.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace bankwright {
+
+// The + and - of every motor, load and charger output: where a path through the bank would close.
+std::vector<std::pair<std::string, std::string>> load_terminals(Bank const& bank);
+
+// By connection of the partial bank. The fewest that do it; of equals those with most breakers, then the first in the
+// author's order. A load that conductors alone join to the bank cannot be kept apart and does not count.
+std::vector<char> last_devices(Bank const& bank, PartialBank const& partial);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/hookup/last_devices_inl.hpp"
+#endif

@@ -1,0 +1,106 @@
+// What would a meter read while only some of the bank's conductors are landed and its devices closed? Every load is off
+// and no charger gives, so nothing but batteries and copper is left: a linear network.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/network/network.hpp"
+#include "bankwright/solver/circuit.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+// What is landed, fitted, closed or mated in one go: a conductor, a fuse, a switch, a breaker, or both poles of a plug.
+struct Connection {
+    struct Path {
+        int from = 0;
+        int to = 0;
+        double ohms = 0.0; // [ohm] 0: ideal
+    };
+    std::string part;
+    PartKind kind = PartKind::cable;
+    std::size_t index = 0; // in its vector of the Bank
+    std::vector<Path> paths;
+};
+
+// By connection: is it made?
+using Made = std::vector<char>;
+
+// What stands otherwise than the bank is drawn. Nodes and indices are those of the PartialBank; -1: nothing.
+struct Deviation {
+    int battery = -1;    // it gives `emf` instead of its own
+    double emf = 0.0;    // [V]
+    int connection = -1; // this end of it is landed elsewhere
+    bool from_end = false;
+    int onto = -1;
+    int plus = -1, minus = -1; // all that is landed on the one is landed on the other, and the other way round
+    int leak_plus = -1, leak_minus = -1; // a load that is not off: a path from the one to the other
+};
+
+struct Potentials {
+    std::vector<double> volts; // [V] by node, within its island
+    std::vector<int> island;   // by node
+    std::vector<double> battery_amps;
+    std::vector<std::vector<double>> path_amps; // [A] by connection and path; 0 where it is not made
+
+    // [V] None where the two share no path: floating.
+    std::optional<double> between(int red, int black) const {
+        auto const r = static_cast<std::size_t>(red), b = static_cast<std::size_t>(black);
+        if (island[r] != island[b]) return std::nullopt;
+        return volts[r] - volts[b];
+    }
+};
+
+// How a reading answers to what lies behind it.
+struct Sensitivity {
+    std::vector<double> per_volt; // by battery: volts of the reading per volt of its emf
+    double ohms = 0.0;            // [ohm] seen into the two points
+};
+
+class PartialBank {
+public:
+    explicit PartialBank(Bank const& bank);
+
+    std::vector<std::string> const& terminals() const { return network_.terminals; }
+    int node(std::string const& terminal) const { return node_of(network_, terminal); }
+    // What the bank as drawn has closed, in the author's order.
+    std::vector<Connection> const& connections() const { return connections_; }
+    std::size_t batteries() const { return emf_.size(); }
+    double emf(std::size_t battery) const { return emf_[battery]; } // [V]
+    int plus(std::size_t battery) const { return plus_[battery]; }
+    int minus(std::size_t battery) const { return minus_[battery]; }
+    bool is_post(int node) const { return post_[static_cast<std::size_t>(node)] != 0; }
+
+    Potentials read(Made const& made, Deviation const& deviation = {}) const;
+    // Of a reading between two points that share a path.
+    Sensitivity sense(Made const& made, int red, int black) const;
+    // By node: points that a path through batteries and connections joins have the same number.
+    std::vector<int> islands(Made const& made) const;
+
+    // What a load in standby lets through: any value does, for a meter takes next to nothing.
+    static constexpr double leak = 1e3; // [ohm]
+
+private:
+    struct Placed {
+        solver::Circuit circuit;
+        std::vector<std::vector<int>> element; // by connection and path: its branch, or -1 - its join
+    };
+    Placed place(Made const& made, Deviation const& deviation) const;
+
+    Network network_;
+    std::vector<double> emf_, ohms_; // by battery
+    std::vector<int> plus_, minus_;
+    std::vector<char> post_; // by node
+    std::vector<Connection> connections_;
+    std::vector<solver::Join> always_; // a charger's common negative
+};
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/hookup/partial_bank_inl.hpp"
+#endif

@@ -1,0 +1,55 @@
+// Where does a course through time stand? As the samples and sums that an answer keeps of it.
+#pragma once
+
+#include "bankwright/analyses/course.hpp"
+#include "bankwright/analyses/in_time/charge_course.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+namespace bankwright {
+
+namespace internal::course_samples {
+
+// Where a course stands, as a sample.
+inline BatterySample sample_of(ChargeCourse const& course, std::size_t batteries) {
+    BatterySample sample;
+    sample.time = course.time() * si::second;
+    sample.charge.reserve(batteries);
+    sample.current.reserve(batteries);
+    sample.voltage.reserve(batteries);
+    for (std::size_t b = 0; b < batteries; ++b) {
+        sample.charge.push_back(StateOfCharge::of(std::clamp(course.charge(b), 0.0, 1.0)));
+        sample.current.push_back(course.state().amperes(b) * si::ampere);
+        sample.voltage.push_back(course.state().volts(b) * si::volt);
+    }
+    return sample;
+}
+
+inline EnergySplit energy_of(ChargeCourse const& course) {
+    auto const sums = course.joules();
+    return {sums.given * si::joule, sums.battery_heat * si::joule, sums.wiring_heat * si::joule, sums.used * si::joule,
+            sums.charged * si::joule};
+}
+
+// A battery gives much where nothing draws: round a loop.
+inline bool gives_much(ChargeCourse const& course, Bank const& bank, std::size_t battery) {
+    constexpr double five_hours = 5.0 * 3600.0; // [s] slower is how unlike batteries side by side find their level
+    return course.state().amperes(battery) > bank.batteries[battery].capacity->value() / five_hours;
+}
+
+// The number of a battery that goes on giving much although it is empty, at the moment last solved. -1: there is none.
+inline int spent(ChargeCourse const& course, Bank const& bank) {
+    for (std::size_t b = 0; b < bank.batteries.size(); ++b)
+        if (course.state().charge_solved(b) <= 0.0 && gives_much(course, bank, b)) return static_cast<int>(b);
+    return -1;
+}
+
+inline Moment without_chargers(Moment moment) {
+    moment.chargers = false;
+    return moment;
+}
+
+} // namespace internal::course_samples
+
+} // namespace bankwright

@@ -1,0 +1,58 @@
+// How does a fault go on, and what do its parts carry meanwhile, if every breaker and fuse is as slow as its standard
+// lets it be?
+#pragma once
+
+#include "bankwright/analyses/prospective_current.hpp"
+#include "bankwright/analyses/short_circuit/fault_places.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+#include "bankwright/units/quantities.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+// The same bank with every breaker, fuse and switch closed and every connector mated.
+Bank with_all_closed(Bank bank);
+
+// The longest that a device may take at a steady current: what its class promises, or less where the heat that it lets
+// through bounds it; infinite where nothing is promised or where it cannot break that current.
+Duration latest_opening(ProtectiveDevice const& device, Current current);
+
+class FaultCourse {
+public:
+    // From one opening to the next.
+    struct Stage {
+        Duration lasts{}; // infinite: the last, and nothing is sure to end it
+        FaultCurrents currents;
+    };
+
+    // The bank must outlive it.
+    FaultCourse(Bank const& closed, TerminalPair const& pair);
+
+    std::vector<Stage> const& stages() const { return stages_; } // empty: no fault
+    Current prospective() const { return stages_.empty() ? Current{} : stages_.front().currents.total; }
+    std::optional<Duration> cleared_within() const;
+    // Those that must open for it, in order; empty unless it is cleared.
+    std::vector<std::string> cleared_by() const;
+    bool bypassed() const; // at last no breaker or fuse carries what still flows
+    // [A] of a part at a stage; 0 below what rounding leaves.
+    Current through(Stage const& stage, std::string const& part) const;
+
+private:
+    std::optional<FaultCurrents> with(std::vector<std::string> const& open) const;
+    void run();
+
+    Bank const& closed_;
+    TerminalPair pair_;
+    std::vector<Stage> stages_;
+    std::vector<std::string> opened_;
+};
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/short_circuit/fault_course_inl.hpp"
+#endif

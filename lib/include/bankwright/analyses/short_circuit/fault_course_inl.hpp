@@ -1,0 +1,121 @@
+// Bodies of fault_course.hpp.
+#pragma once
+
+#include "bankwright/analyses/short_circuit/fault_course.hpp"
+#include "bankwright/devices/protection_trip.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <utility>
+
+namespace bankwright {
+
+BANKWRIGHT_INLINE Bank with_all_closed(Bank bank) {
+    for (auto* devices : {&bank.breakers, &bank.fuses})
+        for (auto& device : *devices)
+            device.closed = true;
+    for (auto& device : bank.switches)
+        device.closed = true;
+    for (auto& connector : bank.connectors)
+        connector.mated = true;
+    return bank;
+}
+
+BANKWRIGHT_INLINE Duration latest_opening(ProtectiveDevice const& device, Current current) {
+    auto latest = std::numeric_limits<double>::infinity() * si::second;
+    if (device.interrupts && current > *device.interrupts) return latest;
+    if (auto const band = trip_band(device, current)) latest = band->at_most;
+    if (auto const bound = let_through(device, current))
+        latest = std::min(latest, Duration(bound->at_most / (current * current)));
+    return latest;
+}
+
+BANKWRIGHT_INLINE FaultCourse::FaultCourse(Bank const& closed, TerminalPair const& pair)
+    : closed_(closed), pair_(pair) {
+    run();
+}
+
+BANKWRIGHT_INLINE std::optional<FaultCurrents> FaultCourse::with(std::vector<std::string> const& open) const {
+    constexpr double nothing = 1e-6; // of the fault at first
+    auto bank = closed_;
+    for (auto* devices : {&bank.breakers, &bank.fuses})
+        for (auto& one : *devices)
+            if (std::find(open.begin(), open.end(), one.id) != open.end()) one.closed = false;
+    auto fault = fault_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_drawn);
+    if (fault && fault->total <= nothing * prospective()) fault.reset();
+    return fault;
+}
+
+// Each device wears by the share of its time that passes at each current: the whole of it, and it opens.
+BANKWRIGHT_INLINE void FaultCourse::run() {
+    struct Wearing {
+        ProtectiveDevice const* device;
+        double worn; // of 1
+        double left; // [s] at the present current
+        double time; // [s] in all, at the present current
+    };
+    std::vector<Wearing> closed;
+    for (auto const* devices : {&closed_.breakers, &closed_.fuses})
+        for (auto const& device : *devices)
+            closed.push_back({&device, 0.0, 0.0, 0.0});
+    while (auto fault = with(opened_)) {
+        stages_.push_back({std::numeric_limits<double>::infinity() * si::second, std::move(*fault)});
+        auto& stage = stages_.back();
+        for (auto& one : closed) {
+            auto const current = through(stage, one.device->id);
+            one.time = current > Current{} ? latest_opening(*one.device, current).value()
+                                           : std::numeric_limits<double>::infinity();
+            one.left = (1.0 - one.worn) * one.time;
+        }
+        auto const next = std::min_element(closed.begin(), closed.end(),
+                                           [](auto const& a, auto const& b) { return a.left < b.left; });
+        if (next == closed.end() || !std::isfinite(next->left)) return;
+        auto const lasts = std::max(0.0, next->left);
+        stage.lasts = lasts * si::second;
+        for (auto& one : closed)
+            if (std::isfinite(one.time)) one.worn = std::min(1.0, one.worn + lasts / one.time);
+        opened_.push_back(next->device->id);
+        closed.erase(next);
+    }
+}
+
+BANKWRIGHT_INLINE Current FaultCourse::through(Stage const& stage, std::string const& part) const {
+    constexpr double nothing = 1e-6; // of the fault at first
+    for (auto const& reading : stage.currents.parts)
+        if (reading.id == part) {
+            auto const amps = std::abs(reading.current.value()) * si::ampere;
+            return amps > nothing * prospective() ? amps : Current{};
+        }
+    return {};
+}
+
+BANKWRIGHT_INLINE std::optional<Duration> FaultCourse::cleared_within() const {
+    if (stages_.empty() || !std::isfinite(stages_.back().lasts.value())) return std::nullopt;
+    Duration within{};
+    for (auto const& stage : stages_)
+        within += stage.lasts;
+    return within;
+}
+
+BANKWRIGHT_INLINE bool FaultCourse::bypassed() const {
+    if (stages_.empty() || cleared_within()) return false;
+    for (auto const* devices : {&closed_.breakers, &closed_.fuses})
+        for (auto const& device : *devices)
+            if (through(stages_.back(), device.id) > Current{}) return false;
+    return true;
+}
+
+BANKWRIGHT_INLINE std::vector<std::string> FaultCourse::cleared_by() const {
+    if (!cleared_within()) return {};
+    auto needed = opened_;
+    for (std::size_t k = needed.size(); k-- > 0;) {
+        auto fewer = needed;
+        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(k));
+        if (!with(fewer)) needed = std::move(fewer);
+    }
+    return needed;
+}
+
+} // namespace bankwright

@@ -1,0 +1,115 @@
+// Bodies of suspects.hpp.
+#pragma once
+
+#include "bankwright/analyses/trace/suspect_chances.hpp"
+#include "bankwright/analyses/trace/suspects.hpp"
+#include "bankwright/network/build.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bankwright {
+
+BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread)
+    : bank_(bank), network_(build(bank, internal::suspecting::at_rest())), spread_(spread),
+      changes_(single_faults(bank_, network_)) {
+    suspects_.push_back({{}, hypotheses_++, internal::suspecting::chance_as_drawn});
+    for (std::size_t c = 0; c < changes_.size(); ++c) {
+        auto const& ladder = changes_[c].ladder;
+        double const weight = internal::suspecting::chance(changes_[c].kind);
+        if (ladder.empty()) suspects_.push_back({{{c, 0.0}}, hypotheses_, weight});
+        for (double value : ladder)
+            suspects_.push_back({{{c, value}}, hypotheses_, weight / static_cast<double>(ladder.size())});
+        ++hypotheses_;
+    }
+}
+
+BANKWRIGHT_INLINE void Suspects::add_pair(std::size_t one, std::size_t other) {
+    auto const &a = suspects_[one], &b = suspects_[other];
+    if (a.faults.size() != 1 || b.faults.size() != 1) return;
+    auto const &first = a.faults.front(), &second = b.faults.front();
+    if (first.first == second.first || changes_[first.first].element == changes_[second.first].element) return;
+    auto const key = std::minmax(first.first, second.first);
+    Suspect pair{{first, second}, 0, a.weight * b.weight * internal::suspecting::chance_of_second};
+    auto const [known, is_new] = pairs_.emplace(std::pair(key.first, key.second), hypotheses_);
+    if (is_new) ++hypotheses_;
+    pair.hypothesis = known->second;
+    suspects_.push_back(std::move(pair));
+}
+
+BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, double low, double high) const {
+    bool const is_alone = suspect.faults.size() == 1;
+    std::vector<Fault> faults;
+    for (auto const& [change, value] : suspect.faults)
+        faults.push_back(
+            bankwright::describe(changes_[change], is_alone ? low : value, is_alone ? high : value, network_));
+    return faults;
+}
+
+BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
+    for (auto& known : moments_)
+        if (internal::suspecting::same(known.moment, moment)) return known;
+    moments_.push_back({moment, UpdatedReadings(wiring_of(build(bank_, moment)), spread_), {}});
+    return moments_.back();
+}
+
+// What lies between two values of a ladder: a normal spread as wide as the step.
+BANKWRIGHT_INLINE std::vector<PartDoubt> Suspects::doubts_of(Suspect const& suspect, FaultyWiring const& drawn) const {
+    std::vector<PartDoubt> doubts;
+    for (auto const& [c, value] : suspect.faults) {
+        auto const& change = changes_[c];
+        if (change.ladder.size() < 2) continue;
+        PartDoubt doubt{change.element, 0.0, 0.0};
+        auto const& element = drawn.elements[change.element];
+        if (change.kind == FaultKind::resistive)
+            doubt.ohms = value * std::log(change.ladder[1] / change.ladder[0]) / 2.0;
+        else if (element.is == Element::Is::branch)
+            doubt.volts = (change.ladder[1] - change.ladder[0]) / 2.0 *
+                          drawn.circuit.branches[static_cast<std::size_t>(element.index)].emf;
+        doubts.push_back(doubt);
+    }
+    return doubts;
+}
+
+BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect, Moment const& moment) {
+    auto& then = at(moment);
+    auto const known = then.expected.find(suspect);
+    if (known != then.expected.end()) return known->second;
+    return then.expected.emplace(suspect, solve(suspect, then.updated.drawn())).first->second;
+}
+
+BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, AtMoment& moment,
+                                                           std::optional<ExpectedReadings>& other) {
+    auto const known = moment.expected.find(suspect);
+    if (known != moment.expected.end()) return known->second;
+    auto solved = solve(suspect, moment.updated.drawn());
+    if (kept_bytes_ + solved.bytes() > internal::suspecting::most_kept_bytes) return other.emplace(std::move(solved));
+    kept_bytes_ += solved.bytes();
+    return moment.expected.emplace(suspect, std::move(solved)).first->second;
+}
+
+BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, FaultyWiring wiring) const {
+    auto const doubts = doubts_of(suspects_[suspect], wiring);
+    for (auto const& [change, value] : suspects_[suspect].faults)
+        apply(changes_[change], value, wiring);
+    return ExpectedReadings(wiring, spread_, doubts);
+}
+
+BANKWRIGHT_INLINE std::vector<ExpectedReading> Suspects::readings(std::size_t suspect, Moment const& moment,
+                                                                  std::vector<AskedReading> const& asked) {
+    auto& then = at(moment);
+    UpdatedReadings::Faults faults;
+    for (auto const& [change, value] : suspects_[suspect].faults)
+        faults.emplace_back(&changes_[change], value);
+    if (!then.expected.count(suspect))
+        if (auto updated = then.updated.with(faults, doubts_of(suspects_[suspect], then.updated.drawn()), asked))
+            return *std::move(updated);
+    std::optional<ExpectedReadings> other;
+    auto const& solved = glance(suspect, then, other);
+    std::vector<ExpectedReading> readings;
+    for (auto const& one : asked)
+        readings.push_back(one.element ? solved.amps_reading(*one.element) : solved.volts_reading(one.red, one.black));
+    return readings;
+}
+
+} // namespace bankwright

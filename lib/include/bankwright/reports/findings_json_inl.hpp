@@ -1,0 +1,25 @@
+// Body of findings_json.hpp.
+#pragma once
+
+#include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/json/json_values.hpp"
+
+#include <string>
+
+namespace bankwright {
+
+BANKWRIGHT_INLINE std::string findings_json(Verdicts const& verdicts) {
+    namespace json = internal::json;
+    json::Json document{{"bankwright", "findings"}, {"version", 1}, {"files", json::Json::array()}};
+    for (auto const& verdict : verdicts) {
+        document["files"].push_back({{"file", verdict.file},
+                                     {"arrangement", json::text(verdict.arrangement)},
+                                     {"counts", json::counts(count(verdict.findings))},
+                                     {"findings", json::findings(verdict.findings)}});
+    }
+    if (calls_for_cautions(verdicts)) document["cautions"] = cautions;
+    return json::print(document);
+}
+
+} // namespace bankwright

@@ -1,0 +1,32 @@
+// Everything that is wrong with a bank.
+#pragma once
+
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/findings/finding.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bankwright {
+
+struct CheckOptions {
+    std::vector<std::string> only; // rule ids or families ("wiring"); empty: all
+    std::vector<std::string> skip;
+    bool whole = true; // false: parts of the bank are missing, and no repair of its wiring can be told
+};
+
+struct CheckResult {
+    Findings findings;                      // worst first, in the catalogue's order within a level
+    std::optional<std::string> arrangement; // "3S1P", or nothing
+};
+
+// Findings carry no regions: a bank may not come from a file. locate() adds them where it does.
+CheckResult check(Bank const& bank, CheckOptions const& options = {});
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/rules/check_inl.hpp"
+#endif

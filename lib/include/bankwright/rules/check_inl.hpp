@@ -1,0 +1,91 @@
+#pragma once
+
+#include "bankwright/rules/catalog.hpp"
+#include "bankwright/rules/check.hpp"
+#include "bankwright/rules/checking/consequences.hpp"
+#include "bankwright/text/escape.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+inline bool selects(std::vector<std::string> const& chosen, std::string_view rule) {
+    return std::any_of(chosen.begin(), chosen.end(), [&](std::string const& choice) {
+        return rule == choice || rule.substr(0, rule.find('/')) == choice;
+    });
+}
+
+// Marks what somebody has looked at, and says which acceptances no longer accept anything.
+inline void accept(Bank const& bank, Findings& findings) {
+    constexpr auto unused = rule_named(file_rules, "file/accept-unused");
+    Findings idle;
+    for (std::size_t i = 0; i < bank.accepted.size(); ++i) {
+        auto const& acceptance = bank.accepted[i];
+        bool used = false;
+        for (auto& finding : findings) {
+            auto const& parts = finding.parts;
+            bool const about_part =
+                acceptance.part.empty() || std::find(parts.begin(), parts.end(), acceptance.part) != parts.end();
+            if (finding.rule != acceptance.rule || !about_part) continue;
+            used = true;
+            if (acceptance.reason.empty()) continue; // without a reason nothing is accepted
+            finding.accepted = true;
+            finding.accepted_because = acceptance.reason;
+        }
+        if (used) continue;
+        auto const where =
+            acceptance.part.empty() ? std::string() : fmt::format(" about `{}`", terminal_safe(acceptance.part));
+        auto finding = finding_of(
+            unused, fmt::format("nothing to accept: no finding of {}{}", terminal_safe(acceptance.rule), where),
+            "take this entry out, or correct its rule or part");
+        finding.parts = {fmt::format("[[accept]] {}", i + 1)};
+        idle.push_back(std::move(finding));
+    }
+    findings.insert(findings.end(), idle.begin(), idle.end());
+}
+
+// A notation is for what is a bank: not for a part of one while the rest lies idle, nor for a ring of batteries that
+// short each other, which walked from end to end looks like two strings.
+inline bool is_a_bank(Seen const& seen) {
+    auto const& verdict = seen.verdict();
+    if (!verdict.shorted.empty() || !verdict.unused.empty()) return false;
+    auto const& form = seen.arrangement();
+    for (auto const& string : form.strings) {
+        auto here = form.negative_group;
+        for (auto const e : string) {
+            auto const& battery = seen.graph().edges[static_cast<std::size_t>(e)];
+            bool const forward = verdict.group_of(battery.from) == here;
+            if (!forward && !verdict.clashes.empty()) return false;
+            here = verdict.group_of(forward ? battery.to : battery.from);
+        }
+    }
+    return true;
+}
+
+BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
+    Seen const seen(bank, options.whole);
+    CheckResult result;
+    for (auto const& family : rule_families)
+        if (family.check) family.check(seen, result.findings);
+    accept(bank, result.findings);
+    auto& findings = result.findings;
+    findings.erase(std::remove_if(findings.begin(), findings.end(),
+                                  [&](Finding const& finding) {
+                                      bool const wanted = options.only.empty() || selects(options.only, finding.rule);
+                                      return !wanted || selects(options.skip, finding.rule);
+                                  }),
+                   findings.end());
+    fold_consequences(findings);
+    std::stable_sort(findings.begin(), findings.end(),
+                     [](Finding const& a, Finding const& b) { return a.level > b.level; });
+    if (is_a_bank(seen)) result.arrangement = seen.arrangement().notation();
+    return result;
+}
+
+} // namespace bankwright

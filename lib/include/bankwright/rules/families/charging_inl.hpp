@@ -1,0 +1,243 @@
+#pragma once
+
+#include "bankwright/devices/battery_limits.hpp"
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/charger_limits.hpp"
+#include "bankwright/rules/families/charging.hpp"
+#include "bankwright/rules/families/wiring_words.hpp"
+#include "bankwright/units/print.hpp"
+#include "bankwright/wiring/charger_span.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+class ChargingInspector {
+public:
+    ChargingInspector(Seen const& seen, Findings& findings)
+        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings) {}
+
+    void inspect() {
+        if (bank_.chargers.empty()) return;
+        for (auto const& charger : bank_.chargers)
+            if (charger.connected.value_or(false)) unstated(charger);
+        if (seen_.common_negative_shorts()) {
+            not_isolated();
+            return; // what lies across its outputs is a short
+        }
+        auto const& verdict = seen_.verdict();
+        if (!verdict.shorted.empty() || !verdict.clashes.empty()) return;
+        for (auto const& edge : graph_.edges) {
+            if (edge.kind != WiringEdgeKind::charger) continue;
+            auto const& charger = bank_.chargers[graph_.parts[static_cast<std::size_t>(edge.part)].index];
+            if (verdict.island_of(edge.from) != verdict.island_of(edge.to)) continue; // wiring/open-circuit has said it
+            auto const volts = verdict.potential_of(edge.from) - verdict.potential_of(edge.to);
+            if (volts < -same_volts) {
+                polarity(charger, edge);
+                auto turned = edge;
+                std::swap(turned.from, turned.to);
+                for (auto const e : batteries_across(graph_.edges, verdict, turned))
+                    charged_.insert(e); // as soon as it is turned round
+                continue;
+            }
+            auto const across = batteries_across(graph_.edges, verdict, edge);
+            for (auto const e : across)
+                charged_.insert(e);
+            voltage(charger, edge, across);
+            rate(charger, edge, across);
+            cold(charger, across);
+        }
+        partial();
+    }
+
+private:
+    Battery const& battery(int e) const {
+        return bank_
+            .batteries[graph_.parts[static_cast<std::size_t>(graph_.edges[static_cast<std::size_t>(e)].part)].index];
+    }
+    std::vector<std::string> ids(std::vector<int> const& batteries) const {
+        std::vector<std::string> names;
+        for (auto const e : batteries)
+            names.push_back(battery(e).id);
+        return names;
+    }
+    // What it gives is not known, and so it counts as giving nothing (network/to_branches_inl.hpp).
+    void unstated(Charger const& charger) {
+        constexpr auto of_voltage = rule_named(charging_rules, "charging/voltage");
+        constexpr auto of_current = rule_named(charging_rules, "charging/rate");
+        auto const say = [&](RuleInfo const& rule, std::string_view key) {
+            auto finding =
+                finding_of(rule,
+                           fmt::format("`{}` is plugged in and its `{}` is not stated: voltages and currents "
+                                       "are worked out as if it gave nothing",
+                                       charger.id, key),
+                           fmt::format("state its `{}`, or `connected = false`", key));
+            finding.level = Level::note;
+            finding.key = "connected";
+            add(std::move(finding), charger.id, {});
+        };
+        if (!charger.voltage) say(of_voltage, "voltage");
+        if (!charger.current) say(of_current, "current");
+    }
+    void add(Finding finding, std::string const& charger, std::vector<std::string> const& others) {
+        finding.parts.push_back(charger);
+        finding.parts.insert(finding.parts.end(), others.begin(), others.end());
+        findings_.push_back(std::move(finding));
+    }
+
+    void not_isolated() {
+        constexpr auto rule = rule_named(charging_rules, "charging/not-isolated");
+        auto edges = graph_.edges;
+        for (auto& e : edges)
+            e.removed = e.kind == WiringEdgeKind::contact &&
+                        graph_.parts[static_cast<std::size_t>(e.part)].kind == PartKind::charger;
+        auto const apart = judge(graph_, edges);
+        std::map<int, std::pair<double, WiringEdge const*>> worst; // by charger: [V], the join inside it
+        for (auto const& e : graph_.edges) {
+            if (e.kind != WiringEdgeKind::contact) continue;
+            auto const& part = graph_.parts[static_cast<std::size_t>(e.part)];
+            if (part.kind != PartKind::charger || apart.island_of(e.from) != apart.island_of(e.to)) continue;
+            auto const volts = std::abs(apart.potential_of(e.to) - apart.potential_of(e.from));
+            auto& most = worst[e.part];
+            if (volts > std::max(same_volts, most.first)) most = {volts, &e};
+        }
+        for (auto const& [part, most] : worst) {
+            auto const& [volts, e] = most;
+            if (!e) continue;
+            auto finding =
+                finding_of(rule,
+                           fmt::format("`{}` joins `{}` and `{}` inside, {} apart in this bank", graph_.id(*e),
+                                       graph_.name(e->from), graph_.name(e->to), print(volts * si::volt)),
+                           std::string(rule.fix));
+            measured(finding, volts, 0.0, "V").key = "isolated";
+            add(std::move(finding), graph_.id(*e), {});
+        }
+    }
+
+    void polarity(Charger const& charger, WiringEdge const& edge) {
+        constexpr auto rule = rule_named(charging_rules, "charging/polarity");
+        auto const volts = seen_.verdict().potential_of(edge.from) - seen_.verdict().potential_of(edge.to);
+        auto finding = finding_of(
+            rule,
+            fmt::format("`{}` is {} below `{}`", graph_.name(edge.from), print(-volts * si::volt),
+                        graph_.name(edge.to)),
+            fmt::format("exchange the conductors on `{}` and `{}`", graph_.name(edge.from), graph_.name(edge.to)));
+        measured(finding, volts, -volts, "V");
+        add(std::move(finding), charger.id, {});
+    }
+
+    // One way up is enough: parallel strings have the same number of cells, or the wiring rules have spoken.
+    void voltage(Charger const& charger, WiringEdge const& edge, std::vector<int> const& across) {
+        if (!charger.voltage || across.empty()) return;
+        auto low = 0.0;  // [V]
+        auto high = 0.0; // [V]
+        std::vector<std::string> on_the_way;
+        auto here = seen_.verdict().group_of(edge.to);
+        for (std::size_t guard = 0; guard < across.size() && here != seen_.verdict().group_of(edge.from); ++guard) {
+            auto const next = std::find_if(across.begin(), across.end(), [&](int e) {
+                return seen_.verdict().group_of(graph_.edges[static_cast<std::size_t>(e)].from) == here;
+            });
+            if (next == across.end() || !battery(*next).chemistry) return;
+            auto const range = charge_range(*battery(*next).chemistry, cell_count(battery(*next)));
+            low += range.low.value();
+            high += range.high.value();
+            on_the_way.push_back(battery(*next).id);
+            here = seen_.verdict().group_of(graph_.edges[static_cast<std::size_t>(*next)].to);
+        }
+        constexpr double setting = 0.01; // a charger keeps its setting within 1 %, common practice
+        auto const volts = charger.voltage->value();
+        if (volts >= low * (1.0 - setting) && volts <= high * (1.0 + setting)) return;
+        constexpr auto rule = rule_named(charging_rules, "charging/voltage");
+        auto finding =
+            finding_of(rule,
+                       fmt::format("`{}` holds {} across {}, which {} {} to {}", charger.id, print(*charger.voltage),
+                                   quoted_list(on_the_way), on_the_way.size() == 1 ? "wants" : "want",
+                                   print(low * si::volt), print(high * si::volt)),
+                       std::string(rule.fix));
+        measured(finding, volts, volts < low ? low : high, "V").key = "voltage";
+        add(std::move(finding), charger.id, on_the_way);
+    }
+
+    void rate(Charger const& charger, WiringEdge const& edge, std::vector<int> const& across) {
+        if (!charger.current || across.empty()) return;
+        auto const bottom = seen_.verdict().group_of(edge.to);
+        auto const strings = std::count_if(across.begin(), across.end(), [&](int e) {
+            return seen_.verdict().group_of(graph_.edges[static_cast<std::size_t>(e)].from) == bottom;
+        });
+        if (strings == 0) return;
+        auto const each = *charger.current / static_cast<double>(strings);
+        for (auto const e : across) {
+            auto const limit = charge_limit(battery(e));
+            if (!limit || !exceeds(each, *limit)) continue;
+            constexpr auto rule = rule_named(charging_rules, "charging/rate");
+            auto finding = finding_of(rule,
+                                      fmt::format("`{}` charges `{}` at up to {}, at most {}", charger.id,
+                                                  battery(e).id, print(each), print(*limit)),
+                                      std::string(rule.fix));
+            measured(finding, each.value(), limit->value(), "A").key = "current";
+            add(std::move(finding), charger.id, {battery(e).id});
+            return; // one finding for the output
+        }
+    }
+
+    void cold(Charger const& charger, std::vector<int> const& across) {
+        Battery const* coldest = nullptr;
+        std::vector<std::string> too_cold;
+        auto const temperature = [&](Battery const& b) { return b.temperature.value_or(bank_.system.ambient); };
+        for (auto const e : across) {
+            auto const& b = battery(e);
+            if (!b.chemistry || !is_lithium(*b.chemistry)) continue;
+            auto const least = temperature_limits(*b.chemistry).charge_low;
+            if (!exceeds(least.value(), temperature(b).value())) continue;
+            too_cold.push_back(b.id);
+            if (!coldest || temperature(b).value() < temperature(*coldest).value()) coldest = &b;
+        }
+        if (!coldest) return;
+        auto const least = temperature_limits(*coldest->chemistry).charge_low;
+        constexpr auto rule = rule_named(charging_rules, "charging/cold");
+        auto finding =
+            finding_of(rule,
+                       fmt::format("{} {} charged at {}, at least {}", quoted_list(too_cold),
+                                   too_cold.size() == 1 ? "is" : "are", print(temperature(*coldest)), print(least)),
+                       std::string(rule.fix));
+        measured(finding, in_celsius(temperature(*coldest)), in_celsius(least), "degC").parts = std::move(too_cold);
+        finding.parts.push_back(charger.id);
+        findings_.push_back(std::move(finding));
+    }
+
+    void partial() {
+        constexpr auto rule = rule_named(charging_rules, "charging/partial");
+        for (auto const& string : seen_.arrangement().strings) {
+            std::vector<int> left_out;
+            for (auto const e : string)
+                if (!charged_.count(e)) left_out.push_back(e);
+            if (left_out.empty() || left_out.size() == string.size()) continue;
+            auto finding = finding_of(rule,
+                                      fmt::format("{} {} not charged while the rest of the string is",
+                                                  quoted_list(ids(left_out)), left_out.size() == 1 ? "is" : "are"),
+                                      std::string(rule.fix));
+            finding.parts = ids(left_out);
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    Seen const& seen_;
+    Bank const& bank_;
+    WiringGraph const& graph_;
+    Findings& findings_;
+    std::set<int> charged_; // battery edges
+};
+
+BANKWRIGHT_INLINE void check_charging(Seen const& seen, Findings& findings) {
+    ChargingInspector(seen, findings).inspect();
+}
+
+} // namespace bankwright

@@ -1,0 +1,316 @@
+#pragma once
+
+#include "bankwright/devices/conductor_ampacity.hpp"
+#include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/wiring_words.hpp"
+#include "bankwright/units/print.hpp"
+#include "bankwright/wiring/battery_rings.hpp"
+#include "bankwright/wiring/wiring_regions.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+class ConductorInspector {
+public:
+    ConductorInspector(Seen const& seen, Findings& findings)
+        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings) {}
+
+    void inspect() {
+        for (auto const& edge : graph_.edges) {
+            if (edge.kind != WiringEdgeKind::conductor) continue;
+            auto const& conductor = run_of(bank_, graph_, edge).conductor;
+            if (seen_.full_is_sound()) over_ampacity(conductor);
+            too_small(conductor);
+            if (seen_.verdict().right()) color(edge, conductor);
+        }
+        if (seen_.full_is_sound()) voltage_drops();
+        thin_jumpers();
+        unequal_links();
+    }
+
+private:
+    void over_ampacity(Conductor const& conductor) {
+        auto const* reading = reading_if_any(seen_.full(), conductor.id);
+        auto const limit = ampacity(conductor, bank_.system.ambient);
+        if (!reading || !limit) return;
+        auto const found = std::abs(reading->current.value()) * si::ampere;
+        if (!exceeds(found, limit->current)) return;
+        constexpr auto rule = rule_named(conductor_rules, "conductor/over-ampacity");
+        auto why = fmt::format("{} at {} insulation", print(WireSize(limit->gauge)), print(limit->insulation));
+        if (limit->insulation_assumed) why += ", assumed for want of `insulation`";
+        if (limit->surroundings < 1.0) why += fmt::format(", {:.0f} % for its surroundings", 100 * limit->surroundings);
+        if (limit->bundling < 1.0) why += fmt::format(", {:.0f} % for bundling", 100 * limit->bundling);
+        auto finding = finding_of(
+            rule,
+            fmt::format("`{}` carries {}, at most {} ({})", conductor.id, print(found), print(limit->current), why),
+            thicker(conductor, found));
+        measured(finding, found.value(), limit->current.value(), "A").parts = {conductor.id};
+        finding.key = "size";
+        findings_.push_back(std::move(finding));
+    }
+
+    // The smallest gauge that carries it as it is laid.
+    std::string thicker(Conductor conductor, Current current) const {
+        for (int number = 18; number >= -3; --number) {
+            conductor.size = WireSize(Awg{number});
+            auto const limit = ampacity(conductor, bank_.system.ambient);
+            if (limit && limit->current >= current)
+                return fmt::format("use {} or thicker for `{}`", print(*conductor.size), conductor.id);
+        }
+        return fmt::format("share the current of `{}` between several conductors, each with its own device",
+                           conductor.id);
+    }
+
+    void too_small(Conductor const& conductor) {
+        if (!conductor.size) return;
+        bool const sheathed = conductor.enclosed.value_or(false);
+        constexpr auto rule = rule_named(conductor_rules, "conductor/too-small");
+        auto const least =
+            conductor.size->gauge() ? area(Awg{sheathed ? 18 : 16}) : (sheathed ? 0.75e-6 : 1e-6) * si::square_meter;
+        if (conductor.size->area() >= least * (1.0 - 1e-9)) return;
+        auto const least_name =
+            conductor.size->gauge() ? print(WireSize(Awg{sheathed ? 18 : 16})) : print(WireSize(least));
+        auto finding = finding_of(rule,
+                                  fmt::format("`{}` is {}, at least {} {}", conductor.id, print(*conductor.size),
+                                              least_name, sheathed ? "in a sheath" : "run separately"),
+                                  std::string(rule.fix));
+        measured(finding, conductor.size->area().value() * 1e6, least.value() * 1e6, "mm2").parts = {conductor.id};
+        finding.key = "size";
+        findings_.push_back(std::move(finding));
+    }
+
+    void color(WiringEdge const& edge, Conductor const& conductor) {
+        if (!conductor.color) return;
+        auto const& verdict = seen_.verdict();
+        auto const top = verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))];
+        if (top < same_volts) return; // on no battery
+        auto const volts = verdict.potential_of(edge.from);
+        bool const negative = volts < same_volts;
+        bool const positive = volts > top - same_volts;
+        bool const wrong = (negative && edge.side == ConductorSide::positive) ||
+                           (positive && edge.side == ConductorSide::negative) || *conductor.color == "green";
+        if (!wrong) return;
+        constexpr auto rule = rule_named(conductor_rules, "conductor/color");
+        auto const where = negative   ? "the negative side"
+                           : positive ? "the positive side"
+                                      : "a current-carrying conductor";
+        auto finding = finding_of(rule,
+                                  fmt::format("`{}` is {} on {}, {}", conductor.id, *conductor.color, where,
+                                              negative   ? "which is black or yellow"
+                                              : positive ? "which is red"
+                                                         : "which is never green"),
+                                  std::string(rule.fix));
+        finding.parts = {conductor.id};
+        finding.key = "color";
+        findings_.push_back(std::move(finding));
+    }
+
+    // What is lost on the way to one load and back.
+    struct Drop {
+        std::string load;
+        double lost = 0.0;                                 // [V]
+        double system = 0.0;                               // [V]
+        double allowed = 0.0;                              // [V]
+        std::vector<std::pair<double, std::string>> where; // [V], part; the worst first
+
+        bool is_error() const { return exceeds(lost, 0.10 * system); }
+    };
+
+    // From the battery posts joined to a load's terminals, whichever loses most, to those terminals. Loads that lose it
+    // in the same part share one finding.
+    void voltage_drops() {
+        if (seen_.verdict().loads.empty()) return;
+        volts_.assign(graph_.terminals.size(), std::nullopt);
+        for (auto const& reading : seen_.full().terminals)
+            volts_[static_cast<std::size_t>(graph_.terminal_named.at(reading.name))] = reading.voltage;
+        std::vector<std::vector<Drop>> causes;
+        for (auto const& load : seen_.verdict().loads) {
+            auto drop = drop_to(load);
+            if (!drop) continue;
+            auto const same = std::find_if(causes.begin(), causes.end(), [&](auto const& drops) {
+                auto const& other = drops.front();
+                return !drop->where.empty() && !other.where.empty() &&
+                       other.where.front().second == drop->where.front().second && other.is_error() == drop->is_error();
+            });
+            if (same == causes.end())
+                causes.push_back({std::move(*drop)});
+            else
+                same->push_back(std::move(*drop));
+        }
+        for (auto& drops : causes) {
+            std::stable_sort(drops.begin(), drops.end(),
+                             [](auto const& a, auto const& b) { return a.lost / a.system > b.lost / b.system; });
+            say_drop(drops);
+        }
+    }
+
+    std::optional<Drop> drop_to(LoadVerdict const& load) const {
+        auto const& edge = graph_.edges[static_cast<std::size_t>(load.edge)];
+        auto const& verdict = seen_.verdict();
+        auto const system = load.volts; // [V] nominal: what taps a string is held to the voltage that it is made for
+        auto const plus = voltage_at(edge.from);
+        auto const minus = voltage_at(edge.to);
+        if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) return std::nullopt;
+        double out = 0.0;  // [V]
+        double back = 0.0; // [V]
+        for (auto const& battery : graph_.edges) {
+            if (battery.kind != WiringEdgeKind::battery) continue;
+            auto const source = voltage_at(battery.to);
+            auto const sink = voltage_at(battery.from);
+            if (source && verdict.group_of(battery.to) == verdict.group_of(edge.from))
+                out = std::max(out, source->value() - plus->value());
+            if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
+                back = std::max(back, minus->value() - sink->value());
+        }
+        auto const lost = out + back;
+        constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [read twice]
+        constexpr double most = 0.10;
+        if (!exceeds(lost, critical * system)) return std::nullopt;
+        Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge)};
+        if (drop.is_error()) drop.allowed = most * system;
+        return drop;
+    }
+
+    void say_drop(std::vector<Drop> const& drops) {
+        constexpr auto rule = rule_named(conductor_rules, "conductor/voltage-drop");
+        auto const& worst = drops.front();
+        auto message = fmt::format("{} of {} are lost out and back to `{}` ({:.1f} %), at most {:.0f} %",
+                                   print(worst.lost * si::volt), print(worst.system * si::volt), worst.load,
+                                   100 * worst.lost / worst.system, 100 * worst.allowed / worst.system);
+        std::vector<std::string> loads;
+        for (auto const& drop : drops)
+            loads.push_back(drop.load);
+        if (loads.size() > 1)
+            message += fmt::format("; {} too", quoted_list(std::vector<std::string>(loads.begin() + 1, loads.end())));
+        auto help = std::string("use thicker or shorter conductors; most is lost in");
+        for (std::size_t i = 0; i < worst.where.size() && i < 3; ++i)
+            help += fmt::format("{} `{}` ({:.0f} %)", i == 0 ? "" : ",", worst.where[i].second,
+                                100 * worst.where[i].first / worst.lost);
+        auto finding = finding_of(rule, std::move(message), std::move(help));
+        finding.level = worst.is_error() ? Level::error : Level::warning;
+        measured(finding, worst.lost, worst.allowed, "V").parts = std::move(loads);
+        findings_.push_back(std::move(finding));
+    }
+
+    // The parts between the nearest posts and a load, with what each loses [V], the worst first.
+    std::vector<std::pair<double, std::string>> losses_on_the_way(int load_edge) const {
+        std::map<std::string, double> lost; // both poles of a connector count together
+        for (auto const e : supply_path(graph_, load_edge)) {
+            auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
+            auto const from = voltage_at(edge.from);
+            auto const to = voltage_at(edge.to);
+            if (from && to) lost[graph_.id(edge)] += std::abs((*from - *to).value());
+        }
+        std::vector<std::pair<double, std::string>> losses;
+        for (auto const& [id, volts] : lost)
+            losses.emplace_back(volts, id);
+        std::stable_sort(losses.begin(), losses.end(), [](auto const& a, auto const& b) { return a.first > b.first; });
+        return losses;
+    }
+
+    // Only a bank of one string: in several strings a jumper carries its string's share, and ampacity judges it.
+    void thin_jumpers() {
+        auto const& form = seen_.arrangement();
+        if (form.parallel != 1 || form.form != ArrangementForm::strings) return;
+        // The main cable is the thickest that leaves an end of the string, wherever the file lists it.
+        Conductor const* main = nullptr;
+        std::vector<Conductor const*> jumpers;
+        for (auto const& edge : graph_.edges) {
+            if (edge.kind != WiringEdgeKind::conductor) continue;
+            auto const& conductor = run_of(bank_, graph_, edge).conductor;
+            if (!conductor.size) continue;
+            auto const group = seen_.verdict().group_of(edge.from);
+            if (graph_.owner_of(edge.from).kind == PartKind::battery &&
+                graph_.owner_of(edge.to).kind == PartKind::battery)
+                jumpers.push_back(&conductor);
+            else if ((group == form.positive_group || group == form.negative_group) &&
+                     (!main || conductor.size->area() > main->size->area()))
+                main = &conductor;
+        }
+        constexpr auto rule = rule_named(conductor_rules, "conductor/thin-jumper");
+        for (auto const* jumper : jumpers) {
+            if (!main || !exceeds(main->size->area(), jumper->size->area())) continue;
+            auto finding = finding_of(rule,
+                                      fmt::format("`{}` is {}, the main cable `{}` in series with it is {}", jumper->id,
+                                                  print(*jumper->size), main->id, print(*main->size)),
+                                      std::string(rule.fix));
+            measured(finding, jumper->size->area().value() * 1e6, main->size->area().value() * 1e6, "mm2").parts = {
+                jumper->id, main->id};
+            finding.key = "size";
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    // Links of one side that do the same work: between the same kinds of part, at the same end of the strings. That
+    // takes one from every string to a common point, or all those of a chain; where two strings share one, it may be
+    // larger.
+    void unequal_links() {
+        auto const& form = seen_.arrangement();
+        if (!seen_.verdict().right()) return;
+        std::map<std::pair<std::string, int>, std::vector<Conductor const*>> alike; // by role and how many it takes
+        auto const between_strings = on_rings_of_batteries(graph_, true);
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
+            auto const& edge = graph_.edges[e];
+            if (edge.kind != WiringEdgeKind::conductor || !between_strings[e]) continue;
+            auto const group = seen_.verdict().group_of(edge.from);
+            if (group != form.positive_group && group != form.negative_group) continue;
+            auto kinds = std::pair(graph_.owner_of(edge.from).kind, graph_.owner_of(edge.to).kind);
+            if (kinds.first > kinds.second) std::swap(kinds.first, kinds.second);
+            auto const in_bank = [](PartKind k) {
+                return k == PartKind::battery || k == PartKind::fuse || k == PartKind::breaker;
+            };
+            bool const link = in_bank(kinds.first) && kinds.first == kinds.second;
+            bool const star =
+                kinds.first == PartKind::battery && (kinds.second == PartKind::busbar || in_bank(kinds.second));
+            if (!link && !star) continue;
+            auto const side = group == form.positive_group ? "positive" : "negative";
+            alike[{fmt::format("{} {}-{}", side, name(kinds.first), name(kinds.second)),
+                   form.parallel - (link ? 1 : 0)}]
+                .push_back(&run_of(bank_, graph_, edge).conductor);
+        }
+        constexpr auto rule = rule_named(conductor_rules, "conductor/unequal-links");
+        for (auto const& [role, links] : alike) {
+            if (links.size() < static_cast<std::size_t>(role.second)) continue;
+            std::vector<std::string> differing;
+            for (auto const* link : links)
+                if (!(link->size == links.front()->size && link->length == links.front()->length &&
+                      link->resistance == links.front()->resistance))
+                    differing.push_back(link->id);
+            if (differing.empty()) continue;
+            auto finding =
+                finding_of(rule,
+                           fmt::format("{} differ in size or length from `{}`, which does the same work at another "
+                                       "string",
+                                       quoted_list(differing), links.front()->id),
+                           std::string(rule.fix));
+            finding.parts = differing;
+            finding.parts.push_back(links.front()->id);
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    std::optional<Voltage> voltage_at(int terminal) const { return volts_[static_cast<std::size_t>(terminal)]; }
+
+    Seen const& seen_;
+    Bank const& bank_;
+    WiringGraph const& graph_;
+    Findings& findings_;
+    std::vector<std::optional<Voltage>> volts_; // by terminal, with every load at full: once a drop is asked for
+};
+
+BANKWRIGHT_INLINE void check_conductors(Seen const& seen, Findings& findings) {
+    ConductorInspector(seen, findings).inspect();
+}
+
+} // namespace bankwright

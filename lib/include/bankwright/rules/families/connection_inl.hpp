@@ -1,0 +1,125 @@
+#pragma once
+
+#include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/connection.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+class ConnectionInspector {
+public:
+    ConnectionInspector(Seen const& seen, Findings& findings)
+        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings) {}
+
+    void inspect() {
+        if (seen_.full_is_sound()) {
+            for (auto const& c : bank_.connectors) {
+                rating(c.id, c.rating);
+                if (c.contact) hot({c.id}, "each contact of", *c.contact, "contact");
+            }
+            for (auto const& s : bank_.switches) {
+                rating(s.id, s.rating);
+                if (s.resistance) hot({s.id}, "the contact of", *s.resistance, "resistance");
+            }
+            for (auto const& b : bank_.busbars)
+                rating(b.id, b.rating);
+            std::vector<std::string> usual; // conductors with the joints that the system states for all
+            for (auto const* runs : {&bank_.jumpers, &bank_.cables})
+                for (auto const& [conductor, from, to] : *runs) {
+                    if (conductor.resistance) continue;
+                    if (conductor.joint)
+                        hot({conductor.id}, "each joint of", *conductor.joint, "joint");
+                    else
+                        usual.push_back(conductor.id);
+                }
+            hot(std::move(usual), "each joint of", bank_.system.joint, "");
+        }
+        crowded_studs();
+    }
+
+private:
+    void rating(std::string const& id, std::optional<Current> const& limit) {
+        auto const* reading = reading_if_any(seen_.full(), id);
+        if (!reading || !limit) return;
+        auto const found = std::abs(reading->current.value()) * si::ampere;
+        if (!exceeds(found, *limit)) return;
+        constexpr auto rule = rule_named(connection_rules, "connection/rating");
+        auto finding =
+            finding_of(rule, fmt::format("`{}` carries {} at full throttle, rated {}", id, print(found), print(*limit)),
+                       std::string(rule.fix));
+        measured(finding, found.value(), limit->value(), "A").parts = {id};
+        finding.key = "rating";
+        findings_.push_back(std::move(finding));
+    }
+
+    // Of parts whose contacts all have that resistance.
+    void hot(std::vector<std::string> parts, std::string_view what, Resistance resistance, std::string_view key) {
+        constexpr double most = 5.0; // [W] common practice
+        double hottest = 0.0;        // [W]
+        std::vector<std::string> too_hot;
+        for (auto& id : parts) {
+            auto const* reading = reading_if_any(seen_.full(), id);
+            if (!reading) continue;
+            auto const watts = reading->current.value() * reading->current.value() * resistance.value();
+            if (!exceeds(watts, most)) continue;
+            hottest = std::max(hottest, watts);
+            too_hot.push_back(std::move(id));
+        }
+        if (too_hot.empty()) return;
+        constexpr auto rule = rule_named(connection_rules, "connection/hot-joint");
+        auto finding = finding_of(rule,
+                                  fmt::format("{} {} turns {} into heat at full throttle, at most {}", what,
+                                              quoted_list(too_hot), print(hottest * si::watt), print(most * si::watt)),
+                                  std::string(rule.fix));
+        measured(finding, hottest, most, "W").parts = std::move(too_hot);
+        finding.key = std::string(key);
+        findings_.push_back(std::move(finding));
+    }
+
+    void crowded_studs() {
+        std::vector<std::vector<std::string>> landed(graph_.terminals.size());
+        for (auto const& edge : graph_.edges) {
+            if (edge.kind != WiringEdgeKind::conductor) continue;
+            for (auto const t : {edge.from, edge.to})
+                landed[static_cast<std::size_t>(t)].push_back(graph_.id(edge));
+        }
+        constexpr auto rule = rule_named(connection_rules, "connection/crowded-stud");
+        for (std::size_t t = 0; t < landed.size(); ++t) {
+            auto const& owner = graph_.owner_of(static_cast<int>(t));
+            auto studs = 1;
+            if (owner.kind == PartKind::busbar) {
+                auto const& busbar = bank_.busbars[owner.index];
+                if (!busbar.studs) continue; // how many it has is not stated
+                studs = *busbar.studs;
+            }
+            auto const most = 4 * studs;
+            if (static_cast<int>(landed[t].size()) <= most) continue;
+            auto finding = finding_of(
+                rule, fmt::format("{} conductors end on `{}`, at most {}", landed[t].size(), graph_.terminals[t], most),
+                std::string(rule.fix));
+            measured(finding, static_cast<double>(landed[t].size()), most, "").parts = {owner.id};
+            finding.parts.insert(finding.parts.end(), landed[t].begin(), landed[t].end());
+            findings_.push_back(std::move(finding));
+        }
+    }
+
+    Seen const& seen_;
+    Bank const& bank_;
+    WiringGraph const& graph_;
+    Findings& findings_;
+};
+
+BANKWRIGHT_INLINE void check_connections(Seen const& seen, Findings& findings) {
+    ConnectionInspector(seen, findings).inspect();
+}
+
+} // namespace bankwright

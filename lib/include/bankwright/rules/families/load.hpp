@@ -1,0 +1,39 @@
+// load: does each motor and load get a voltage that it can live with?
+#pragma once
+
+#include "bankwright/linkage.hpp"
+#include "bankwright/rules/rule.hpp"
+
+#include <array>
+
+namespace bankwright {
+
+inline constexpr std::array load_rules{
+    RuleInfo{"load/under-voltage", Level::warning, "0.1.0",
+             "a voltage at the terminals of a motor or load below its min_voltage in the operating point",
+             "its electronics switch off, or it takes more current to make up for it",
+             "use thicker or shorter conductors, a fuller or larger bank, or less throttle",
+             "the part's own min_voltage; computed "
+             "operating point"},
+    RuleInfo{"load/over-voltage", Level::error, "0.1.0",
+             "a voltage at the terminals of a load above its max_voltage with the bank full and at rest",
+             "its electronics can be destroyed as soon as it is connected",
+             "use a load made for the full bank's voltage, or a "
+             "converter",
+             "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
+    RuleInfo{"load/runtime", Level::warning, "0.1.0",
+             "a simulated run, at the throttle and loads as drawn, that is shorter than the wanted `runtime`",
+             "the boat is somewhere else when it ends",
+             "draw less, with a motor by less throttle; or use larger batteries or another string; match the battery "
+             "that ends the run with the others",
+             "Peukert's law in its rated form [read], from the battery's own 20-hour capacity and reserve minutes; see "
+             "data/tables/chemistries.toml"},
+};
+
+void check_loads(Seen const& seen, Findings& findings);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/rules/families/load_inl.hpp"
+#endif

@@ -1,0 +1,114 @@
+#pragma once
+
+#include "bankwright/analyses/discharge.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/rules/families/load.hpp"
+#include "bankwright/units/print.hpp"
+
+#include <optional>
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+class LoadInspector {
+public:
+    LoadInspector(Seen const& seen, Findings& findings) : seen_(seen), findings_(findings) {}
+
+    void inspect() {
+        if (!seen_.verdict().right()) return;
+        auto const full = with_full_batteries();
+        for (std::size_t i = 0; i < seen_.verdict().loads.size(); ++i) {
+            auto const& edge = seen_.graph().edges[static_cast<std::size_t>(seen_.verdict().loads[i].edge)];
+            auto const& part = seen_.graph().parts[static_cast<std::size_t>(edge.part)];
+            if (part.kind == PartKind::motor) {
+                under(part.id, seen_.bank().motors[part.index].min_voltage);
+            } else {
+                auto const& load = seen_.bank().loads[part.index];
+                under(load.id, load.min_voltage);
+                over(load.id, load.max_voltage, full.loads[i].volts * si::volt);
+            }
+        }
+        if (seen_.bank().system.runtime && seen_.is_sound() && !missing_for_discharge(seen_.bank()))
+            runtime(*seen_.bank().system.runtime);
+    }
+
+private:
+    WiringVerdict with_full_batteries() const {
+        auto edges = seen_.graph().edges;
+        for (auto& e : edges) {
+            if (e.kind != WiringEdgeKind::battery) continue;
+            auto const& battery = seen_.bank().batteries[seen_.graph().parts[static_cast<std::size_t>(e.part)].index];
+            auto const ambient = seen_.bank().system.ambient;
+            e.volts = (battery.chemistry ? open_circuit_voltage(battery, StateOfCharge::of(1.0), ambient)
+                                         : open_circuit_voltage(battery, ambient))
+                          .value();
+        }
+        return judge(seen_.graph(), edges);
+    }
+
+    void under(std::string const& id, std::optional<Voltage> const& least) {
+        if (!least || !seen_.is_sound()) return;
+        auto const* reading = reading_if_any(seen_.working(), id);
+        if (!reading || !exceeds(*least, reading->voltage)) return;
+        constexpr auto rule = rule_named(load_rules, "load/under-voltage");
+        auto finding =
+            finding_of(rule, fmt::format("`{}` sees {}, at least {}", id, print(reading->voltage), print(*least)),
+                       std::string(rule.fix));
+        measured(finding, reading->voltage.value(), least->value(), "V").parts = {id};
+        finding.key = "min_voltage";
+        findings_.push_back(std::move(finding));
+    }
+
+    void over(std::string const& id, std::optional<Voltage> const& most, Voltage full) {
+        if (!most || !exceeds(full, *most)) return;
+        constexpr auto rule = rule_named(load_rules, "load/over-voltage");
+        auto finding = finding_of(rule,
+                                  fmt::format("`{}` sees {} with the bank full and nothing switched on, at most {}", id,
+                                              print(full), print(*most)),
+                                  std::string(rule.fix));
+        measured(finding, full.value(), most->value(), "V").parts = {id};
+        finding.key = "max_voltage";
+        findings_.push_back(std::move(finding));
+    }
+
+    // A thousandth of a battery's charge a step is some seconds of an hour's run: enough to tell it from what is
+    // wanted.
+    void runtime(Duration wanted) {
+        DischargeOptions options;
+        options.moment.everything_closed = true;
+        options.longest = wanted;
+        options.tolerance = 1e-3;
+        options.samples_apart = 0.1;
+        auto const run = discharge(seen_.bank(), options);
+        if (run.end == RunEnd::time || run.end == RunEnd::nothing_drawn) return;
+        auto const because = [&] {
+            switch (run.end) {
+            case RunEnd::battery_empty:
+                return fmt::format("`{}` is empty", run.ended_by);
+            case RunEnd::battery_cutoff:
+                return fmt::format("`{}` is at its cut-off voltage", run.ended_by);
+            case RunEnd::load_cutoff:
+                return fmt::format("`{}` sees less than its least voltage", run.ended_by);
+            default:
+                return std::string("the bank can no longer give the power");
+            }
+        }();
+        constexpr auto rule = rule_named(load_rules, "load/runtime");
+        auto finding = finding_of(
+            rule, fmt::format("the run ends after {}, wanted {}: {}", print(run.runtime), print(wanted), because),
+            std::string(rule.fix));
+        measured(finding, run.runtime.value(), wanted.value(), "s");
+        if (!run.ended_by.empty()) finding.parts = {run.ended_by};
+        findings_.push_back(std::move(finding));
+    }
+
+    Seen const& seen_;
+    Findings& findings_;
+};
+
+BANKWRIGHT_INLINE void check_loads(Seen const& seen, Findings& findings) { LoadInspector(seen, findings).inspect(); }
+
+} // namespace bankwright

@@ -1,0 +1,336 @@
+// The rules about each breaker and fuse that is there: where it sits, what it is rated for, what it can interrupt.
+#pragma once
+
+#include "bankwright/analyses/prospective_current.hpp"
+#include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/charger_limits.hpp"
+#include "bankwright/devices/conductor_ampacity.hpp"
+#include "bankwright/devices/conductor_heating.hpp"
+#include "bankwright/devices/protection_rating.hpp"
+#include "bankwright/devices/protection_trip.hpp"
+#include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/protection_infos.hpp"
+#include "bankwright/units/print.hpp"
+#include "bankwright/wiring/battery_rings.hpp"
+#include "bankwright/wiring/wiring_regions.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace bankwright {
+
+class DeviceInspector {
+public:
+    DeviceInspector(Seen const& seen, Findings& findings)
+        : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings),
+          ties_batteries_(on_rings_of_batteries(graph_, false)) {
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e)
+            if (is_device(graph_, graph_.edges[e]) && feed_path(graph_, static_cast<int>(e)))
+                fed_by_a_battery_.insert(graph_.id(graph_.edges[e]));
+    }
+
+    void inspect() {
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
+            auto const& part = graph_.parts[static_cast<std::size_t>(graph_.edges[e].part)];
+            if (part.kind != PartKind::breaker && part.kind != PartKind::fuse) continue;
+            auto const& device = (part.kind == PartKind::breaker ? bank_.breakers : bank_.fuses)[part.index];
+            too_far(device, static_cast<int>(e));
+            if (!seen_.verdict().right()) continue; // its numbers would be those of another bank
+            auto const region = protected_region(graph_, static_cast<int>(e));
+            rating_high(device, region);
+            rating_low(device);
+            voltage(device, graph_.edges[e]);
+            fault(device, static_cast<int>(e), region);
+        }
+        parallel_strings();
+        say_unknown_bands();
+    }
+
+private:
+    Finding& report(RuleInfo const& rule, ProtectiveDevice const& device, std::string_view key, std::string message) {
+        auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
+        finding.parts = {device.id};
+        finding.key = std::string(key);
+        findings_.push_back(std::move(finding));
+        return findings_.back();
+    }
+
+    // Along the conductors from where they leave the bank: the last post, or the busbar to which its batteries are led.
+    // What ties the bank's own batteries to each other does not count.
+    void too_far(ProtectiveDevice const& device, int edge) {
+        auto const path = feed_path(graph_, edge);
+        if (!path || path->edges.empty()) return;
+        auto start = path->post;
+        auto here = path->post;
+        double meters = 0.0;
+        bool enclosed = true;
+        std::vector<std::string> conductors;
+        for (auto const e : path->edges) {
+            auto const& wire = graph_.edges[static_cast<std::size_t>(e)];
+            here = wire.from == here ? wire.to : wire.from;
+            if (wire.kind != WiringEdgeKind::conductor) continue;
+            if (ties_batteries_[static_cast<std::size_t>(e)]) {
+                start = here;
+                continue;
+            }
+            auto const& conductor = run_of(bank_, graph_, wire).conductor;
+            if (!conductor.length) return; // its length is not known
+            meters += conductor.length->value();
+            enclosed = enclosed && conductor.enclosed.value_or(false);
+            conductors.push_back(conductor.id);
+        }
+        bool const from_post = conductors.size() == 1 && graph_.owner_of(start).kind == PartKind::battery;
+        auto const routing = !enclosed ? Routing::open : from_post ? Routing::enclosed_from_battery : Routing::enclosed;
+        auto const limit = distance_limit(routing).distance;
+        if (!exceeds(meters, limit.value())) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/too-far");
+        auto& finding = report(rule, device, "",
+                               fmt::format("`{}` is {} along {} from `{}`, at most {}{}", device.id, inches(meters),
+                                           quoted_list(conductors), graph_.name(start), inches(limit.value()),
+                                           enclosed ? " where it is enclosed" : ""));
+        measured(finding, meters, limit.value(), "m");
+        finding.parts.insert(finding.parts.end(), conductors.begin(), conductors.end());
+    }
+
+    static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
+
+    // A short tap from this device's region to the next device: that one protects it, close enough to where it begins.
+    bool is_tap(WiringEdge const& wire, ProtectiveDevice const& device) const {
+        auto const next_device = [&](int terminal) {
+            auto const& owner = graph_.owner_of(terminal);
+            bool const another =
+                (owner.kind == PartKind::breaker || owner.kind == PartKind::fuse) && owner.id != device.id;
+            return another && !fed_by_a_battery_.count(owner.id); // a device of another string is not behind this one
+        };
+        auto const& conductor = run_of(bank_, graph_, wire).conductor;
+        auto const routing = conductor.enclosed.value_or(false) ? Routing::enclosed : Routing::open;
+        return next_device(wire.from) != next_device(wire.to) && conductor.length &&
+               !exceeds(*conductor.length, distance_limit(routing).distance);
+    }
+
+    // The conductor of least ampacity in a region.
+    struct Weakest {
+        Conductor const* conductor = nullptr;
+        Ampacity limit;
+    };
+    std::optional<Weakest> weakest(ProtectiveDevice const& device, ProtectedRegion const& region) const {
+        std::optional<Weakest> found;
+        for (auto const e : region.conductors) {
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)], device)) continue;
+            auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
+            auto const limit = ampacity(conductor, bank_.system.ambient);
+            if (limit && (!found || limit->current < found->limit.current)) found = Weakest{&conductor, *limit};
+        }
+        return found;
+    }
+
+    void rating_high(ProtectiveDevice const& device, ProtectedRegion const& region) {
+        auto const weak = weakest(device, region);
+        if (!weak || !device.rating) return;
+        auto const limit = abyc_rating_limit(weak->limit.current);
+        if (!exceeds(*device.rating, limit.rating)) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/rating-high");
+        auto& finding = report(rule, device, "rating",
+                               fmt::format("`{}` is rated {}, at most {} for `{}`, which may carry {}{}", device.id,
+                                           print(*device.rating), print(limit.rating), weak->conductor->id,
+                                           print(weak->limit.current),
+                                           weak->limit.insulation_assumed ? " (60 degC insulation assumed)" : ""));
+        measured(finding, device.rating->value(), limit.rating.value(), "A");
+        finding.parts.push_back(weak->conductor->id);
+    }
+
+    void rating_low(ProtectiveDevice const& device) {
+        if (!seen_.full_is_sound() || !device.rating) return;
+        auto const* reading = reading_if_any(seen_.full(), device.id);
+        if (!reading) return;
+        auto const current = std::abs(reading->current.value()) * si::ampere;
+        if (!exceeds(current, *device.rating)) return;
+        std::string when;
+        if (auto const band = trip_band(device, current); band && std::isfinite(band->at_most.value()))
+            when = fmt::format(": it opens within {}", print(band->at_most));
+        constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
+        auto& finding = report(rule, device, "rating",
+                               fmt::format("`{}` carries {} at full throttle, rated {}{}", device.id, print(current),
+                                           print(*device.rating), when));
+        measured(finding, current.value(), device.rating->value(), "A");
+    }
+
+    // The highest voltage of its island while charging: the upper charging voltage of every battery.
+    void voltage(ProtectiveDevice const& device, WiringEdge const& edge) {
+        if (!device.voltage) return;
+        auto edges = graph_.edges;
+        for (auto& e : edges) {
+            if (e.kind != WiringEdgeKind::battery) continue;
+            auto const& battery = bank_.batteries[graph_.parts[static_cast<std::size_t>(e.part)].index];
+            e.volts = battery.chemistry ? charge_range(*battery.chemistry, cell_count(battery)).high.value()
+                                        : open_circuit_voltage(battery, bank_.system.ambient).value();
+        }
+        auto const verdict = judge(graph_, edges);
+        auto const highest = verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))];
+        if (!exceeds(highest, device.voltage->value())) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/voltage");
+        auto& finding = report(rule, device, "voltage",
+                               fmt::format("`{}` is rated {}, the bank reaches {} on charge", device.id,
+                                           print(*device.voltage), print(highest * si::volt)));
+        measured(finding, device.voltage->value(), highest, "V");
+    }
+
+    void fault(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
+        auto const prospective = hangs_on_a_battery(edge) ? largest_fault(device) : std::optional(Current{});
+        if (!prospective) return;
+        interrupting(device, edge, *prospective);
+        short_circuit_heat(device, *prospective, region);
+    }
+
+    bool hangs_on_a_battery(int e) const {
+        auto const& verdict = seen_.verdict();
+        auto const island = verdict.island[static_cast<std::size_t>(verdict.group_of(edge(e).from))];
+        return verdict.top[static_cast<std::size_t>(island)] > 0.0;
+    }
+
+    // Through the device, of shorts on either side of it; none where neither has an answer.
+    std::optional<Current> largest_fault(ProtectiveDevice const& device) {
+        if (!faults_) faults_.emplace(bank_);
+        std::optional<Current> largest;
+        for (auto const* side : {".line", ".load"}) {
+            auto const at = faults_->at(device.id + side, device.id);
+            if (at && (!largest || at->through_part > *largest)) largest = at->through_part;
+        }
+        return largest;
+    }
+
+    // What the published table asks for, where cranking amperes are all that is known of every battery. Its main
+    // breaker is the first in series with the battery.
+    std::optional<InterruptingNeed> need_by_table(int device_edge) const {
+        auto const& form = seen_.arrangement();
+        auto total = 0.0 * si::ampere;
+        for (auto const& battery : bank_.batteries) {
+            if (battery.resistance || !battery.cranking) return std::nullopt;
+            total += *battery.cranking;
+        }
+        if (bank_.batteries.empty() || form.series < 1) return std::nullopt;
+        auto const volts = bank_.system.voltage.value_or(12.0 * form.series * si::volt);
+        auto const place = feed_path(graph_, device_edge) ? BreakerPlace::main : BreakerPlace::branch;
+        return interrupting_need(total / static_cast<double>(form.series), volts, place);
+    }
+
+    void interrupting(ProtectiveDevice const& device, int edge, Current prospective) {
+        if (!device.interrupts) return;
+        auto need = prospective;
+        auto how = std::string("can flow into a short behind it");
+        if (auto const table = need_by_table(edge)) {
+            need = table->current;
+            how = "are asked for by the published table for this cranking current";
+        }
+        if (!exceeds(need, *device.interrupts)) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
+        auto& finding =
+            report(rule, device, "interrupts",
+                   fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(need), how));
+        measured(finding, need.value(), device.interrupts->value(), "A");
+    }
+
+    void short_circuit_heat(ProtectiveDevice const& device, Current prospective, ProtectedRegion const& region) {
+        Conductor const* thinnest = nullptr;
+        std::optional<LetThrough> least;
+        for (auto const e : region.conductors) {
+            if (is_tap(graph_.edges[static_cast<std::size_t>(e)], device)) continue;
+            auto const& conductor = run_of(bank_, graph_, graph_.edges[static_cast<std::size_t>(e)]).conductor;
+            auto const bears = withstand(conductor);
+            if (!bears || (least && *bears >= *least)) continue;
+            thinnest = &conductor;
+            least = bears;
+        }
+        if (!thinnest) return;
+        auto const bound = let_through(device, prospective);
+        if (!device.trip_class || !trip_class_named(*device.trip_class)) unknown_bands_.push_back(device.id);
+        if (!bound || !exceeds(bound->at_most, *least)) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
+        auto& finding = report(
+            rule, device, "class",
+            fmt::format("`{}` lets through up to {:.3g} A2s of a short circuit of {}, `{}` withstands {:.3g} A2s",
+                        device.id, bound->at_most.value(), print(prospective), thinnest->id, least->value()));
+        measured(finding, bound->at_most.value(), least->value(), "A2s").parts.push_back(thinnest->id);
+    }
+
+    void say_unknown_bands() {
+        if (unknown_bands_.empty()) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
+        auto finding = finding_of(
+            rule,
+            fmt::format("whether {} {} in time for the conductors is not known: no known `class` is stated",
+                        quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
+            fmt::format("state the standard that its time-current band comes from, as `class`, where you know "
+                        "it: {}",
+                        fmt::join(trip_class_names, ", ")));
+        finding.level = Level::note;
+        finding.parts = unknown_bands_;
+        findings_.push_back(std::move(finding));
+    }
+
+    // Two strings share a fault if both their ends are joined with no device between, nor one inside either string.
+    void parallel_strings() {
+        auto const& form = seen_.arrangement();
+        if (form.form != ArrangementForm::strings || form.parallel < 2 || !seen_.verdict().right()) return;
+        if (form.parallel < 3 && !graph_.lithium) return;
+        std::vector<bool> bare(form.strings.size(), false);
+        auto const region = regions_without_device(graph_);
+        auto const joined = [&](int a, int b) {
+            return region[static_cast<std::size_t>(a)] == region[static_cast<std::size_t>(b)];
+        };
+        auto const whole = [&](std::vector<int> const& string) { // no device inside it
+            for (std::size_t k = 1; k < string.size(); ++k)
+                if (!joined(edge(string[k - 1]).to, edge(string[k]).from)) return false;
+            return true;
+        };
+        for (std::size_t a = 0; a < form.strings.size(); ++a)
+            for (std::size_t b = a + 1; b < form.strings.size(); ++b) {
+                auto const& s = form.strings[a];
+                auto const& t = form.strings[b];
+                if (!joined(edge(s.back()).to, edge(t.back()).to) ||
+                    !joined(edge(s.front()).from, edge(t.front()).from))
+                    continue;
+                if (whole(s) && whole(t)) bare[a] = bare[b] = true;
+            }
+        std::vector<std::string> batteries;
+        std::size_t strings = 0;
+        for (std::size_t s = 0; s < bare.size(); ++s) {
+            if (!bare[s]) continue;
+            ++strings;
+            for (auto const e : form.strings[s])
+                batteries.push_back(graph_.id(edge(e)));
+        }
+        if (batteries.empty()) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");
+        auto const how_many =
+            strings == bare.size() ? fmt::to_string(strings) : fmt::format("{} of {}", strings, bare.size());
+        auto finding = finding_of(rule,
+                                  fmt::format("{} parallel {} without a breaker or fuse each: {}", how_many,
+                                              graph_.lithium ? "lithium strings" : "strings", quoted_list(batteries)),
+                                  std::string(rule.fix));
+        measured(finding, static_cast<double>(form.parallel), graph_.lithium ? 1.0 : 2.0, "").parts =
+            std::move(batteries);
+        findings_.push_back(std::move(finding));
+    }
+
+    WiringEdge const& edge(int e) const { return graph_.edges[static_cast<std::size_t>(e)]; }
+
+    Seen const& seen_;
+    Bank const& bank_;
+    WiringGraph const& graph_;
+    Findings& findings_;
+    std::optional<BoltedFaults> faults_; // once a device asks: behind a wiring that is not right there is no network
+    std::vector<char> ties_batteries_;   // by edge
+    std::set<std::string> fed_by_a_battery_; // devices with none between them and a battery's positive post
+    std::vector<std::string> unknown_bands_;
+};
+
+} // namespace bankwright

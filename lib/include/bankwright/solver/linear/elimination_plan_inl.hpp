@@ -1,0 +1,130 @@
+// Bodies of elimination_plan.hpp.
+#pragma once
+
+#include "bankwright/solver/linear/elimination_plan.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+
+namespace bankwright::solver {
+
+// Which nodes touch which: a bit a pair, so that a pivot's neighbours join each other 64 at a time.
+class NodeBits {
+public:
+    explicit NodeBits(int nodes)
+        : words_((static_cast<std::size_t>(nodes) + 63) / 64), bits_(static_cast<std::size_t>(nodes) * words_, 0) {}
+
+    void set(int row, int node) { word(row, node) |= mask(node); }
+    void clear(int row, int node) { word(row, node) &= ~mask(node); }
+    void add_row(int to, int from) {
+        for (std::size_t w = 0; w < words_; ++w)
+            row(to)[w] |= row(from)[w];
+    }
+    int count(int node) const {
+        int count = 0;
+        for (std::size_t w = 0; w < words_; ++w)
+            count += std::popcount(row(node)[w]);
+        return count;
+    }
+    template <class Visit>
+    void for_each(int node, Visit const& visit) const { // lowest first; the row must not change meanwhile
+        for (std::size_t w = 0; w < words_; ++w)
+            for (std::uint64_t left = row(node)[w]; left != 0; left &= left - 1)
+                visit(static_cast<int>(64 * w) + std::countr_zero(left));
+    }
+
+private:
+    std::uint64_t* row(int node) { return bits_.data() + static_cast<std::size_t>(node) * words_; }
+    std::uint64_t const* row(int node) const { return bits_.data() + static_cast<std::size_t>(node) * words_; }
+    std::uint64_t& word(int node, int other) { return row(node)[static_cast<std::size_t>(other) / 64]; }
+    static std::uint64_t mask(int node) { return std::uint64_t{1} << (static_cast<unsigned>(node) % 64); }
+
+    std::size_t words_;
+    std::vector<std::uint64_t> bits_;
+};
+
+BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines,
+                                                   std::vector<int> const& roots, int last) {
+    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    NodeBits near(nodes); // of the nodes that are left; of an eliminated one, what it touched when its turn came
+    for (Line const& line : lines) {
+        near.set(line.from, line.to);
+        near.set(line.to, line.from);
+    }
+    std::vector<int> degree(at(nodes));
+    for (int n = 0; n < nodes; ++n)
+        degree[at(n)] = near.count(n);
+
+    EliminationPlan plan;
+    plan.nodes = nodes;
+    plan.roots = roots;
+    std::vector<int> place(at(nodes), -1); // in the order; roots, one to an island, come after all others
+    for (int root : roots)
+        place[at(root)] = nodes;
+
+    int const eliminated = nodes - static_cast<int>(roots.size());
+    plan.pivots.reserve(at(eliminated));
+    for (int step = 0; step < eliminated; ++step) {
+        int best = -1;
+        for (int n = 0; n < nodes; ++n)
+            if (place[at(n)] < 0 && (best < 0 || best == last || (n != last && degree[at(n)] < degree[at(best)])))
+                best = n;
+        place[at(best)] = step;
+        plan.pivots.push_back({best, plan.slots(), degree[at(best)], 0});
+        near.for_each(best, [&](int a) {
+            plan.later.push_back(a);
+            near.add_row(a, best);
+            near.clear(a, a);
+            near.clear(a, best);
+            degree[at(a)] = near.count(a);
+        });
+    }
+
+    auto const earlier = [&](int a, int b) { return place[at(a)] < place[at(b)]; };
+    for (Pivot const& pivot : plan.pivots) {
+        auto const first = plan.later.begin() + pivot.first;
+        std::sort(first, first + pivot.degree, earlier);
+    }
+    auto const slot_between = [&](int a, int b) { // a before b
+        Pivot const& pivot = plan.pivots[at(place[at(a)])];
+        auto const first = plan.later.begin() + pivot.first;
+        return static_cast<int>(std::lower_bound(first, first + pivot.degree, b, earlier) - plan.later.begin());
+    };
+    for (Pivot& pivot : plan.pivots) {
+        pivot.pair_first = static_cast<int>(plan.pairs.size());
+        for (int i = pivot.first; i < pivot.first + pivot.degree; ++i) {
+            int slot = i + 1 < pivot.first + pivot.degree ? plan.pivots[at(place[at(plan.later[at(i)])])].first : 0;
+            for (int j = i + 1; j < pivot.first + pivot.degree; ++j) { // both lists are in the order of elimination
+                while (plan.later[at(slot)] != plan.later[at(j)])
+                    ++slot;
+                plan.pairs.push_back(slot);
+            }
+        }
+    }
+    plan.backwards.reserve(lines.size());
+    plan.slot.reserve(lines.size());
+    for (Line const& line : lines) {
+        bool const backwards = earlier(line.to, line.from);
+        plan.backwards.push_back(backwards ? 1 : 0);
+        plan.slot.push_back(backwards ? slot_between(line.to, line.from) : slot_between(line.from, line.to));
+    }
+    return plan;
+}
+
+BANKWRIGHT_INLINE std::shared_ptr<EliminationPlan const> plan_of(Topology const& topology) {
+    if (topology.plan) return topology.plan;
+    return std::make_shared<EliminationPlan const>(
+        plan_elimination(topology.merged_nodes, topology.lines, topology.root));
+}
+
+BANKWRIGHT_INLINE Topology with_plan(Topology topology, int star_mesh_limit) {
+    if (topology.merged_nodes <= star_mesh_limit)
+        topology.plan = std::make_shared<EliminationPlan const>(
+            plan_elimination(topology.merged_nodes, topology.lines, topology.root));
+    return topology;
+}
+
+} // namespace bankwright::solver

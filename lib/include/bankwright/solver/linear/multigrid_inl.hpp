@@ -1,0 +1,182 @@
+// Bodies of multigrid.hpp.
+#pragma once
+
+#include "bankwright/solver/linear/multigrid.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace bankwright::solver {
+namespace internal::grouping {
+
+inline std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+// Each row with the free neighbour to which it is tied most strongly; who finds none stays alone or joins a pair. A row
+// that the roots hold more strongly than all its neighbours together needs no coarser level: -1.
+inline std::vector<int> pairs(ConductanceRows const& rows, int& groups) {
+    constexpr double strong = 0.25; // of the row's strongest tie
+    std::vector<int> group(rows.ground.size(), -2), members;
+    for (int r = 0; r < rows.size(); ++r) {
+        if (group[at(r)] != -2) continue;
+        double sum = 0.0, strongest = 0.0, most = 0.0;
+        int best = -1, strongest_row = -1;
+        for (int e = rows.first[at(r)]; e < rows.first[at(r) + 1]; ++e) {
+            double const g = rows.siemens[at(e)];
+            int const other = rows.neighbour[at(e)];
+            sum += g;
+            if (g > strongest) strongest = g, strongest_row = other;
+            if (group[at(other)] == -2 && g > most) most = g, best = other;
+        }
+        if (rows.ground[at(r)] > 4.0 * sum) {
+            group[at(r)] = -1;
+            continue;
+        }
+        int const joined = strongest_row < 0 ? -1 : group[at(strongest_row)];
+        if (best >= 0 && most >= strong * strongest) {
+            group[at(r)] = group[at(best)] = static_cast<int>(members.size());
+            members.push_back(2);
+        } else if (joined >= 0 && members[at(joined)] < 3) {
+            group[at(r)] = joined;
+            ++members[at(joined)];
+        } else {
+            group[at(r)] = static_cast<int>(members.size());
+            members.push_back(1);
+        }
+    }
+    groups = static_cast<int>(members.size());
+    return group;
+}
+
+inline double dot(std::vector<double> const& a, std::vector<double> const& b) {
+    double sum[4] = {}; // four chains: an addition need not wait for the one before
+    std::size_t i = 0;
+    for (; i + 4 <= a.size(); i += 4)
+        for (std::size_t k = 0; k < 4; ++k)
+            sum[k] += a[i + k] * b[i + k];
+    for (; i < a.size(); ++i)
+        sum[0] += a[i] * b[i];
+    return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+}
+
+} // namespace internal::grouping
+
+BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, int few) {
+    using internal::grouping::at;
+    levels_.push_back({std::move(finest), {}, {}});
+    for (;;) {
+        Level& level = levels_.back();
+        level.ohms.resize(level.rows.ground.size());
+        for (std::size_t r = 0; r < level.ohms.size(); ++r) {
+            double sum = level.rows.ground[r];
+            for (auto e = at(level.rows.first[r]); e < at(level.rows.first[r + 1]); ++e)
+                sum += level.rows.siemens[e];
+            level.ohms[r] = 1.0 / sum;
+        }
+        if (level.rows.size() <= few) break;
+        int count = 0;
+        level.group = internal::grouping::pairs(level.rows, count);
+        ConductanceRows coarser = merged_rows(level.rows, level.group, count);
+        if (groups == Groups::pairs_of_pairs) {
+            auto const again = internal::grouping::pairs(coarser, count);
+            for (int& g : level.group)
+                if (g >= 0) g = again[at(g)];
+            coarser = merged_rows(coarser, again, count);
+        }
+        if (coarser.size() == 0 || 5 * coarser.size() > 4 * level.rows.size()) {
+            level.group.clear(); // no coarser level is worth it
+            break;
+        }
+        levels_.push_back({std::move(coarser), {}, {}});
+    }
+    auto const& last = levels_.back().rows;
+    std::vector<Line> lines;
+    std::vector<double> siemens;
+    for (int r = 0; r < last.size(); ++r) {
+        for (int e = last.later[at(r)]; e < last.first[at(r) + 1]; ++e) {
+            lines.push_back({r, last.neighbour[at(e)]});
+            siemens.push_back(last.siemens[at(e)]);
+        }
+        lines.push_back({r, last.size()});
+        siemens.push_back(last.ground[at(r)]);
+    }
+    coarsest_ = std::make_unique<SparseNetwork>(last.size() + 1, std::move(lines), std::move(siemens),
+                                                std::vector<int>{last.size()});
+}
+
+BANKWRIGHT_INLINE std::vector<Multigrid::Room> Multigrid::room() const {
+    std::vector<Room> room(levels_.size());
+    for (std::size_t l = 1; l < levels_.size(); ++l)
+        for (auto* each : {&room[l].right, &room[l].left, &room[l].slope, &room[l].second, &room[l].second_slope})
+            each->resize(levels_[l].ohms.size());
+    return room;
+}
+
+BANKWRIGHT_INLINE void Multigrid::solve_roughly(std::vector<double> const& amps, std::vector<double>& volts,
+                                                std::vector<Room>& room) const {
+    cycle(0, amps, volts, room);
+}
+
+// One sweep, the coarser level's correction, one sweep back.
+BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const& amps, std::vector<double>& volts,
+                                        std::vector<Room>& room) const {
+    using internal::grouping::at;
+    auto const& [rows, ohms, group] = levels_[l];
+    std::size_t const count = ohms.size();
+    if (l + 1 == levels_.size()) {
+        std::vector<double> injected(amps);
+        injected.push_back(0.0);
+        auto const found = coarsest_->volts_of_injections(injected);
+        std::copy_n(found.begin(), count, volts.begin());
+        return;
+    }
+    auto& coarse = room[l + 1];
+    std::fill(coarse.right.begin(), coarse.right.end(), 0.0);
+    for (std::size_t r = 0; r < count; ++r) { // from 0 V: only earlier rows have a voltage yet
+        auto const begin = at(rows.first[r]), end = at(rows.later[r]);
+        double sum = amps[r];
+        for (auto e = begin; e < end; ++e)
+            sum += rows.siemens[e] * volts[at(rows.neighbour[e])];
+        volts[r] = sum * ohms[r];
+        for (auto e = begin; e < end; ++e) // what this leaves over lies in the earlier rows alone
+            if (int const g = group[at(rows.neighbour[e])]; g >= 0) coarse.right[at(g)] += rows.siemens[e] * volts[r];
+    }
+    correct(l + 1, room);
+    for (std::size_t r = 0; r < count; ++r)
+        if (group[r] >= 0) volts[r] += coarse.left[at(group[r])];
+    for (std::size_t r = count; r-- > 0;) {
+        double sum = amps[r];
+        for (auto e = at(rows.first[r]); e < at(rows.first[r + 1]); ++e)
+            sum += rows.siemens[e] * volts[at(rows.neighbour[e])];
+        volts[r] = sum * ohms[r];
+    }
+}
+
+// `left` of this level from its `right`: up to two steps of conjugate gradients, each with a cycle for its direction.
+BANKWRIGHT_INLINE void Multigrid::correct(std::size_t l, std::vector<Room>& room) const {
+    using internal::grouping::dot;
+    Room& my = room[l];
+    cycle(l, my.right, my.left, room);
+    if (l + 1 == levels_.size()) return; // that was exact
+    leaving_amps(levels_[l].rows, my.left, my.slope);
+    double const energy = dot(my.left, my.slope), along = dot(my.left, my.right);
+    if (!(energy > 0.0)) return;
+    double const before = dot(my.right, my.right), step = along / energy;
+    for (std::size_t r = 0; r < my.right.size(); ++r)
+        my.right[r] -= step * my.slope[r];
+    double first = step, second = 0.0;
+    constexpr double good_enough = 0.3;
+    if (dot(my.right, my.right) > good_enough * good_enough * before) {
+        cycle(l, my.right, my.second, room);
+        leaving_amps(levels_[l].rows, my.second, my.second_slope);
+        double const mixed = dot(my.second, my.slope), own = dot(my.second, my.second_slope);
+        double const rest = own - mixed * mixed / energy, onward = dot(my.second, my.right);
+        if (rest > 0.0) {
+            second = onward / rest;
+            first -= mixed * second / energy;
+        }
+    }
+    for (std::size_t r = 0; r < my.right.size(); ++r)
+        my.left[r] = first * my.left[r] + (second == 0.0 ? 0.0 : second * my.second[r]);
+}
+
+} // namespace bankwright::solver
