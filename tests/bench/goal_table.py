@@ -1,11 +1,11 @@
 #!/usr/bin/env python3
-"""Writes the README's table of what compare.py reached: tests/bench/goal_table.py FILE, as `compare.py --json FILE` wrote it."""
+"""Writes tests/bench/README.md's table of what compare.py reached: tests/bench/goal_table.py FILE, as `compare.py --json FILE` wrote it."""
 import json
 import re
 import sys
 from pathlib import Path
 
-README = Path(__file__).resolve().parents[2] / "README.md"
+README = Path(__file__).resolve().with_name("README.md")
 BETWEEN = re.compile(r"(?<=<!-- made by tests/bench/goal_table.py -->\n).*?(?=<!-- end -->)", re.S)
 WORDS = {"batch": "many banks of one wiring", "monte-carlo": "tolerances by drawing", "hypotheses": "variants of one wiring",
          "accuracy": "accuracy, against quadruple precision", "packs": "packs of cells",

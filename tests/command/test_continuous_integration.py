@@ -1,4 +1,4 @@
-"""What others put into their builds: the README's lines and the hook, run on an invented fleet."""
+"""What others put into their builds: apps/README.md's lines and the hook, run on an invented fleet."""
 import os
 import re
 import shutil
@@ -14,7 +14,7 @@ EXAMPLES = ROOT / "data/examples"
 
 
 def lines_of_the_readme():
-    section = (ROOT / "README.md").read_text(encoding="utf-8").partition("continuous integration\n")[2].partition("\n## ")[0]
+    section = (ROOT / "apps/README.md").read_text(encoding="utf-8").partition("continuous integration\n")[2].partition("\n## ")[0]
     return re.search(r"^```sh\n(.*?)^```$", section, re.M | re.S).group(1).splitlines()
 
 

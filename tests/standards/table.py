@@ -3,7 +3,7 @@
 
     table.py [--write] [BINARY]    BINARY is test_standards as built; without it the newest build is taken
 
-Prints the table, with the share of its tolerance that each source uses; --write puts it into README.md instead.
+Prints the table, with the share of its tolerance that each source uses; --write puts it into the README.md beside this instead.
 """
 import re
 import subprocess
@@ -12,7 +12,7 @@ import tomllib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-README = ROOT / "README.md"
+README = ROOT / "tests/standards/README.md"
 IN_README = re.compile(r"^\| source \|.*?(?=\n\n)", re.M | re.S)
 BELOW_NOTICE = 0.005  # %
 
@@ -42,7 +42,7 @@ def for_readme(rows):
     lines = ["| source | values checked | worst deviation | why it may be as much |", "|---|---|---|---|"]
     for folder, values, deviation, _, why in rows:
         seen = float(deviation.split()[0]) >= BELOW_NOTICE
-        lines.append(f"| [{title(folder)}](tests/standards/{folder}) | {values} | {deviation if seen else 'none'} | {why if seen else ''} |")
+        lines.append(f"| [{title(folder)}]({folder}) | {values} | {deviation if seen else 'none'} | {why if seen else ''} |")
     return "\n".join(lines)
 
 

@@ -1,11 +1,11 @@
-"""The console blocks of the two documents: `$ command`, then what it prints."""
+"""The documents, and their console blocks: `$ command`, then what it prints."""
 import re
 import shlex
 import subprocess
 
-from project import ROOT, read
+from project import ROOT, project_files, read
 
-DOCUMENTS = ("README.md", "DEVELOPERS.md")
+DOCUMENTS = tuple(path.as_posix() for path in project_files(".md"))
 PICTURES = {"data/pictures/bow-36v.svg": "bankwright draw data/examples/bow-36v.toml"}
 
 

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
-"""Puts what the command prints now into the console blocks of README.md and DEVELOPERS.md, draws their pictures, and puts what
-test_standards measures into README.md's table of published values. Read the difference before committing.
+"""Puts what the command prints now into the console blocks of every document, draws their pictures, and puts what
+test_standards measures into the table of tests/standards/README.md. Read the difference before committing.
 
     tests/structure/refresh_docs.py [COMMAND]
 """

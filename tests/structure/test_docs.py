@@ -1,4 +1,4 @@
-"""Do the two documents tell the truth? What they show is run, and what they name exists."""
+"""Do the documents tell the truth? What they show is run, and what they name exists. Are they short?"""
 import json
 import os
 import re
@@ -30,9 +30,8 @@ def test_pictures_are_what_the_command_draws(command, picture, typed):
     assert printed(command, typed) + "\n" == read(picture), "run tests/structure/refresh_docs.py and look at the difference"
 
 
-def test_the_readme_shows_the_command_at_work():
-    assert any(param.values[0].startswith("bankwright check") for param in SHOWN)
-    assert any(param.values[0].startswith("bankwright solve") for param in SHOWN)
+def test_the_readme_shows_a_verdict():
+    assert any(typed.startswith("bankwright check") for _, block in blocks("README.md", "console") for typed, _ in shown(block))
 
 
 def test_the_readme_names_every_family_of_rules(command):
@@ -41,20 +40,21 @@ def test_the_readme_names_every_family_of_rules(command):
     assert set(re.findall(r"^\| `([a-z]+)` \|", table, re.M)) == set(re.findall(r"^([a-z]+)/", listed, re.M))
 
 
-@pytest.mark.parametrize("text", [pytest.param(text, id=f"README.md:{line}") for line, text in blocks("README.md", "toml")])
+@pytest.mark.parametrize("text", [pytest.param(text, id=f"{document}:{line}") for document in ("README.md", "apps/README.md")
+                                  for line, text in blocks(document, "toml")])
 def test_a_bank_shown_is_one_of_the_examples(text):
     examples = {path: read(path) for path in project_files(".toml") if path.is_relative_to("data/examples")}
     assert any(text.strip() in whole for whole in examples.values()), "show an example, or a part of one, word for word"
 
 
-@pytest.mark.parametrize("text", [pytest.param(text, id=f"README.md:{line}") for line, text in blocks("README.md", "cpp")])
+@pytest.mark.parametrize("text", [pytest.param(text, id=f"{document}:{line}") for document in DOCUMENTS for line, text in blocks(document, "cpp")])
 def test_cpp_shown_is_a_part_of_the_stranger_s_project(text):
     """tests/package compiles and runs that project."""
     strangers = [read(path) for path in project_files(".cpp") if path.is_relative_to("tests/package/stranger")]
     assert any(text.strip() in whole for whole in strangers)
 
 
-@pytest.mark.parametrize("text", [pytest.param(text, id=f"README.md:{line}") for line, text in blocks("README.md", "python")])
+@pytest.mark.parametrize("text", [pytest.param(text, id=f"{document}:{line}") for document in DOCUMENTS for line, text in blocks(document, "python")])
 def test_python_shown_runs(text, tmp_path):
     where = os.environ.get("PYTHONPATH", str(ROOT / "build/release/python"))
     (tmp_path / "data").symlink_to(ROOT / "data")  # what is written is not written here
@@ -82,15 +82,37 @@ def test_command_lines_name_what_exists(words):
 
 def test_links_lead_somewhere():
     broken = [f"{document}: {target}" for document in DOCUMENTS
-              for target in re.findall(r"\]\(([^)#:\s]+)(?:#[^)]*)?\)", read(document)) if not (ROOT / target).exists()]
+              for target in re.findall(r"\]\(([^)#:\s]+)(?:#[^)]*)?\)", read(document))
+              if not (ROOT / document).parent.joinpath(target).exists()]
     assert not broken, "\n".join(broken)
 
 
+CAPS = {"README.md": 12_000, "DEVELOPERS.md": 12_000}  # bytes
+MOST_WORDS = 120  # in a paragraph or an item of a list
+
+
+@pytest.mark.parametrize("document, cap", CAPS.items())
+def test_the_two_front_pages_are_short(document, cap):
+    assert len(read(document).encode()) <= cap, "what is longer than that stands beside its code"
+
+
+def paragraphs(document):
+    prose = re.sub(r"^```.*?^```$", "", read(document), flags=re.M | re.S)
+    for paragraph in re.split(r"\n\s*\n", prose):
+        yield from re.split(r"(?m)^\s*(?=(?:[*|-]|\d+\.) )", paragraph)
+
+
+def test_no_paragraph_is_a_wall():
+    walls = [f"{document}: {len(words)} words: {' '.join(words[:10])} ..." for document in DOCUMENTS
+             for paragraph in paragraphs(document) if len(words := paragraph.split()) > MOST_WORDS]
+    assert not walls, "\n".join(walls)
+
+
 def test_folders_and_files_named_in_the_documents_exist():
-    """Paths in backquotes, from the project's root or from the library's include folder or tests/."""
-    roots = (ROOT, ROOT / "lib/include/bankwright", ROOT / "tests")
+    """Paths in backquotes, from the project's root, the library's include folder, tests/ or the document's own folder."""
     missing = []
     for document in DOCUMENTS:
+        roots = (ROOT, ROOT / "lib/include/bankwright", ROOT / "tests", (ROOT / document).parent)
         for name in re.findall(r"`([\w.-]+/(?:[\w./-]*))`", re.sub(r"^```.*?^```", "", read(document), flags=re.M | re.S)):
             if not name.startswith("build/") and not any((root / name).exists() for root in roots):
                 missing.append(f"{document}: {name}")
@@ -98,7 +120,7 @@ def test_folders_and_files_named_in_the_documents_exist():
 
 
 def test_every_folder_is_explained_to_developers():
-    named = set(re.findall(r"`([\w./-]+)/`", read("DEVELOPERS.md")))
+    named = set(re.findall(r"`([\w./-]+)/`", read("DEVELOPERS.md") + read("tests/README.md")))
     folders = {path.parts[0] for path in project_files() if len(path.parts) > 1 and not path.parts[0].startswith(".")}
     folders |= {path.parts[1] for path in project_files() if path.parts[0] == "tests" and len(path.parts) > 2}
     folders |= {Path(path).parts[3] for path in project_files(".hpp") if path.is_relative_to("lib/include") and len(path.parts) > 4}
