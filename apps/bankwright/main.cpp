@@ -1,4 +1,4 @@
-// bankwright, the command: arguments in, one request run, its outcome written.
+// bankwright, the command: arguments in, one command run, its outcome written.
 #include "command_line.hpp"
 #include "terminal.hpp"
 
@@ -6,10 +6,8 @@
 
 int main(int argc, char** argv) {
     try {
-        auto const colour = standard_output_takes_colour();
-        auto const outcome =
-            std::visit([&](auto const& request) { return run(request, colour); }, read_command_line(argc, argv));
-        return static_cast<int>(deliver(outcome));
+        auto const run = read_command_line(argc, argv);
+        return static_cast<int>(deliver(run(standard_output_takes_colour())));
     } catch (std::exception const& fault) {
         return static_cast<int>(deliver(own_fault(fault.what())));
     }

@@ -17,3 +17,22 @@ struct Outcome {
 
 // How the results are printed. Not every command knows every one.
 enum class Format { text, json, sarif, junit, markdown, csv };
+
+// The word for --format.
+constexpr char const* name(Format format) {
+    switch (format) {
+    case Format::text:
+        return "text";
+    case Format::json:
+        return "json";
+    case Format::sarif:
+        return "sarif";
+    case Format::junit:
+        return "junit";
+    case Format::markdown:
+        return "markdown";
+    case Format::csv:
+        return "csv";
+    }
+    return "text";
+}

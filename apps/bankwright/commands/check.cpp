@@ -8,6 +8,8 @@
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/text/escape.hpp"
+#include "commands/rule_names.hpp"
+#include "common_options.hpp"
 #include "folders.hpp"
 #include "output_file.hpp"
 #include "progress.hpp"
@@ -22,23 +24,6 @@
 using namespace bankwright;
 
 namespace {
-
-std::string print(Verdicts const& verdicts, CheckRequest const& request, bool colour) {
-    switch (request.format) {
-    case Format::text:
-        return findings_text(verdicts, {.colour = colour, .all = request.all});
-    case Format::json:
-        return findings_json(verdicts);
-    case Format::sarif:
-        return findings_sarif(verdicts, all_rules());
-    case Format::junit:
-        return findings_junit(verdicts, request.asked.fail_on.value_or(Level::error));
-    case Format::markdown: // not offered
-    case Format::csv:
-        break;
-    }
-    return {};
-}
 
 // What counts for one file: the command line, then its folder's settings, then what is usual.
 struct Terms {
@@ -66,6 +51,89 @@ std::string passed_over(std::vector<std::string> const& others) {
     return terminal_safe(out) + "\n";
 }
 
+// One run over all the files: what is found in each, what was passed over, and the status that this adds up to.
+class FileCheck {
+public:
+    explicit FileCheck(Settings const& asked) : asked_(asked) {}
+
+    void look_into(BankFiles const& found) {
+        say(found.trouble, found.trouble.empty() ? ExitCode::clean : ExitCode::unusable);
+        Progress progress(found.files.size());
+        for (std::size_t i = 0; i < found.files.size(); ++i) {
+            progress.at(i);
+            look_into(found.files[i]);
+        }
+        if (passed_ > 0 && passed_ == found.files.size())
+            say("bankwright: none of what was found is a bank file\n", ExitCode::unusable);
+    }
+
+    // Part lists and settings.
+    std::vector<std::string> also_read() const { return folders_.files_read(); }
+
+    Verdicts const& verdicts() const { return verdicts_; }
+
+    Outcome outcome(std::string out) {
+        outcome_.err += passed_over(others_);
+        outcome_.out = std::move(out);
+        return std::move(outcome_);
+    }
+
+private:
+    void say(std::string const& lines, ExitCode status) {
+        outcome_.err += lines;
+        outcome_.worsen(status);
+    }
+
+    void say_trouble(std::string const& file, std::string const& trouble) {
+        say("bankwright: " + terminal_safe(file) + ": " + trouble + "\n", ExitCode::unusable);
+    }
+
+    void add(Verdict verdict, bool readable) {
+        if (!readable) outcome_.worsen(ExitCode::unusable);
+        if (count_from(*verdict.fail_on, count(verdict.findings)) > 0) outcome_.worsen(ExitCode::found);
+        verdicts_.push_back(std::move(verdict));
+    }
+
+    // Once for all the files that a settings file counts for.
+    void add(FolderSettings& settings, Level fail_on) {
+        if (std::exchange(settings.is_told, true)) return;
+        settings.verdict.fail_on = fail_on;
+        if (!settings.trouble.empty())
+            say_trouble(settings.verdict.file, settings.trouble);
+        else if (!settings.verdict.findings.empty())
+            add(settings.verdict, settings.readable);
+    }
+
+    void look_into(BankFile const& file) {
+        auto* const settings = folders_.settings_for(file);
+        auto const terms = terms_of(asked_, settings ? settings->settings : Settings());
+        Reading reading;
+        try {
+            reading = read_and_check(file, terms.rules, folders_);
+        } catch (std::exception const& fault) { // of the program: the other files need not suffer for it
+            return say(terminal_safe("bankwright: " + file.name + ": internal fault: " + fault.what()) + "\n",
+                       ExitCode::own_fault);
+        }
+        if (reading.kind != Resembles::bank) {
+            ++passed_;
+            if (reading.kind == Resembles::other) others_.push_back(file.name);
+            return;
+        }
+        if (settings) add(*settings, terms.fail_on);
+        outcome_.err += reading.remark;
+        if (!reading.trouble.empty()) return say_trouble(file.name, reading.trouble);
+        reading.verdict.fail_on = terms.fail_on;
+        add(std::move(reading.verdict), reading.readable);
+    }
+
+    Settings const& asked_;
+    Folders folders_;
+    Outcome outcome_;
+    Verdicts verdicts_;
+    std::size_t passed_ = 0;          // in folders, as no bank files
+    std::vector<std::string> others_; // of these, neither part lists nor settings
+};
+
 Outcome not_over_an_input(std::string const& output) {
     return {{},
             "bankwright: " + terminal_safe(output) + ": is one of the files to check; nothing was written\n",
@@ -74,76 +142,78 @@ Outcome not_over_an_input(std::string const& output) {
 
 } // namespace
 
-Outcome run(CheckRequest const& request, bool colour) {
-    Outcome outcome;
-    Verdicts verdicts;
-    std::size_t passed = 0;          // in folders, as no bank files
-    std::vector<std::string> others; // of these, neither part lists nor settings
-    auto const found = find_bank_files(request.files);
-    outcome.err = found.trouble;
-    if (!found.trouble.empty()) outcome.worsen(ExitCode::unusable);
-
-    if (!request.output.empty()) {
-        std::vector<std::string> names = request.files;
-        for (auto const& file : found.files)
-            names.push_back(file.name);
-        if (!input_that_is(request.output, names).empty()) return not_over_an_input(request.output);
-        outcome.file = request.output;
-        colour = false;
-    }
-
-    auto const trouble_with = [&](std::string const& file, std::string const& trouble) {
-        outcome.err += "bankwright: " + terminal_safe(file) + ": " + trouble + "\n";
-        outcome.worsen(ExitCode::unusable);
+Usage CheckCommand::usage() {
+    auto const one_of = [](std::optional<std::vector<std::string>>& chosen) {
+        return option::List{[&chosen](std::string const& id) {
+            if (!chosen) chosen.emplace();
+            chosen->push_back(id);
+            return unknown_rule(id);
+        }};
     };
-    auto const add = [&](Verdict verdict, bool readable) {
-        if (!readable) outcome.worsen(ExitCode::unusable);
-        if (count_from(*verdict.fail_on, count(verdict.findings)) > 0) outcome.worsen(ExitCode::found);
-        verdicts.push_back(std::move(verdict));
-    };
+    return {
+        .options = {{.names = "file",
+                     .kind = option::Texts{files},
+                     .help = "Bank files, folders that hold them, or patterns such as \"boats/**/*.toml\"; - is "
+                             "standard input",
+                     .stands_for = "FILE",
+                     .is_required = true},
+                    how_to_print(format, {Format::text, Format::json, Format::sarif, Format::junit}),
+                    {.names = "--fail-on",
+                     .kind = choice(asked.fail_on,
+                                    std::vector<std::pair<std::string, Level>>{
+                                        {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}}),
+                     .help = "Exit with 1 if there is a finding of this level or a worse one [error]",
+                     .stands_for = "LEVEL"},
+                    {.names = "--only",
+                     .kind = one_of(asked.only),
+                     .help = "Look for these rules or families alone",
+                     .stands_for = "ID,..."},
+                    {.names = "--skip",
+                     .kind = one_of(asked.skip),
+                     .help = "Do not look for these rules or families",
+                     .stands_for = "ID,..."},
+                    {.names = "--output,-o",
+                     .kind = option::Text{output},
+                     .help = "Write the findings into this file, whole or not at all",
+                     .stands_for = "FILE"},
+                    {.names = "--all",
+                     .kind = flag(all),
+                     .help = "Show consequences of other findings, and accepted findings, too"}},
+        .closing = with_statuses("--fail-on, --only and --skip may stand in a bankwright-settings.toml beside the "
+                                 "files or above them.\nExample: bankwright check boats --fail-on warning"),
+        .problem = [this] { return read_once(files); }};
+}
 
-    Folders folders;
-    Progress progress(found.files.size());
-    for (std::size_t i = 0; i < found.files.size(); ++i) {
-        auto const& file = found.files[i];
-        progress.at(i);
-        auto* const settings = folders.settings_for(file);
-        auto const terms = terms_of(request.asked, settings ? settings->settings : Settings());
-        Reading reading;
-        try {
-            reading = read_and_check(file, terms.rules, folders);
-        } catch (std::exception const& fault) { // of the program: the other files need not suffer for it
-            outcome.err += terminal_safe("bankwright: " + file.name + ": internal fault: " + fault.what()) + "\n";
-            outcome.worsen(ExitCode::own_fault);
-            continue;
-        }
-        if (reading.kind != Resembles::bank) {
-            ++passed;
-            if (reading.kind == Resembles::other) others.push_back(file.name);
-            continue;
-        }
-        if (settings && !std::exchange(settings->is_told, true)) {
-            settings->verdict.fail_on = terms.fail_on;
-            if (!settings->trouble.empty())
-                trouble_with(settings->verdict.file, settings->trouble);
-            else if (!settings->verdict.findings.empty())
-                add(settings->verdict, settings->readable);
-        }
-        outcome.err += reading.remark;
-        if (!reading.trouble.empty()) {
-            trouble_with(file.name, reading.trouble);
-            continue;
-        }
-        reading.verdict.fail_on = terms.fail_on;
-        add(std::move(reading.verdict), reading.readable);
+std::string CheckCommand::print(Verdicts const& verdicts, bool colour) const {
+    switch (format) {
+    case Format::text:
+        return findings_text(verdicts, {.colour = colour, .all = all});
+    case Format::json:
+        return findings_json(verdicts);
+    case Format::sarif:
+        return findings_sarif(verdicts, all_rules());
+    case Format::junit:
+        return findings_junit(verdicts, asked.fail_on.value_or(Level::error));
+    case Format::markdown: // not offered
+    case Format::csv:
+        break;
     }
-    if (passed > 0 && passed == found.files.size()) {
-        outcome.err += "bankwright: none of what was found is a bank file\n";
-        outcome.worsen(ExitCode::unusable);
-    }
-    if (!request.output.empty() && !input_that_is(request.output, folders.files_read()).empty())
-        return not_over_an_input(request.output);
-    outcome.err += passed_over(others);
-    if (!verdicts.empty() || !request.output.empty()) outcome.out = print(verdicts, request, colour);
+    return {};
+}
+
+Outcome CheckCommand::run(bool colour) const {
+    auto const found = find_bank_files(files);
+    bool const into_file = !output.empty();
+    std::vector<std::string> names = files;
+    for (auto const& file : found.files)
+        names.push_back(file.name);
+    if (into_file && !input_that_is(output, names).empty()) return not_over_an_input(output);
+
+    FileCheck check(asked);
+    check.look_into(found);
+    if (into_file && !input_that_is(output, check.also_read()).empty()) return not_over_an_input(output);
+    bool const says_something = !check.verdicts().empty() || into_file;
+    auto outcome = check.outcome(says_something ? print(check.verdicts(), colour && !into_file) : std::string());
+    outcome.file = output;
     return outcome;
 }

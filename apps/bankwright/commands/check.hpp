@@ -1,19 +1,26 @@
 // `bankwright check FILE...`: what is wrong with these banks?  FILE: a file, a folder, a pattern.
 #pragma once
 
-#include "bankwright/findings/level.hpp"
+#include "bankwright/reports/verdict.hpp"
 #include "bankwright/rules/settings.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 #include <vector>
 
-struct CheckRequest {
+struct CheckCommand {
+    static constexpr char name[] = "check";
+    static constexpr char about[] = "Say what is wrong with banks, why, and what to do";
+
     std::vector<std::string> files; // "-": standard input
     Format format = Format::text;
     bool all = false;           // consequences and accepted findings too
     std::string output;         // the file that the findings go into; empty: standard output
     bankwright::Settings asked; // on the command line: wins over the settings of a folder
-};
 
-Outcome run(CheckRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+
+private:
+    std::string print(bankwright::Verdicts const& verdicts, bool colour) const;
+};

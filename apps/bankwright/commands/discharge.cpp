@@ -7,31 +7,47 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "common_options.hpp"
 #include "input.hpp"
+#include "moment_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 #include "through_time.hpp"
 
 using namespace bankwright;
 
-Outcome run(DischargeRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
+Usage DischargeCommand::usage() {
+    Usage usage{.options = {bank_file(file), how_to_print(format, {Format::text, Format::json})},
+                .closing = with_statuses("Example: bankwright discharge boat.toml --throttle \"60 %\"")};
+    auto& options = usage.options;
+    add_current_and_throttle(options, moment);
+    options.push_back({.names = "--duty",
+                       .kind = option::Text{duty},
+                       .help = "A file of the trip's legs: [[leg]] throttle = \"60 %\", duration = \"20 min\"",
+                       .stands_for = "FILE",
+                       .excludes = {"--current", "--throttle"}});
+    options.push_back(time_option("--for", longest, "Stop after this time, such as \"2 h\""));
+    options.push_back(time_option("--rest", rest, "Then lie still for this time: batteries in parallel even out"));
+    return usage;
+}
+
+Outcome DischargeCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
     if (auto const missing = missing_for_discharge(reading.bank))
-        return unusable(request.file, *missing + " before it can be run down");
+        return unusable(file, *missing + " before it can be run down");
     DischargeOptions options;
-    options.moment = request.moment;
-    if (request.longest) options.longest = *request.longest;
-    if (request.rest) options.rest = *request.rest;
-    if (!request.duty.empty()) {
+    options.moment = moment;
+    if (longest) options.longest = *longest;
+    if (rest) options.rest = *rest;
+    if (!duty.empty()) {
         ReadLimits const limits;
-        auto const input = read_input(request.duty, limits.bytes);
-        if (!input.trouble.empty()) return unusable(request.duty, input.trouble);
+        auto const input = read_input(duty, limits.bytes);
+        if (!input.trouble.empty()) return unusable(duty, input.trouble);
         auto read = read_duty(input.text, limits);
         if (!read.findings.empty()) // a leg left out would be another trip
-            return refused({.file = request.duty, .text = input.text, .findings = std::move(read.findings)}, as_text,
-                           colour);
+            return refused({.file = duty, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
         options.duty = std::move(read.duty);
     }
     auto run = discharge(reading.bank, options);
@@ -40,7 +56,7 @@ Outcome run(DischargeRequest const& request, bool colour) {
         options.every = round_step(whole); // only how long it is tells which times are round
         run = discharge(reading.bank, options);
     }
-    Discharged discharged{through_time(request.file, reading), std::move(run), {}};
+    Discharged discharged{through_time(file, reading), std::move(run), {}};
     options.rest = options.every = {};
     if (auto const alike = with_batteries_alike(reading.bank)) discharged.alike = discharge(*alike, options).runtime;
     bool const ran = discharged.run.end != RunEnd::no_operating_point || discharged.run.samples.size() > 1;

@@ -3,18 +3,23 @@
 
 #include "bankwright/network/moment.hpp"
 #include "bankwright/units/quantities.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <optional>
 #include <string>
 
-struct DischargeRequest {
+struct DischargeCommand {
+    static constexpr char name[] = "discharge";
+    static constexpr char about[] =
+        "How long it runs, which battery ends the run, and how charge and current go on the way";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::Moment moment;
     std::string duty; // the duty file; empty: none
     std::optional<bankwright::Duration> longest;
     std::optional<bankwright::Duration> rest;
-};
 
-Outcome run(DischargeRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

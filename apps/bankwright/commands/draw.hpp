@@ -2,14 +2,18 @@
 #pragma once
 
 #include "bankwright/network/moment.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct DrawRequest {
+struct DrawCommand {
+    static constexpr char name[] = "draw";
+    static constexpr char about[] = "The bank as a wiring diagram, with readings and findings on it: SVG";
+
     std::string file;   // "-": standard input
     std::string output; // empty: standard output
     bankwright::Moment moment;
-};
 
-Outcome run(DrawRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -1,8 +1,11 @@
 #include "commands/hookup.hpp"
 
+#include "bankwright/analyses/hookup.hpp"
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/hookup_json.hpp"
 #include "bankwright/reports/hookup_text.hpp"
+#include "common_options.hpp"
+#include "meter_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
@@ -10,15 +13,22 @@
 
 using namespace bankwright;
 
-Outcome run(HookupRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
+Usage HookupCommand::usage() {
+    Usage usage{.options = {bank_file(file), how_to_print(format, {Format::text, Format::json})},
+                .closing = with_statuses("Example: bankwright hookup boat.toml --meter \"0.8 % + 1 digit\"")};
+    add_meter(usage.options, options);
+    return usage;
+}
+
+Outcome HookupCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
     HookedUp hooked;
-    hooked.file = request.file;
+    hooked.file = file;
     hooked.text = reading.verdict.text;
     hooked.arrangement = reading.verdict.arrangement;
-    hooked.options = request.options;
+    hooked.options = options;
     hooked.counts = count(reading.verdict.findings);
     // Nobody is told how to put together what must not be put together; an error that somebody accepted with a reason
     // stands in nobody's way unless it is a short.
@@ -29,11 +39,11 @@ Outcome run(HookupRequest const& request, bool colour) {
     if (worst != findings.end()) {
         hooked.findings.push_back(*worst);
     } else if (auto const unfit = unfit_for_hookup(reading.bank)) {
-        auto outcome = unusable(request.file, "no hook-up: " + *unfit);
+        auto outcome = unusable(file, "no hook-up: " + *unfit);
         outcome.status = ExitCode::found;
         return outcome;
     } else {
-        hooked.result = hookup(reading.bank, request.options);
+        hooked.result = hookup(reading.bank, options);
     }
     hooked.bank = std::move(reading.bank);
     auto const status = hooked.result ? ExitCode::clean : ExitCode::found;

@@ -1,15 +1,20 @@
 // `bankwright hookup FILE`: in which order is it put together, and what must the meter read at each step?
 #pragma once
 
-#include "bankwright/analyses/hookup.hpp"
-#include "outcome.hpp"
+#include "bankwright/analyses/hookup_steps.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct HookupRequest {
+struct HookupCommand {
+    static constexpr char name[] = "hookup";
+    static constexpr char about[] = "The order in which to connect it, what the meter must read at each step, and what "
+                                    "a wrong reading means; then how to take it apart";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::HookupOptions options;
-};
 
-Outcome run(HookupRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -4,26 +4,39 @@
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "common_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 #include "through_time.hpp"
 
 using namespace bankwright;
 
-Outcome run(RechargeRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
-    if (auto const missing = missing_for_recharge(reading.bank)) return unusable(request.file, *missing);
+Usage RechargeCommand::usage() {
+    return {.options = {bank_file(file),
+                        how_to_print(format, {Format::text, Format::json}),
+                        {.names = "--charge",
+                         .kind = quantity<StateOfCharge>("--charge", charge, is_share<StateOfCharge>,
+                                                         "is out of range; a charge is 0 % to 100 %"),
+                         .help = "Of every battery at the start, such as \"40 %\"; else the file's",
+                         .stands_for = "SHARE"},
+                        time_option("--for", longest, "Stop after this time, such as \"8 h\"")},
+            .closing = with_statuses("Example: bankwright recharge boat.toml")};
+}
+
+Outcome RechargeCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
+    if (auto const missing = missing_for_recharge(reading.bank)) return unusable(file, *missing);
     RechargeOptions options;
-    options.charge = request.charge;
-    if (request.longest) options.longest = *request.longest;
+    options.charge = charge;
+    if (longest) options.longest = *longest;
     auto run = recharge(reading.bank, options);
     if (run.duration.value() > 0.0) { // only how long it is tells which times are round
         options.every = round_step(run.duration);
         run = recharge(reading.bank, options);
     }
-    Recharged const recharged{through_time(request.file, reading), std::move(run)};
+    Recharged const recharged{through_time(file, reading), std::move(run)};
     return {as_text ? recharge_text(recharged) : recharge_json(recharged),
             {},
             charges(recharged.run.end) ? ExitCode::clean : ExitCode::found};

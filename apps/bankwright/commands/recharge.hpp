@@ -3,16 +3,21 @@
 
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <optional>
 #include <string>
 
-struct RechargeRequest {
+struct RechargeCommand {
+    static constexpr char name[] = "recharge";
+    static constexpr char about[] =
+        "How long the chargers take, stage by stage, and whether every battery is full then";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     std::optional<bankwright::StateOfCharge> charge; // of every battery at the start
     std::optional<bankwright::Duration> longest;
-};
 
-Outcome run(RechargeRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -3,15 +3,19 @@
 
 #include "bankwright/analyses/hookup_steps.hpp"
 #include "bankwright/network/moment.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct ReportRequest {
+struct ReportCommand {
+    static constexpr char name[] = "report";
+    static constexpr char about[] = "Everything about it on one page for a phone, a desk and a printer: HTML";
+
     std::string file;   // "-": standard input
     std::string output; // empty: standard output
     bankwright::Moment moment;
     bankwright::HookupOptions hookup;
-};
 
-Outcome run(ReportRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -1,13 +1,17 @@
 // `bankwright rules [ID]`: what is looked for, why, and where does the number come from?
 #pragma once
 
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct RulesRequest {
+struct RulesCommand {
+    static constexpr char name[] = "rules";
+    static constexpr char about[] = "What is looked for, why it matters, what to do, and where it comes from";
+
     std::string id; // of one rule, or a family; empty: all
     Format format = Format::text;
-};
 
-Outcome run(RulesRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -2,8 +2,22 @@
 
 #include "bankwright/config/json_schema.hpp"
 #include "bankwright/config/key_reference.hpp"
+#include "common_options.hpp"
 
-Outcome run(SchemaRequest const& request, bool) {
-    if (request.markdown) return {bankwright::key_reference(), {}, ExitCode::clean};
-    return {request.readings ? bankwright::readings_json_schema() : bankwright::json_schema(), {}, ExitCode::clean};
+Usage SchemaCommand::usage() {
+    return {.options = {how_to_print(format, {Format::json, Format::markdown}),
+                        {.names = "--keys",
+                         .kind = option::Flag{[this] { format = Format::markdown; }},
+                         .help = "The same for people: every key, in Markdown",
+                         .excludes = {"--format"}},
+                        {.names = "--readings",
+                         .kind = flag(readings),
+                         .help = "That of a file of readings, for trace",
+                         .excludes = {"--format", "--keys"}}},
+            .closing = "Example: bankwright schema > bank.schema.json"};
+}
+
+Outcome SchemaCommand::run(bool) const {
+    if (format == Format::markdown) return {bankwright::key_reference(), {}, ExitCode::clean};
+    return {readings ? bankwright::readings_json_schema() : bankwright::json_schema(), {}, ExitCode::clean};
 }

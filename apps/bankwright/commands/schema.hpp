@@ -1,11 +1,15 @@
 // `bankwright schema`: what may a bank file contain?
 #pragma once
 
-#include "outcome.hpp"
+#include "command.hpp"
 
-struct SchemaRequest {
-    bool markdown = false; // the key reference for people, not the JSON Schema for editors
-    bool readings = false; // the JSON Schema of a file of readings instead
+struct SchemaCommand {
+    static constexpr char name[] = "schema";
+    static constexpr char about[] = "What a bank file may contain: a JSON Schema, for editors";
+
+    Format format = Format::json; // markdown: the key reference for people, not the JSON Schema for editors
+    bool readings = false;        // the JSON Schema of a file of readings instead
+
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
 };
-
-Outcome run(SchemaRequest const& request, bool colour);

@@ -4,16 +4,22 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
+#include "common_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
 
-Outcome run(ShortCircuitRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
-    ShortCircuited const shorted{.file = request.file,
+Usage ShortCircuitCommand::usage() {
+    return {.options = {bank_file(file), how_to_print(format, {Format::text, Format::json})},
+            .closing = with_statuses("Example: bankwright short-circuit boat.toml")};
+}
+
+Outcome ShortCircuitCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
+    ShortCircuited const shorted{.file = file,
                                  .arrangement = reading.verdict.arrangement,
                                  .result = short_circuit(reading.bank),
                                  .counts = count(reading.verdict.findings)};

@@ -1,13 +1,18 @@
 // `bankwright short-circuit FILE`: what flows into a short anywhere, what ends it, and does the copper live through it?
 #pragma once
 
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct ShortCircuitRequest {
+struct ShortCircuitCommand {
+    static constexpr char name[] = "short-circuit";
+    static constexpr char about[] =
+        "What flows into a short anywhere in it, what ends that and how soon, and what each conductor lives through";
+
     std::string file; // "-": standard input
     Format format = Format::text;
-};
 
-Outcome run(ShortCircuitRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -3,6 +3,7 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/reports/sizing_json.hpp"
 #include "bankwright/reports/sizing_text.hpp"
+#include "common_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
@@ -34,10 +35,36 @@ std::string render(Sized const& sized, Format format) {
 
 } // namespace
 
-Outcome run(SizeRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_json = request.format == Format::json;
-    if (auto refused = refuse_unless_whole(reading, request.file, !as_json, colour)) return *refused;
+Usage SizeCommand::usage() {
+    auto const is_weather = [](Temperature ambient) {
+        return in_celsius(ambient) >= -60.0 && in_celsius(ambient) <= 100.0;
+    };
+    return {.options = {bank_file(file),
+                        how_to_print(format, {Format::text, Format::markdown, Format::csv, Format::json}),
+                        {.names = "--sizes",
+                         .kind = choice(options.system,
+                                        std::vector<std::pair<std::string, SizeSystem>>{{"AWG", SizeSystem::awg},
+                                                                                        {"mm2", SizeSystem::metric}},
+                                        "AWG"),
+                         .help = "Sizes of the cut list: AWG or mm2",
+                         .stands_for = "SYSTEM"},
+                        time_option("--runtime", options.runtime,
+                                    "How long it shall run, such as \"2 h\"; else the file's"),
+                        {.names = "--ambient",
+                         .kind = quantity<Temperature>("--ambient", options.ambient, is_weather,
+                                                       "is out of range; -60 degC to 100 degC"),
+                         .help = "How warm it may be, such as \"40 degC\"; else the file's",
+                         .stands_for = "TEMPERATURE"},
+                        {.names = "--keep-strings",
+                         .kind = flag(options.keep_strings),
+                         .help = "Leave the number of strings as drawn"}},
+            .closing = with_statuses("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown")};
+}
+
+Outcome SizeCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_json = format == Format::json;
+    if (auto refused = refuse_unless_whole(reading, file, !as_json, colour)) return *refused;
     auto& findings = reading.verdict.findings;
     if (std::any_of(findings.begin(), findings.end(), stands_in_the_way)) {
         findings.erase(std::remove_if(findings.begin(), findings.end(),
@@ -48,18 +75,18 @@ Outcome run(SizeRequest const& request, bool colour) {
         return outcome;
     }
     Sized sized;
-    sized.file = request.file;
-    sized.system = request.options.system;
-    auto options = request.options;
-    options.system = SizeSystem::awg;
-    sized.gauges = sizing(reading.bank, options);
-    options.system = SizeSystem::metric;
-    sized.sections = sizing(reading.bank, options);
+    sized.file = file;
+    sized.system = options.system;
+    auto asked = options;
+    asked.system = SizeSystem::awg;
+    sized.gauges = sizing(reading.bank, asked);
+    asked.system = SizeSystem::metric;
+    sized.sections = sizing(reading.bank, asked);
     auto const& bank = sized.chosen().bank;
     sized.arrangement = check(bank, {{"wiring"}, {}}).arrangement;
     sized.cuts = cut_list(bank);
     sized.wanted = bank.system.runtime;
     if (!missing_for_discharge(bank)) sized.reached = discharge(bank).runtime;
     auto const status = sized.chosen().left.empty() ? ExitCode::clean : ExitCode::found;
-    return {render(sized, request.format), {}, status};
+    return {render(sized, format), {}, status};
 }

@@ -2,14 +2,19 @@
 #pragma once
 
 #include "bankwright/sizing/sizing.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct SizeRequest {
+struct SizeCommand {
+    static constexpr char name[] = "size";
+    static constexpr char about[] = "The smallest conductors, breakers and number of strings that every rule is "
+                                    "content with, why no less, and a cut list";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::SizingOptions options;
-};
 
-Outcome run(SizeRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -6,19 +6,28 @@
 #include "bankwright/reports/solution_json.hpp"
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/rules/solving.hpp"
+#include "common_options.hpp"
+#include "moment_options.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
 
-Outcome run(SolveRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
-    Solved solved{.file = request.file,
+Usage SolveCommand::usage() {
+    Usage usage{.options = {bank_file(file), how_to_print(format, {Format::text, Format::json})},
+                .closing = with_statuses("Example: bankwright solve boat.toml --current \"40 A\"")};
+    add_moment(usage.options, moment);
+    return usage;
+}
+
+Outcome SolveCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
+    Solved solved{.file = file,
                   .text = reading.verdict.text,
                   .arrangement = reading.verdict.arrangement,
-                  .point = operating_point(reading.bank, {.moment = request.moment}),
+                  .point = operating_point(reading.bank, {.moment = moment}),
                   .counts = count(reading.verdict.findings),
                   .findings = {}};
     say_unsolved(reading.bank, solved.point, solved.findings);

@@ -2,14 +2,18 @@
 #pragma once
 
 #include "bankwright/network/moment.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct SolveRequest {
+struct SolveCommand {
+    static constexpr char name[] = "solve";
+    static constexpr char about[] = "Terminal voltages and the current in every part";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::Moment moment;
-};
 
-Outcome run(SolveRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -3,31 +3,86 @@
 #include "bankwright/reports/tolerance_json.hpp"
 #include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/rules/rule_shares.hpp"
+#include "common_options.hpp"
+#include "moment_options.hpp"
 #include "progress.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
+#include <map>
 #include <utility>
 
 using namespace bankwright;
 
-Outcome run(ToleranceRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
+namespace {
+
+// "joint=80%"
+std::string read_spread(std::string const& typed, Spreads& spreads) {
+    std::map<std::string, Spread*> const known{{"resistance", &spreads.resistance}, {"charge", &spreads.charge},
+                                               {"capacity", &spreads.capacity},     {"conductor", &spreads.conductor},
+                                               {"joint", &spreads.joint},           {"contact", &spreads.contact}};
+    auto const at = typed.find('=');
+    auto const key = known.find(typed.substr(0, at));
+    if (at == std::string::npos || key == known.end())
+        return "--spread: `" + terminal_safe(typed) +
+               "` is not KEY=SHARE; keys are resistance, charge, capacity, conductor, joint and contact";
+    auto const share = parse<Spread>(typed.substr(at + 1));
+    if (!share.value) return "--spread: " + share.problem;
+    if (share.value->value() < 0.0 || share.value->value() > 0.9)
+        return "--spread: `" + terminal_safe(typed) + "` is out of range; a spread is 0 % to 90 %";
+    *key->second = *share.value;
+    return {};
+}
+
+} // namespace
+
+Usage ToleranceCommand::usage() {
+    Usage usage{.options = {bank_file(file), how_to_print(format, {Format::text, Format::json})},
+                .closing = with_statuses("A value of the file may state its own, as in resistance = \"4 mohm +/- 10 "
+                                         "%\".\nExample: bankwright tolerance boat.toml --spread joint=80%")};
+    add_current_and_throttle(usage.options, options.moment);
+    auto const add = [&](Option option) { usage.options.push_back(std::move(option)); };
+    add({.names = "--spread",
+         .kind = option::List{[this](std::string const& typed) { return read_spread(typed, options.spreads); }},
+         .help = "How far a value may lie to either side where the file does not say, such as resistance=10%; of "
+                 "resistance (batteries), charge, capacity, conductor, joint, contact",
+         .stands_for = "KEY=SHARE,..."});
+    add({.names = "--draws",
+         .kind = option::Whole<std::size_t>{options.draws, 1, 1'000'000'000},
+         .help = "How many banks are drawn and solved",
+         .stands_for = "N"});
+    add({.names = "--check",
+         .kind = option::Whole<std::size_t>{checked, 0, 1'000'000},
+         .help = "On how many of them every rule is tried",
+         .stands_for = "N"});
+    add({.names = "--seed",
+         .kind = option::Seed{options.seed},
+         .help = "Of the draws: the same seed gives the same answer",
+         .stands_for = "N"});
+    add({.names = "--threads",
+         .kind = option::Whole<int>{options.threads, 1, 1024},
+         .help = "To draw and solve with; the answer does not depend on it",
+         .stands_for = "N"});
+    return usage;
+}
+
+Outcome ToleranceCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
     Toleranced toleranced;
-    toleranced.file = request.file;
+    toleranced.file = file;
     toleranced.arrangement = reading.verdict.arrangement;
-    toleranced.options = request.options;
-    toleranced.result = tolerance(reading.bank, request.options);
-    if (toleranced.result.solved && request.checked > 0) {
-        Progress progress(request.checked, "banks");
-        RuleShareOptions options;
-        options.spreads = request.options.spreads;
-        options.draws = request.checked;
-        options.seed = request.options.seed;
-        options.on_draw = [&](std::size_t done) { progress.at(done - 1); };
-        toleranced.shares = rule_shares(reading.bank, options);
+    toleranced.options = options;
+    toleranced.result = tolerance(reading.bank, options);
+    if (toleranced.result.solved && checked > 0) {
+        Progress progress(checked, "banks");
+        RuleShareOptions tried;
+        tried.spreads = options.spreads;
+        tried.draws = checked;
+        tried.seed = options.seed;
+        tried.on_draw = [&](std::size_t done) { progress.at(done - 1); };
+        toleranced.shares = rule_shares(reading.bank, tried);
     }
     auto const status = toleranced.result.solved ? ExitCode::clean : ExitCode::found;
     return {as_text ? tolerance_text(toleranced) : tolerance_json(toleranced), {}, status};

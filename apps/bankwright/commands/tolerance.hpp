@@ -3,16 +3,21 @@
 #pragma once
 
 #include "bankwright/analyses/tolerance.hpp"
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <cstddef>
 #include <string>
 
-struct ToleranceRequest {
+struct ToleranceCommand {
+    static constexpr char name[] = "tolerance";
+    static constexpr char about[] = "How far voltages, currents and run time spread when nothing is quite as stated, "
+                                    "the worst that can be, what matters most, and which rules that sets off";
+
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::ToleranceOptions options;
-    std::size_t checked = 200; // draws on which every rule is tried
-};
+    std::size_t checked = 200; // banks on which every rule is tried
 
-Outcome run(ToleranceRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

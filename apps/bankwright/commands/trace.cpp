@@ -6,29 +6,47 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
+#include "common_options.hpp"
 #include "input.hpp"
 #include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
 
-Outcome run(TraceRequest const& request, bool colour) {
-    auto reading = read_and_check(request.file);
-    bool const as_text = request.format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, request.file, as_text, colour)) return *refused;
-    if (auto const unfit = unfit_for_trace(reading.bank)) return unusable(request.file, "no trace: " + *unfit);
+Usage TraceCommand::usage() {
+    return {.options = {{.names = "file",
+                         .kind = option::Text{file},
+                         .help = "A bank file, as the bank should be; - is standard input",
+                         .stands_for = "FILE",
+                         .is_required = true},
+                        {.names = "readings",
+                         .kind = option::Text{readings},
+                         .help = "A file of readings; - is standard input",
+                         .stands_for = "READINGS",
+                         .is_required = true},
+                        how_to_print(format, {Format::text, Format::json})},
+            .closing = with_statuses("Example: bankwright trace boat.toml readings.toml"),
+            .problem = [this] {
+                return read_once({file, readings});
+            }};
+}
+
+Outcome TraceCommand::run(bool colour) const {
+    auto reading = read_and_check(file);
+    bool const as_text = format == Format::text;
+    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
+    if (auto const unfit = unfit_for_trace(reading.bank)) return unusable(file, "no trace: " + *unfit);
     ReadLimits const limits;
-    auto const input = read_input(request.readings, limits.bytes);
-    if (!input.trouble.empty()) return unusable(request.readings, input.trouble);
+    auto const input = read_input(readings, limits.bytes);
+    if (!input.trouble.empty()) return unusable(readings, input.trouble);
     auto read = read_readings(input.text, reading.bank, limits);
     if (!read.findings.empty()) // a reading left out would be another answer
-        return refused({.file = request.readings, .text = input.text, .findings = std::move(read.findings)}, as_text,
-                       colour);
+        return refused({.file = readings, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
     TraceOptions options;
     options.meter = read.sheet.meter;
     options.clamp = read.sheet.clamp;
     Traced traced;
-    traced.file = request.file;
+    traced.file = file;
     traced.result = trace(reading.bank, readings_of(read.sheet), options);
     traced.sheet = std::move(read.sheet);
     bool const as_drawn = traced.result.diagnoses.front().faults.empty();

@@ -1,14 +1,19 @@
 // trace FILE READINGS: what is wrong with a bank that reads otherwise than it was drawn?
 #pragma once
 
-#include "outcome.hpp"
+#include "command.hpp"
 
 #include <string>
 
-struct TraceRequest {
+struct TraceCommand {
+    static constexpr char name[] = "trace";
+    static constexpr char about[] =
+        "What is wrong with a bank that reads otherwise than it was drawn, and what to read next";
+
     std::string file;
     std::string readings;
     Format format = Format::text;
-};
 
-Outcome run(TraceRequest const& request, bool colour);
+    Usage usage(); // what is typed goes into the members above
+    Outcome run(bool colour) const;
+};

@@ -1,0 +1,50 @@
+#include "common_options.hpp"
+
+#include <algorithm>
+#include <utility>
+
+using namespace bankwright;
+
+std::string with_statuses(std::string const& text) {
+    return text + "\n\nExit status: 0 nothing at or above --fail-on, 1 something was, 2 the input could not be read "
+                  "or wrong usage, 3 a fault of the program itself.";
+}
+
+Option bank_file(std::string& target) {
+    return {.names = "file",
+            .kind = option::Text{target},
+            .help = "A bank file; - is standard input",
+            .stands_for = "FILE",
+            .is_required = true};
+}
+
+Option output_file(std::string& target) {
+    return {.names = "-o,--output",
+            .kind = option::Text{target},
+            .help = "Write it into this file instead of standard output",
+            .stands_for = "FILE"};
+}
+
+Option how_to_print(Format& target, std::vector<Format> const& known) {
+    std::vector<std::pair<std::string, Format>> meanings;
+    for (auto const format : known)
+        meanings.emplace_back(name(format), format);
+    auto const usual = meanings.front().first;
+    return {.names = "--format",
+            .kind = choice(target, std::move(meanings), usual),
+            .help = "How to print it",
+            .stands_for = "FORMAT"};
+}
+
+std::string read_once(std::vector<std::string> const& files) {
+    bool const is_once = std::count(files.begin(), files.end(), "-") <= 1;
+    return is_once ? std::string() : "standard input (-) can be read only once";
+}
+
+Option time_option(std::string const& name, std::optional<Duration>& target, std::string help) {
+    auto const is_some = [](Duration time) { return time.value() > 0.0; };
+    return {.names = name,
+            .kind = quantity<Duration>(name, target, is_some, "is no time above 0"),
+            .help = std::move(help),
+            .stands_for = "TIME"};
+}

@@ -1,0 +1,45 @@
+#include "moment_options.hpp"
+
+#include "bankwright/units/print.hpp"
+#include "common_options.hpp"
+
+using namespace bankwright;
+
+void add_current_and_throttle(std::vector<Option>& options, Moment& moment) {
+    auto take_current = quantity<Current>(
+        "--current", moment.current, [](Current current) { return current.value() >= 0.0; },
+        "is negative; a load draws 0 A or more");
+    options.push_back({.names = "--current",
+                       .kind = option::Typed{[&moment, take = take_current.read](std::string const& typed) {
+                           moment.loads = LoadsAre::constant_current;
+                           return take(typed);
+                       }},
+                       .help = "Every motor (or the one load) draws this, such as \"40 A\"",
+                       .stands_for = "CURRENT"});
+    options.push_back({.names = "--throttle",
+                       .kind = quantity<Throttle>("--throttle", moment.throttle, is_share<Throttle>,
+                                                  "is out of range; a throttle is 0 % to 100 %"),
+                       .help = "Of every motor, such as \"60 %\"",
+                       .stands_for = "SHARE",
+                       .excludes = {"--current"}});
+}
+
+void add_moment(std::vector<Option>& options, Moment& moment) {
+    add_current_and_throttle(options, moment);
+    options.push_back({.names = "--rest",
+                       .kind = option::Flag{[&moment] { moment.loads = LoadsAre::at_rest; }},
+                       .help = "Every motor and load off",
+                       .excludes = {"--current", "--throttle"}});
+}
+
+std::string in_words(Moment const& moment) {
+    switch (moment.loads) {
+    case LoadsAre::at_rest:
+        return "with every load off";
+    case LoadsAre::constant_current:
+        return "at " + print(moment.current);
+    case LoadsAre::as_drawn:
+        break;
+    }
+    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
+}
