@@ -8,12 +8,12 @@
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/text/escape.hpp"
-#include "commands/rule_names.hpp"
 #include "common_options.hpp"
 #include "folders.hpp"
 #include "output_file.hpp"
 #include "progress.hpp"
 #include "reading.hpp"
+#include "rule_names.hpp"
 
 #include <algorithm>
 #include <exception>

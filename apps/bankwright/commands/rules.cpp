@@ -3,8 +3,8 @@
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/rules/catalog.hpp"
-#include "commands/rule_names.hpp"
 #include "common_options.hpp"
+#include "rule_names.hpp"
 
 #include <vector>
 

@@ -1,4 +1,4 @@
-#include "commands/rule_names.hpp"
+#include "rule_names.hpp"
 
 #include "bankwright/rules/rule_names.hpp"
 #include "bankwright/text/closest.hpp"
