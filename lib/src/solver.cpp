@@ -6,7 +6,6 @@
 #include "bankwright/solver/join_currents_inl.hpp"
 #include "bankwright/solver/lanes_inl.hpp"
 #include "bankwright/solver/linear_network_inl.hpp"
-#include "bankwright/solver/mixed_inl.hpp"
 #include "bankwright/solver/monte_carlo_inl.hpp"
 #include "bankwright/solver/port_map_inl.hpp"
 #include "bankwright/solver/sensitivities_inl.hpp"

@@ -1,5 +1,4 @@
-// Ours, for hypothesis_goals.py: updates of one base, circuits side by side, one solve after the other.
-#include "bankwright/solver/mixed.hpp"
+// Ours, for hypothesis_goals.py: updates of one base, one solve after the other.
 #include "bankwright/solver/solve.hpp"
 #include "bankwright/solver/variants.hpp"
 #include "bench/hypotheses.hpp"
@@ -18,10 +17,9 @@ struct Ours {
     Variants variants{hypotheses.base};
     std::vector<Change> changes;
     std::vector<VariantAnswer> answers;
-    std::vector<Status> statuses;
     std::vector<double> rows;
 
-    Ours() : answers(hypotheses.moved.size()), statuses(hypotheses.moved.size()) {
+    Ours() : answers(hypotheses.moved.size()) {
         for (auto const& m : hypotheses.moved)
             changes.push_back({m.branch, m.now});
         rows.resize(changes.size() * static_cast<std::size_t>(variants.width()));
@@ -29,8 +27,6 @@ struct Ours {
 
     void run(std::string_view name) {
         if (name == "update") variants.solve(changes.data(), 1, changes.size(), rows.data(), answers.data());
-        if (name == "mixed")
-            solve_mixed(hypotheses.circuits.data(), changes.size(), variants.width(), rows.data(), statuses.data());
         if (name == "one by one")
             for (std::size_t i = 0; i < changes.size(); ++i) {
                 auto const volts = solve(hypotheses.circuits[i]).volts;

@@ -25,7 +25,7 @@ class Contenders:
         self.eigen_handle = ctypes.c_void_p(self.eigen.eigen_open())
         self.count = self.ours.hypotheses_count(self.our_handle)
         self.runs = {name: (self.ours.hypotheses_run, self.our_handle, name) for name in
-                     ("update", "mixed", "one by one")}
+                     ("update", "one by one")}
         self.runs |= {f"Eigen {name} LDLT": (self.eigen.eigen_run, self.eigen_handle, name) for name in
                       ("dense", "sparse")}
 
@@ -64,4 +64,3 @@ def goals(quick):
     print(f"answers agree: {max(worst.values()):.1e}; {updated} of {contenders.count} by an update, bound of their errors "
           f"{bound:.1e} V; the base itself takes {base * 1e6:.0f} us")
     yield entry("3s4p, one link moved, update: Eigen dense LDLT afresh", times["update"], times["Eigen dense LDLT"], 200.0)
-    yield entry("3s4p, no common base, in lanes: Eigen dense LDLT", times["mixed"], times["Eigen dense LDLT"], 4.0)

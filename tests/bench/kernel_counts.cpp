@@ -1,6 +1,5 @@
 // One kernel, over and over, for an instruction counter: kernel_counts KERNEL TIMES prints the banks solved.
 #include "bankwright/solver/linear/elimination_plan.hpp"
-#include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/solve.hpp"
@@ -67,17 +66,6 @@ double run_moved(Circuit const& base, InstructionSet set, int times) {
     return volts[0] + volts[1];
 }
 
-double run_mixed(Circuit const& base, InstructionSet set, int times) {
-    std::vector<Circuit> circuits(lanes, base);
-    for (int lane = 0; lane < lanes; ++lane)
-        circuits[static_cast<std::size_t>(lane)].branches[12].to = 3 + lane % 4; // a link on other posts
-    std::vector<double> volts(static_cast<std::size_t>(base.nodes) * lanes);
-    std::vector<Status> statuses(lanes);
-    for (int i = 0; i < times; ++i)
-        solve_mixed(circuits.data(), lanes, base.nodes, volts.data(), statuses.data(), set);
-    return volts[0] + volts[1];
-}
-
 // One bank after the other: a plan made once, and a map from the batteries' voltages.
 double run_planned(Circuit circuit, int times) {
     circuit.loads[0].law = ConstantPower{3000.0};
@@ -120,7 +108,6 @@ int main(int count, char** words) {
         if (kernel == "samples" + std::string(label)) volts = run_samples(plan, set, times);
         if (kernel == "powers" + std::string(label)) volts = run_powers(set, times);
         if (kernel == "moved" + std::string(label)) volts = run_moved(bank, set, times);
-        if (kernel == "mixed" + std::string(label)) volts = run_mixed(bank, set, times);
         if (kernel == "map" + std::string(label)) volts = run_map(bank, set, times);
     }
     if (volts == 0.0) return 77;

@@ -34,7 +34,6 @@
 #include "bankwright/solver/lanes.hpp"
 #include "bankwright/solver/linear_network.hpp"
 #include "bankwright/solver/load_laws.hpp"
-#include "bankwright/solver/mixed.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/port_map.hpp"
 #include "bankwright/solver/sensitivities.hpp"

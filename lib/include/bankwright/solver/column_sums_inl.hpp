@@ -3,6 +3,7 @@
 
 #include "bankwright/solver/column_sums.hpp"
 #include "bankwright/solver/lanes/lane_register.hpp"
+#include "bankwright/solver/lanes/run_by.hpp"
 
 #include <cstddef>
 #include <cstring>
@@ -126,69 +127,28 @@ struct ColumnKernel {
     }
 };
 
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void
-sum_columns_avx2(double const* columns, std::size_t stride, double const* factors, std::size_t count, double* sums) {
-    ColumnKernel<4>::sum(columns, stride, factors, count, sums);
-}
-__attribute__((target("avx512f,fma"))) BANKWRIGHT_INLINE void
-sum_columns_avx512(double const* columns, std::size_t stride, double const* factors, std::size_t count, double* sums) {
-    ColumnKernel<8>::sum(columns, stride, factors, count, sums);
-}
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void add_columns_avx2(double const* columns, std::size_t stride,
-                                                                            double const* factors, std::size_t count,
-                                                                            double const* sums, double* answer,
-                                                                            std::size_t values) {
-    ColumnKernel<4>::add(columns, stride, factors, count, sums, answer, values);
-}
-__attribute__((target("avx512f,fma"))) BANKWRIGHT_INLINE void
-add_columns_avx512(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                   double const* sums, double* answer, std::size_t values) {
-    ColumnKernel<8>::add(columns, stride, factors, count, sums, answer, values);
-}
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE double
-columns_behind_power_avx2(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                          std::size_t values, PowerPort& port, double const* open_volts, double* answer) {
-    return ColumnKernel<4>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
-}
-__attribute__((target("avx512f,fma"))) BANKWRIGHT_INLINE double
-columns_behind_power_avx512(double const* columns, std::size_t stride, double const* factors, std::size_t count,
-                            std::size_t values, PowerPort& port, double const* open_volts, double* answer) {
-    return ColumnKernel<8>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
-}
-#endif
-
 BANKWRIGHT_INLINE void sum_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
                                    double* sums, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return sum_columns_avx2(columns, stride, factors, count, sums);
-    if (set == InstructionSet::avx512) return sum_columns_avx512(columns, stride, factors, count, sums);
-#endif
-    static_cast<void>(set);
-    ColumnKernel<2>::sum(columns, stride, factors, count, sums);
+    return run_by(
+        set, [](auto width, auto&... with) __attribute__((always_inline)) { return ColumnKernel<width>::sum(with...); },
+        columns, stride, factors, count, sums);
 }
 
 BANKWRIGHT_INLINE void add_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
                                    double const* sums, double* answer, std::size_t values, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return add_columns_avx2(columns, stride, factors, count, sums, answer, values);
-    if (set == InstructionSet::avx512) return add_columns_avx512(columns, stride, factors, count, sums, answer, values);
-#endif
-    static_cast<void>(set);
-    ColumnKernel<2>::add(columns, stride, factors, count, sums, answer, values);
+    return run_by(
+        set, [](auto width, auto&... with) __attribute__((always_inline)) { return ColumnKernel<width>::add(with...); },
+        columns, stride, factors, count, sums, answer, values);
 }
 
 BANKWRIGHT_INLINE double columns_behind_power(double const* columns, std::size_t stride, double const* factors,
                                               std::size_t count, std::size_t values, PowerPort& port,
                                               double const* open_volts, double* answer, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2)
-        return columns_behind_power_avx2(columns, stride, factors, count, values, port, open_volts, answer);
-    if (set == InstructionSet::avx512)
-        return columns_behind_power_avx512(columns, stride, factors, count, values, port, open_volts, answer);
-#endif
-    static_cast<void>(set);
-    return ColumnKernel<2>::behind_power(columns, stride, factors, count, values, port, open_volts, answer);
+    return run_by(
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return ColumnKernel<width>::behind_power(with...);
+        },
+        columns, stride, factors, count, values, port, open_volts, answer);
 }
 
 } // namespace bankwright::solver

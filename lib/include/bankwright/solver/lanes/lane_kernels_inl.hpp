@@ -4,6 +4,7 @@
 
 #include "bankwright/solver/lanes/lane_kernels.hpp"
 #include "bankwright/solver/lanes/lane_register.hpp"
+#include "bankwright/solver/lanes/run_by.hpp"
 
 namespace bankwright::solver {
 
@@ -249,41 +250,18 @@ struct LaneKernel {
     }
 };
 
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void forward_avx2(LaneProgram const& program, double* rows,
-                                                                        int used) {
-    LaneKernel<4>::forward(program, rows, used);
-}
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void backward_avx2(LaneProgram const& program, double* rows,
-                                                                         int used) {
-    LaneKernel<4>::backward(program, rows, used);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void forward_avx512(LaneProgram const& program, double* rows,
-                                                                         int used) {
-    LaneKernel<8>::forward(program, rows, used);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void backward_avx512(LaneProgram const& program, double* rows,
-                                                                          int used) {
-    LaneKernel<8>::backward(program, rows, used);
-}
-#endif
-
 BANKWRIGHT_INLINE void run_forward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return forward_avx2(program, rows, used);
-    if (set == InstructionSet::avx512) return forward_avx512(program, rows, used);
-#endif
-    static_cast<void>(set);
-    LaneKernel<2>::forward(program, rows, used);
+    return run_by(
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return LaneKernel<width>::forward(with...); },
+        program, rows, used);
 }
 
 BANKWRIGHT_INLINE void run_backward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return backward_avx2(program, rows, used);
-    if (set == InstructionSet::avx512) return backward_avx512(program, rows, used);
-#endif
-    static_cast<void>(set);
-    LaneKernel<2>::backward(program, rows, used);
+    return run_by(
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return LaneKernel<width>::backward(with...); },
+        program, rows, used);
 }
 
 } // namespace bankwright::solver

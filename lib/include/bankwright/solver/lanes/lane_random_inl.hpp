@@ -3,6 +3,7 @@
 
 #include "bankwright/solver/lanes/lane_random.hpp"
 #include "bankwright/solver/lanes/lane_register.hpp"
+#include "bankwright/solver/lanes/run_by.hpp"
 
 namespace bankwright::solver {
 
@@ -84,25 +85,11 @@ __attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, 
     }
 }
 
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void draw_avx2(LaneGenerator& generator, DrawnRow const* drawn,
-                                                                     int count, double* rows) {
-    draw_lanes<4>(generator, drawn, count, rows);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void draw_avx512(LaneGenerator& generator, DrawnRow const* drawn,
-                                                                      int count, double* rows) {
-    draw_lanes<8>(generator, drawn, count, rows);
-}
-#endif
-
 BANKWRIGHT_INLINE void draw(LaneGenerator& generator, DrawnRow const* drawn, int count, double* rows,
                             InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return draw_avx2(generator, drawn, count, rows);
-    if (set == InstructionSet::avx512) return draw_avx512(generator, drawn, count, rows);
-#endif
-    static_cast<void>(set);
-    draw_lanes<2>(generator, drawn, count, rows);
+    return run_by(
+        set, [](auto width, auto&... with) __attribute__((always_inline)) { return draw_lanes<width>(with...); },
+        generator, drawn, count, rows);
 }
 
 } // namespace bankwright::solver

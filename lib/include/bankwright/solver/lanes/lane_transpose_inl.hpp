@@ -3,6 +3,7 @@
 
 #include "bankwright/solver/lanes/lane_register.hpp"
 #include "bankwright/solver/lanes/lane_transpose.hpp"
+#include "bankwright/solver/lanes/run_by.hpp"
 
 namespace bankwright::solver {
 
@@ -98,32 +99,19 @@ struct Transpose {
     }
 };
 
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE bool banks_to_rows_avx2(double const* const* banks, int count,
-                                                                              int positive, double* rows) {
-    return Transpose<4>::to_rows(banks, count, positive, rows);
-}
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void rows_to_banks_avx2(double const* const* rows, int count,
-                                                                              double* const* banks) {
-    Transpose<4>::to_banks(rows, count, banks);
-}
-#endif
-
 BANKWRIGHT_INLINE bool banks_to_rows(double const* const* banks, int count, int positive, double* rows,
                                      InstructionSet set) {
-#if defined(__x86_64__)
-    if (set != InstructionSet::portable) return banks_to_rows_avx2(banks, count, positive, rows);
-#endif
-    static_cast<void>(set);
-    return Transpose<2>::to_rows(banks, count, positive, rows);
+    return run_by<4>(
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return Transpose<width>::to_rows(with...); },
+        banks, count, positive, rows);
 }
 
 BANKWRIGHT_INLINE void rows_to_banks(double const* const* rows, int count, double* const* banks, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set != InstructionSet::portable) return rows_to_banks_avx2(rows, count, banks);
-#endif
-    static_cast<void>(set);
-    Transpose<2>::to_banks(rows, count, banks);
+    return run_by<4>(
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return Transpose<width>::to_banks(with...); },
+        rows, count, banks);
 }
 
 } // namespace bankwright::solver

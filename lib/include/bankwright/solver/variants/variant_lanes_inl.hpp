@@ -11,6 +11,7 @@
 #pragma once
 
 #include "bankwright/solver/lanes/lane_register.hpp"
+#include "bankwright/solver/lanes/run_by.hpp"
 #include "bankwright/solver/variants/variant_lanes.hpp"
 
 #include <limits>
@@ -132,24 +133,11 @@ struct VariantKernel {
     }
 };
 
-#if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) BANKWRIGHT_INLINE void update_avx2(BaseInverse const& base, VariantBlock& block,
-                                                                       int used) {
-    VariantKernel<4>::update(base, block, used);
-}
-__attribute__((target("avx512f"))) BANKWRIGHT_INLINE void update_avx512(BaseInverse const& base, VariantBlock& block,
-                                                                        int used) {
-    VariantKernel<8>::update(base, block, used);
-}
-#endif
-
 BANKWRIGHT_INLINE void update_block(BaseInverse const& base, VariantBlock& block, int used, InstructionSet set) {
-#if defined(__x86_64__)
-    if (set == InstructionSet::avx2) return update_avx2(base, block, used);
-    if (set == InstructionSet::avx512) return update_avx512(base, block, used);
-#endif
-    static_cast<void>(set);
-    VariantKernel<2>::update(base, block, used);
+    return run_by(
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return VariantKernel<width>::update(with...); },
+        base, block, used);
 }
 
 } // namespace bankwright::solver
