@@ -16,6 +16,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class HookupRun {
 public:
     HookupRun(Bank const& bank, HookupOptions const& options)
@@ -183,6 +185,8 @@ private:
     HookupResult result_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::optional<std::string> unfit_for_hookup(Bank const& bank) {
     if (bank.batteries.empty()) return "it has no battery";
     auto const graph = wiring_graph(bank);
@@ -195,7 +199,7 @@ BANKWRIGHT_INLINE std::optional<std::string> unfit_for_hookup(Bank const& bank) 
 
 BANKWRIGHT_INLINE HookupResult hookup(Bank const& bank, HookupOptions const& options) {
     if (auto const unfit = unfit_for_hookup(bank)) throw std::invalid_argument("no hook-up: " + *unfit);
-    return HookupRun(bank, options).run();
+    return internal::HookupRun(bank, options).run();
 }
 
 } // namespace bankwright

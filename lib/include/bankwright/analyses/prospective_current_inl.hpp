@@ -11,6 +11,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 inline Moment idle(DevicesAre devices) {
     auto moment = bank_alone();
     moment.everything_closed = devices == DevicesAre::all_closed;
@@ -24,9 +26,11 @@ inline std::vector<solver::NodePair> against_reference(solver::Circuit const& ci
     return pairs;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank)
-    : network_(build(bank, idle(DevicesAre::all_closed))),
-      small_(network_.circuit, against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
+    : network_(build(bank, internal::idle(DevicesAre::all_closed))),
+      small_(network_.circuit, internal::against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
 
 // What flows once a fault holds the node at the reference's voltage: its own current is the last load's.
 BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) {
@@ -71,7 +75,7 @@ BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std:
 
 BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal,
                                                               std::string const& against, DevicesAre devices) {
-    auto network = build(bank, idle(devices));
+    auto network = build(bank, internal::idle(devices));
     auto const a = node_of(network, terminal);
     auto const b = node_of(network, against);
     if (a == b) return std::nullopt;

@@ -9,6 +9,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 inline solver::TheveninSource source_behind(Bank const& bank, std::vector<TerminalSpan> const& spans,
                                             SeenFromOptions const& options) {
     auto const network = build(bank, options.moment);
@@ -18,10 +20,12 @@ inline solver::TheveninSource source_behind(Bank const& bank, std::vector<Termin
     return solver::thevenin(network.circuit, pairs, options.loads);
 }
 
+} // namespace internal
+
 // Two names of one point have no voltage and no resistance between them: a source of nothing, but a source.
 BANKWRIGHT_INLINE SeenFromResult seen_from(Bank const& bank, std::string const& plus, std::string const& minus,
                                            SeenFromOptions const& options) {
-    auto const source = source_behind(bank, {{plus, minus}}, options);
+    auto const source = internal::source_behind(bank, {{plus, minus}}, options);
     SeenFromResult result{source.status, {}};
     if (source.status != solver::Status::solved || source.feeds[0] == solver::Feed::none) return result;
     result.source = SeenFrom{source.open_volts[0] * si::volt, source.ohms[0] * si::ohm, {}};
@@ -32,7 +36,7 @@ BANKWRIGHT_INLINE SeenFromResult seen_from(Bank const& bank, std::string const& 
 
 BANKWRIGHT_INLINE SeenFromTwoResult seen_from_two(Bank const& bank, TerminalSpan const& first,
                                                   TerminalSpan const& second, SeenFromOptions const& options) {
-    auto const source = source_behind(bank, {first, second}, options);
+    auto const source = internal::source_behind(bank, {first, second}, options);
     SeenFromTwoResult result{source.status, {}};
     if (source.status != solver::Status::solved || source.feeds[0] == solver::Feed::none ||
         source.feeds[1] == solver::Feed::none)

@@ -14,6 +14,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class ShortCircuits {
 public:
     ShortCircuits(Bank const& bank, ShortCircuitOptions const& options)
@@ -104,8 +106,10 @@ private:
     ShortCircuitResult result_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE ShortCircuitResult short_circuit(Bank const& bank, ShortCircuitOptions const& options) {
-    return ShortCircuits(bank, options).run();
+    return internal::ShortCircuits(bank, options).run();
 }
 
 } // namespace bankwright

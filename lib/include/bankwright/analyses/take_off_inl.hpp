@@ -30,6 +30,8 @@ BANKWRIGHT_INLINE double worst_share(Bank const& bank, WiringGraph const& graph,
     return total > 0.0 ? most * static_cast<double>(arrangement.strings.size()) / total : 1.0;
 }
 
+namespace internal {
+
 // The conductors that leave the bank: on an end post of a string, but no link to another string's.
 inline std::vector<std::string*> lead_ends(Bank& bank, std::set<std::string> const& posts) {
     std::vector<std::string*> ends;
@@ -39,6 +41,8 @@ inline std::vector<std::string*> lead_ends(Bank& bank, std::set<std::string> con
                 ends.push_back(posts.count(run.from) ? &run.from : &run.to);
     return ends;
 }
+
+} // namespace internal
 
 BANKWRIGHT_INLINE TakeOff best_take_off(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement) {
     TakeOff best;
@@ -50,8 +54,8 @@ BANKWRIGHT_INLINE TakeOff best_take_off(Bank const& bank, WiringGraph const& gra
         tops.insert(graph.name(graph.edges[static_cast<std::size_t>(string.back())].to));
     }
     auto trial = bank;
-    auto const positive_ends = lead_ends(trial, tops);
-    auto const negative_ends = lead_ends(trial, bottoms);
+    auto const positive_ends = internal::lead_ends(trial, tops);
+    auto const negative_ends = internal::lead_ends(trial, bottoms);
     if (positive_ends.size() != 1 || negative_ends.size() != 1) return best; // busbars, or several loads: no one choice
     for (auto const& top : tops) {
         for (auto const& bottom : bottoms) {

@@ -14,6 +14,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class ToleranceStudy {
 public:
     ToleranceStudy(Bank const& bank, ToleranceOptions const& options)
@@ -257,8 +259,10 @@ private:
     std::size_t rows_left_ = 1'000'000;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options) {
-    return ToleranceStudy(bank, options).run();
+    return internal::ToleranceStudy(bank, options).run();
 }
 
 BANKWRIGHT_INLINE Bank drawn_bank(Bank const& bank, Spreads const& usual, std::uint64_t seed, std::uint64_t number) {

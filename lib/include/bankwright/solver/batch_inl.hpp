@@ -60,20 +60,17 @@ BANKWRIGHT_INLINE void Block::solve_load(int used) {
     double const* injection = rows_.data() + program.port_injection;
     double* volts = rows_.data() + program.port_volts;
     double const* first = parameter(plan_->layout.load[number]);
+    Law const& kind = plan_->pattern.loads[number].law;
     for (int lane = 0; lane < used; ++lane) {
         double const ohms = 1.0 / siemens[lane], open = injection[lane] * ohms;
         double const* p = first + lane;
         double amps = 0.0;
-        switch (plan_->pattern.loads[number].law.index()) {
-        case 1:
+        if (std::holds_alternative<ConstantPower>(kind))
             amps = current_from(ConstantPower{p[0]}, open, ohms);
-            break;
-        case 2:
+        else if (std::holds_alternative<SquareLaw>(kind))
             amps = current_from(SquareLaw{p[0], p[lanes], p[2 * lanes]}, open, ohms);
-            break;
-        default:
+        else
             amps = current_from(LimitedSource{p[0], p[lanes]}, open, ohms);
-        }
         volts[lane] = open - ohms * amps;
     }
 }
@@ -101,6 +98,8 @@ BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
         amps[lane] = (from[lane] - to[lane] + (emf ? emf[lane] : 0.0)) / ohms[lane];
 }
 
+namespace internal {
+
 // Are the numbers of each load that follows its voltage those of its law? A given current may be anything.
 inline bool loads_are_sound(Block& block, int used) {
     Circuit const& pattern = block.plan().pattern;
@@ -113,6 +112,8 @@ inline bool loads_are_sound(Block& block, int used) {
     }
     return true;
 }
+
+} // namespace internal
 
 BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,
                                   BatchOptions const& options) {
@@ -141,7 +142,7 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
             for (double const* p = next; p < end && p < next + wide * width; p += 8)
                 __builtin_prefetch(p);
             int const used = static_cast<int>(std::min(wide, count - b * wide));
-            if (sound && loads_are_sound(block, used)) {
+            if (sound && internal::loads_are_sound(block, used)) {
                 block.solve(used);
                 rows_to_banks(rows.data(), static_cast<int>(wanted), out, options.set);
             } else {

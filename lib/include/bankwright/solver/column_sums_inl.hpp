@@ -10,6 +10,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 template <int width>
 struct ColumnKernel {
     using V = typename Register<width>::type;
@@ -127,17 +129,23 @@ struct ColumnKernel {
     }
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void sum_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
                                    double* sums, InstructionSet set) {
     return run_by(
-        set, [](auto width, auto&... with) __attribute__((always_inline)) { return ColumnKernel<width>::sum(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::ColumnKernel<width>::sum(with...);
+        },
         columns, stride, factors, count, sums);
 }
 
 BANKWRIGHT_INLINE void add_columns(double const* columns, std::size_t stride, double const* factors, std::size_t count,
                                    double const* sums, double* answer, std::size_t values, InstructionSet set) {
     return run_by(
-        set, [](auto width, auto&... with) __attribute__((always_inline)) { return ColumnKernel<width>::add(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::ColumnKernel<width>::add(with...);
+        },
         columns, stride, factors, count, sums, answer, values);
 }
 
@@ -146,7 +154,7 @@ BANKWRIGHT_INLINE double columns_behind_power(double const* columns, std::size_t
                                               double const* open_volts, double* answer, InstructionSet set) {
     return run_by(
         set, [](auto width, auto&... with) __attribute__((always_inline)) {
-            return ColumnKernel<width>::behind_power(with...);
+            return internal::ColumnKernel<width>::behind_power(with...);
         },
         columns, stride, factors, count, values, port, open_volts, answer);
 }

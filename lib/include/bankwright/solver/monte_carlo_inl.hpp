@@ -14,6 +14,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // Sums over what a gauge shows, counted from a value near all of them so that nothing cancels.
 struct Tally {
     std::size_t count = 0;
@@ -121,13 +123,15 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
     }
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread,
                                                    std::vector<Gauge> const& gauges, std::size_t samples,
                                                    MonteCarloOptions const& options) {
-    check_spread(plan, spread, gauges);
+    internal::check_spread(plan, spread, gauges);
     std::vector<double> origin; // what the gauges show with every part at its centre
     double buffer[lanes];
-    DrawnBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)}, options.set);
+    internal::DrawnBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)}, options.set);
     at_centre.block().solve(1);
     for (Gauge const& gauge : gauges) {
         double const value = at_centre.read(gauge, buffer)[0];
@@ -137,12 +141,12 @@ BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread
     // Sums are formed in groups that depend on the number of samples only, and added in their order.
     constexpr std::size_t wide = lanes;
     std::size_t const blocks = (samples + wide - 1) / wide, groups = std::min<std::size_t>(blocks, 256);
-    std::vector<Tally> tallies(groups * gauges.size());
+    std::vector<internal::Tally> tallies(groups * gauges.size());
     share_out(groups, options.threads, [&](std::size_t first, std::size_t last) {
-        DrawnBlock drawn(plan, spread, options.set);
+        internal::DrawnBlock drawn(plan, spread, options.set);
         double room[lanes];
         for (std::size_t g = first; g < last; ++g) {
-            Tally* const tally = tallies.data() + g * gauges.size();
+            internal::Tally* const tally = tallies.data() + g * gauges.size();
             for (std::size_t b = blocks * g / groups; b < blocks * (g + 1) / groups; ++b) {
                 int const used = static_cast<int>(std::min(wide, samples - b * wide));
                 drawn.draw_and_solve(options.seed, b, used);
@@ -153,7 +157,7 @@ BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread
     });
     std::vector<Moments> moments;
     for (std::size_t i = 0; i < gauges.size(); ++i) {
-        Tally all;
+        internal::Tally all;
         for (std::size_t g = 0; g < groups; ++g)
             all.add(tallies[g * gauges.size() + i]);
         moments.push_back(all.moments(origin[i]));
@@ -163,8 +167,8 @@ BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread
 
 BANKWRIGHT_INLINE std::vector<double> drawn_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed,
                                                   std::size_t number, InstructionSet set) {
-    check_spread(plan, spread, {});
-    DrawnBlock drawn(plan, spread, set);
+    internal::check_spread(plan, spread, {});
+    internal::DrawnBlock drawn(plan, spread, set);
     drawn.draw_only(seed, number);
     std::vector<double const*> rows;
     for (int p = 0; p < plan.parameters(); ++p)

@@ -24,6 +24,8 @@ BANKWRIGHT_INLINE Watched everything(Circuit const& circuit) {
     return all;
 }
 
+namespace internal {
+
 // The loads whose current follows their voltage.
 inline std::vector<std::size_t> loads_to_settle(Circuit const& circuit, Topology const& topology) {
     std::vector<std::size_t> loads;
@@ -33,12 +35,15 @@ inline std::vector<std::size_t> loads_to_settle(Circuit const& circuit, Topology
     return loads;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topology, std::vector<int> const& sources,
                                    Watched const& watched, InstructionSet set)
-    : set_(set), sources_(sources.size()), ports_count_(loads_to_settle(circuit, topology).size()),
+    : set_(set), sources_(sources.size()), ports_count_(internal::loads_to_settle(circuit, topology).size()),
       values_(watched.nodes.size() + watched.branches.size()), stride_(padded(ports_count_ + values_)),
-      port_loads_(loads_to_settle(circuit, topology)), columns_((1 + sources_ + ports_count_) * stride_ / lanes),
-      sums_(stride_ / lanes), open_volts_(rows_for(sources_)) {
+      port_loads_(internal::loads_to_settle(circuit, topology)),
+      columns_((1 + sources_ + ports_count_) * stride_ / lanes), sums_(stride_ / lanes),
+      open_volts_(rows_for(sources_)) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Circuit alone = circuit; // one source at a time
     for (int s : sources)

@@ -12,6 +12,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // How the current of a load follows the numbers of its law at given `volts` and `amps`; `held` for a source that holds
 // its voltage: minus what it carries for one unit in the adjoint network then stands for its volts.
 struct LawNumbers {
@@ -44,6 +46,8 @@ inline NodePair span_of(Circuit const& circuit, Topology const& topology, Gauge 
     return {gauge.number, static_cast<int>(zero - topology.merged.begin())};
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Sensitivities sensitivities(Circuit const& circuit, std::vector<Gauge> const& gauges,
                                               SolveOptions const& options) {
     Sensitivities found;
@@ -59,7 +63,7 @@ BANKWRIGHT_INLINE Sensitivities sensitivities(Circuit const& circuit, std::vecto
             (gauge.kind == Gauge::span_volts && !within(gauge.other, wiring.island.size())))
             throw std::invalid_argument("a gauge reads what is not in the circuit");
         if (is_branch) continue;
-        pairs.push_back(span_of(circuit, wiring, gauge));
+        pairs.push_back(internal::span_of(circuit, wiring, gauge));
         auto const island = [&](int node) { return wiring.island[static_cast<std::size_t>(node)]; };
         if (island(pairs.back().plus) != island(pairs.back().minus))
             throw std::invalid_argument("a gauge reads between two islands");
@@ -81,9 +85,9 @@ BANKWRIGHT_INLINE Sensitivities sensitivities(Circuit const& circuit, std::vecto
             of.to_resistance.push_back(-point.branch_amps[b] * adjoint.branch_amps[b]);
         of.to_emf = adjoint.branch_amps;
         for (std::size_t l = 0; l < circuit.loads.size(); ++l)
-            of.to_load.push_back(
-                std::visit(LawNumbers{small.volts(l), point.load_amps[l], adjoint.load_volts[l], adjoint.load_amps[l]},
-                           circuit.loads[l].law));
+            of.to_load.push_back(std::visit(
+                internal::LawNumbers{small.volts(l), point.load_amps[l], adjoint.load_volts[l], adjoint.load_amps[l]},
+                circuit.loads[l].law));
         found.gauges.push_back(std::move(of));
     }
     return found;

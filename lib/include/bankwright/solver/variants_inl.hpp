@@ -92,6 +92,8 @@ BANKWRIGHT_INLINE Circuit Variants::circuit(Change const* changes, std::size_t e
     return changed;
 }
 
+namespace internal {
+
 // The first variants, `most` of them or fewer, that two terms are enough for; returns how many they are.
 inline int fill(VariantTerm (*into)[2], VariantBase const& known, Change const* changes, std::size_t each, int most) {
     for (int lane = 0; lane < most; ++lane, changes += each) {
@@ -102,6 +104,8 @@ inline int fill(VariantTerm (*into)[2], VariantBase const& known, Change const* 
     }
     return most;
 }
+
+} // namespace internal
 
 BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, std::size_t count, double* volts,
                                        VariantAnswer* answers) const {
@@ -133,7 +137,7 @@ BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, 
     VariantBlock block;
     for (std::size_t v = 0; v < count;) {
         int const most = is_bare ? static_cast<int>(std::min<std::size_t>(lanes, count - v)) : 0;
-        int const used = fill(block.terms, base.known, changes + v * each, each, most);
+        int const used = internal::fill(block.terms, base.known, changes + v * each, each, most);
         if (used == 0) {
             by_itself(v++);
             continue;

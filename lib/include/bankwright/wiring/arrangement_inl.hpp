@@ -13,6 +13,8 @@ BANKWRIGHT_INLINE std::optional<std::string> Arrangement::notation() const {
     return std::to_string(series) + "S" + std::to_string(parallel) + "P";
 }
 
+namespace internal {
+
 class ArrangementFinder {
 public:
     ArrangementFinder(WiringGraph const& graph, std::vector<WiringEdge> const& edges, WiringVerdict const& verdict)
@@ -156,9 +158,11 @@ private:
     std::size_t batteries_ = 0;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Arrangement arrangement(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
                                           WiringVerdict const& verdict) {
-    return ArrangementFinder(graph, edges, verdict).find();
+    return internal::ArrangementFinder(graph, edges, verdict).find();
 }
 
 } // namespace bankwright

@@ -9,6 +9,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class UnprotectedSearch {
 public:
     explicit UnprotectedSearch(WiringGraph const& graph)
@@ -72,8 +74,10 @@ private:
     std::vector<char> negative_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<UnprotectedPath> unprotected_paths(WiringGraph const& graph) {
-    UnprotectedSearch const search(graph);
+    internal::UnprotectedSearch const search(graph);
     std::vector<UnprotectedPath> paths;
     for (std::size_t e = 0; e < graph.edges.size(); ++e) {
         auto const& load = graph.edges[e];

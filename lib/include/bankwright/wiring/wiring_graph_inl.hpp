@@ -26,6 +26,8 @@ BANKWRIGHT_INLINE ConductorSide claimed_side(Conductor const& conductor) {
     return ConductorSide::unmarked;
 }
 
+namespace internal {
+
 // The voltage that a motor or load is meant to see: the system's, or where that is not declared the motor's own.
 inline double expected_volts(System const& system, std::optional<Voltage> nameplate) {
     if (system.voltage) return system.voltage->value();
@@ -111,6 +113,8 @@ private:
     WiringGraph graph_;
 };
 
-BANKWRIGHT_INLINE WiringGraph wiring_graph(Bank const& bank) { return WiringGraphBuilder(bank).take(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE WiringGraph wiring_graph(Bank const& bank) { return internal::WiringGraphBuilder(bank).take(); }
 
 } // namespace bankwright

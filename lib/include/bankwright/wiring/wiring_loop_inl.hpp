@@ -11,6 +11,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 // Dijkstra from the battery's positive post back to its negative one; a battery costs more than all conductors
 // together. A shortest path that cancels the battery says nothing, so batteries that cancel it alone are left out one
 // by one.
@@ -90,9 +92,11 @@ private:
     int battery_cost_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::optional<WiringLoop> shortest_loop(WiringGraph const& graph,
                                                           std::vector<WiringEdge> const& edges, int battery_edge) {
-    return LoopSearch(graph, edges).through(battery_edge);
+    return internal::LoopSearch(graph, edges).through(battery_edge);
 }
 
 BANKWRIGHT_INLINE std::string describe(WiringGraph const& graph, std::vector<WiringEdge> const& edges,

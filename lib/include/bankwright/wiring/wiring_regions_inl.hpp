@@ -13,6 +13,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class RegionWalker {
 public:
     explicit RegionWalker(WiringGraph const& graph, bool through_devices = false)
@@ -123,9 +125,11 @@ inline std::vector<int> next_devices(RegionWalker const& walker, RegionWalker::W
     return gate;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int device_edge) {
-    RegionWalker const walker(graph);
-    auto const& device = graph.edges[RegionWalker::index(device_edge)];
+    internal::RegionWalker const walker(graph);
+    auto const& device = graph.edges[internal::RegionWalker::index(device_edge)];
     auto const line = walker.walk(device.from);
     auto const load = walker.walk(device.to);
     bool const line_is_fed = walker.first_post(line, true) >= 0;
@@ -136,26 +140,27 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
     auto const& far = load_is_fed ? line : load;
     std::vector<char> taken(graph.edges.size(), 0);
     auto const take = [&](int e) {
-        if (taken[RegionWalker::index(e)] || graph.edges[RegionWalker::index(e)].kind != WiringEdgeKind::conductor)
+        if (taken[internal::RegionWalker::index(e)] ||
+            graph.edges[internal::RegionWalker::index(e)].kind != WiringEdgeKind::conductor)
             return;
-        taken[RegionWalker::index(e)] = 1;
+        taken[internal::RegionWalker::index(e)] = 1;
         region.conductors.push_back(e);
     };
     for (auto const terminal : far.order)
         for (auto const e : walker.at(terminal))
             take(e);
 
-    auto const gates = next_devices(walker, far, device_edge);
+    auto const gates = internal::next_devices(walker, far, device_edge);
     auto const home = walker.walk_from_posts(false);
     std::vector<int> returns_behind(graph.edges.size(), -2); // by edge: the one device whose loads it serves; -2: none
     for (std::size_t e = 0; e < graph.edges.size(); ++e) {
         auto const& edge = graph.edges[e];
         if (edge.kind != WiringEdgeKind::load) continue;
-        auto const gate = gates[RegionWalker::index(edge.from)];
+        auto const gate = gates[internal::RegionWalker::index(edge.from)];
         if (gate == -2) continue;
         if (gate == -1) region.loads.push_back(static_cast<int>(e));
         for (auto const back : walker.path_to_start(home, edge.to)) {
-            auto& only = returns_behind[RegionWalker::index(back)];
+            auto& only = returns_behind[internal::RegionWalker::index(back)];
             if (gate == -1 || (only != -2 && only != gate)) take(back);
             only = gate;
         }
@@ -164,8 +169,8 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
 }
 
 BANKWRIGHT_INLINE std::optional<FeedPath> feed_path(WiringGraph const& graph, int device_edge) {
-    RegionWalker const walker(graph);
-    auto const& device = graph.edges[RegionWalker::index(device_edge)];
+    internal::RegionWalker const walker(graph);
+    auto const& device = graph.edges[internal::RegionWalker::index(device_edge)];
     std::optional<FeedPath> best;
     for (auto const side : {device.from, device.to}) {
         auto const walk = walker.walk(side);
@@ -178,8 +183,8 @@ BANKWRIGHT_INLINE std::optional<FeedPath> feed_path(WiringGraph const& graph, in
 }
 
 BANKWRIGHT_INLINE std::vector<int> supply_path(WiringGraph const& graph, int load_edge) {
-    RegionWalker const walker(graph, true);
-    auto const& load = graph.edges[RegionWalker::index(load_edge)];
+    internal::RegionWalker const walker(graph, true);
+    auto const& load = graph.edges[internal::RegionWalker::index(load_edge)];
     auto path = walker.path_to_start(walker.walk_from_posts(true), load.from);
     std::reverse(path.begin(), path.end());
     auto const back = walker.path_to_start(walker.walk_from_posts(false), load.to);
@@ -188,7 +193,7 @@ BANKWRIGHT_INLINE std::vector<int> supply_path(WiringGraph const& graph, int loa
 }
 
 BANKWRIGHT_INLINE std::vector<int> regions_without_device(WiringGraph const& graph) {
-    RegionWalker const walker(graph);
+    internal::RegionWalker const walker(graph);
     std::vector<int> region(graph.terminals.size(), -1);
     for (std::size_t t = 0; t < region.size(); ++t) {
         if (region[t] >= 0) continue;
@@ -197,7 +202,8 @@ BANKWRIGHT_INLINE std::vector<int> regions_without_device(WiringGraph const& gra
         for (std::size_t head = 0; head < queue.size(); ++head)
             for (auto const e : walker.at(queue[head])) {
                 auto const there = walker.other_end(e, queue[head]);
-                if (std::exchange(region[RegionWalker::index(there)], queue.front()) < 0) queue.push_back(there);
+                if (std::exchange(region[internal::RegionWalker::index(there)], queue.front()) < 0)
+                    queue.push_back(there);
             }
     }
     return region;

@@ -10,6 +10,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 inline void carry_out(Repair const& repair, std::vector<WiringEdge>& edges) {
     auto const chosen = static_cast<std::size_t>(repair.edge);
     switch (repair.kind) {
@@ -43,10 +45,14 @@ inline void carry_out(Repair const& repair, std::vector<WiringEdge>& edges) {
     }
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges, Repair const& repair) {
-    carry_out(repair, edges);
+    internal::carry_out(repair, edges);
     return edges;
 }
+
+namespace internal {
 
 class RepairSearch {
 public:
@@ -235,17 +241,19 @@ inline std::vector<std::vector<Repair>> turn_two(WiringGraph const& graph, std::
     return {};
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE RepairPlan plan_repair(WiringGraph const& graph, std::vector<WiringEdge> const& edges) {
     constexpr std::size_t most_steps = 4; // further on, a list of changes no longer explains anything
     RepairPlan plan;
     auto now = edges;
     plan.complete = judge(graph, now).right();
     while (!plan.complete && plan.steps.size() < most_steps) {
-        RepairSearch search(graph, now);
+        internal::RepairSearch search(graph, now);
         if (search.is_too_long()) break;
         auto best = search.search();
         if (plan.steps.empty() && (best.empty() || best.front().wrongs > 0)) {
-            if (auto pair = turn_two(graph, edges); !pair.empty()) return {std::move(pair), true};
+            if (auto pair = internal::turn_two(graph, edges); !pair.empty()) return {std::move(pair), true};
         }
         if (best.empty()) break;
         now = repaired(std::move(now), best.front());

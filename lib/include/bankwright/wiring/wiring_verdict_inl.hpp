@@ -11,6 +11,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class WiringJudge {
 public:
     WiringJudge(WiringGraph const& graph, std::vector<WiringEdge> const& edges) : graph_(graph), edges_(edges) {}
@@ -178,9 +180,11 @@ private:
     WiringVerdict verdict_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
                                       std::size_t most_wrongs) {
-    return WiringJudge(graph, edges).judge(most_wrongs);
+    return internal::WiringJudge(graph, edges).judge(most_wrongs);
 }
 
 BANKWRIGHT_INLINE bool WiringVerdict::right() const {

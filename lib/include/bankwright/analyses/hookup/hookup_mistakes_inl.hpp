@@ -13,6 +13,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class MistakeList {
 public:
     MistakeList(Bank const& bank, PartialBank const& partial)
@@ -128,8 +130,10 @@ private:
     std::vector<PossibleMistake> all_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<PossibleMistake> possible_mistakes(Bank const& bank, PartialBank const& partial) {
-    return MistakeList(bank, partial).make();
+    return internal::MistakeList(bank, partial).make();
 }
 
 BANKWRIGHT_INLINE std::vector<PossibleMistake> loads_on(Bank const& bank, PartialBank const& partial) {

@@ -29,6 +29,8 @@ BANKWRIGHT_INLINE std::optional<double> closing_gap(Connection const& connection
     return std::nullopt;
 }
 
+namespace internal {
+
 class HookupSearch {
 public:
     HookupSearch(Bank const& bank, PartialBank const& partial)
@@ -218,8 +220,10 @@ private:
     HookupOrder order_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE HookupOrder hookup_order(Bank const& bank, PartialBank const& partial) {
-    return HookupSearch(bank, partial).run();
+    return internal::HookupSearch(bank, partial).run();
 }
 
 } // namespace bankwright

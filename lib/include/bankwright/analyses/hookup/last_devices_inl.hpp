@@ -23,6 +23,8 @@ BANKWRIGHT_INLINE std::vector<std::pair<std::string, std::string>> load_terminal
     return ends;
 }
 
+namespace internal {
+
 class LastDevices {
 public:
     LastDevices(Bank const& bank, PartialBank const& partial) : partial_(partial) {
@@ -104,8 +106,10 @@ private:
     int best_breakers_ = -1;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<char> last_devices(Bank const& bank, PartialBank const& partial) {
-    return LastDevices(bank, partial).find();
+    return internal::LastDevices(bank, partial).find();
 }
 
 } // namespace bankwright

@@ -8,6 +8,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 template <int width>
 struct LaneKernel {
     using V = typename Register<width>::type;
@@ -250,17 +252,21 @@ struct LaneKernel {
     }
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void run_forward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
     return run_by(
-        set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return LaneKernel<width>::forward(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::LaneKernel<width>::forward(with...);
+        },
         program, rows, used);
 }
 
 BANKWRIGHT_INLINE void run_backward(LaneProgram const& program, double* rows, int used, InstructionSet set) {
     return run_by(
-        set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return LaneKernel<width>::backward(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::LaneKernel<width>::backward(with...);
+        },
         program, rows, used);
 }
 

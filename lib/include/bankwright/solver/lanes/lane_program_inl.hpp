@@ -9,6 +9,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // Hands out rows and remembers which hold something already.
 class LaneProgramWriter {
 public:
@@ -178,10 +180,12 @@ private:
     int next_ = 0, slots_ = 0, nodes_ = 0;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE LaneProgram write_program(Circuit const& circuit, Topology const& topology,
                                             EliminationPlan const& plan, ParameterLayout const& layout,
                                             std::vector<char> const& wanted, bool leave_last) {
-    return LaneProgramWriter(circuit, topology, plan, layout).write(layout, wanted, leave_last);
+    return internal::LaneProgramWriter(circuit, topology, plan, layout).write(layout, wanted, leave_last);
 }
 
 } // namespace bankwright::solver

@@ -7,6 +7,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 template <int width>
 struct RegisterOfBits;
 template <>
@@ -21,6 +23,8 @@ template <>
 struct RegisterOfBits<8> {
     typedef std::uint64_t type __attribute__((vector_size(64), may_alias));
 };
+
+} // namespace internal
 
 BANKWRIGHT_INLINE std::uint64_t SplitMix64::mix(std::uint64_t word) {
     word = (word ^ (word >> 30)) * 0xbf58476d1ce4e5b9u;
@@ -38,6 +42,8 @@ BANKWRIGHT_INLINE LaneGenerator seeded(std::uint64_t seed, std::uint64_t number)
             word = walk.next();
     return generator;
 }
+
+namespace internal {
 
 // Two registers of lanes at a time: each number waits for the one before it.
 template <int width>
@@ -85,10 +91,13 @@ __attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, 
     }
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void draw(LaneGenerator& generator, DrawnRow const* drawn, int count, double* rows,
                             InstructionSet set) {
     return run_by(
-        set, [](auto width, auto&... with) __attribute__((always_inline)) { return draw_lanes<width>(with...); },
+        set,
+        [](auto width, auto&... with) __attribute__((always_inline)) { return internal::draw_lanes<width>(with...); },
         generator, drawn, count, rows);
 }
 

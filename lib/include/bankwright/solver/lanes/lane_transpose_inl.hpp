@@ -7,6 +7,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // Square tiles of `width` x `width` values; the template's width is 2 or 4, whatever the instruction set: turning tiles
 // of eight takes as long.
 template <int width>
@@ -99,18 +101,22 @@ struct Transpose {
     }
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE bool banks_to_rows(double const* const* banks, int count, int positive, double* rows,
                                      InstructionSet set) {
     return run_by<4>(
-        set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return Transpose<width>::to_rows(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::Transpose<width>::to_rows(with...);
+        },
         banks, count, positive, rows);
 }
 
 BANKWRIGHT_INLINE void rows_to_banks(double const* const* rows, int count, double* const* banks, InstructionSet set) {
     return run_by<4>(
-        set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return Transpose<width>::to_banks(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::Transpose<width>::to_banks(with...);
+        },
         rows, count, banks);
 }
 

@@ -37,7 +37,8 @@ private:
         double const* numbers = nullptr;
     };
     double* amps_of(std::size_t port) { return rows_.row(static_cast<int>(ports_ + port)); }
-    bool all_are(std::size_t kind) const;
+    template <class Kind>
+    bool all_are() const;
     void together(int used, std::vector<char>& settled);
     void alone(int lane);
 

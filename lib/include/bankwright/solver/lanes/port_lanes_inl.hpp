@@ -15,13 +15,15 @@ namespace bankwright::solver {
 BANKWRIGHT_INLINE PortLanes::PortLanes(std::size_t ports)
     : ports_(ports), laws_(ports), rows_(ports * (2 + ports)), matrix_(ports * (ports + 1)), lost_(lanes, 0) {}
 
-BANKWRIGHT_INLINE bool PortLanes::all_are(std::size_t kind) const {
-    return std::all_of(laws_.begin(), laws_.end(), [&](LaneLaw const& law) { return law.kind.index() == kind; });
+template <class Kind>
+bool PortLanes::all_are() const {
+    return std::all_of(laws_.begin(), laws_.end(),
+                       [](LaneLaw const& law) { return std::holds_alternative<Kind>(law.kind); });
 }
 
 BANKWRIGHT_INLINE int PortLanes::find_currents(int used) {
     std::vector<char> settled(lanes, 0);
-    if (all_are(Law(ConstantPower{}).index()) || all_are(Law(SquareLaw{}).index())) together(used, settled);
+    if (all_are<ConstantPower>() || all_are<SquareLaw>()) together(used, settled);
     for (int lane = 0; lane < used; ++lane) {
         lost_[static_cast<std::size_t>(lane)] = 0;
         if (!settled[static_cast<std::size_t>(lane)]) alone(lane);
@@ -39,7 +41,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
     auto const entry = [&](std::size_t row, std::size_t column) {
         return matrix_.row(static_cast<int>(row * (n + 1) + column));
     };
-    bool const powers = all_are(Law(ConstantPower{}).index());
+    bool const powers = all_are<ConstantPower>();
     std::vector<char> fits(lanes, 1);
     for (std::size_t p = 0; powers && p < n; ++p) // powers that lift each other may have their fold elsewhere
         for (std::size_t q = 0; q < n; ++q)

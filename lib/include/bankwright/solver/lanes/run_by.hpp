@@ -11,6 +11,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // How many doubles a register of the kernel holds.
 template <int width>
 using Width = std::integral_constant<int, width>;
@@ -30,17 +32,21 @@ __attribute__((target("avx512f,fma"))) inline auto on_avx512(A... with) {
 }
 #endif
 
+} // namespace internal
+
 // What `kernel(Width<n>, with...)` gives. The kernel is a lambda that captures nothing and is always inlined. One that
 // gains nothing from registers of eight names a lower `widest`.
 template <int widest = 8, class Kernel, class... A>
 auto run_by(InstructionSet set, Kernel const& kernel, A&&... with) {
 #if defined(__x86_64__)
     if constexpr (widest == 8)
-        if (set == InstructionSet::avx512) return on_avx512<Kernel, Handed<A&&>...>(std::forward<A>(with)...);
-    if (set != InstructionSet::portable) return on_avx2<Kernel, Handed<A&&>...>(std::forward<A>(with)...);
+        if (set == InstructionSet::avx512)
+            return internal::on_avx512<Kernel, internal::Handed<A&&>...>(std::forward<A>(with)...);
+    if (set != InstructionSet::portable)
+        return internal::on_avx2<Kernel, internal::Handed<A&&>...>(std::forward<A>(with)...);
 #endif
     static_cast<void>(set);
-    return kernel(Width<2>{}, with...);
+    return kernel(internal::Width<2>{}, with...);
 }
 
 } // namespace bankwright::solver

@@ -11,6 +11,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // Which nodes touch which: a bit a pair, so that a pivot's neighbours join each other 64 at a time.
 class NodeBits {
 public:
@@ -46,10 +48,13 @@ private:
     std::vector<std::uint64_t> bits_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE EliminationPlan plan_elimination(int nodes, std::vector<Line> const& lines,
                                                    std::vector<int> const& roots, int last) {
     auto const at = [](int i) { return static_cast<std::size_t>(i); };
-    NodeBits near(nodes); // of the nodes that are left; of an eliminated one, what it touched when its turn came
+    internal::NodeBits near(
+        nodes); // of the nodes that are left; of an eliminated one, what it touched when its turn came
     for (Line const& line : lines) {
         near.set(line.from, line.to);
         near.set(line.to, line.from);

@@ -10,6 +10,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 inline std::vector<int> rows_beside_roots(int nodes, std::vector<int> const& roots) {
     std::vector<int> row(static_cast<std::size_t>(nodes), 0);
     for (int root : roots)
@@ -20,12 +22,14 @@ inline std::vector<int> rows_beside_roots(int nodes, std::vector<int> const& roo
     return row;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE PackNetwork::PackNetwork(int nodes, std::vector<Line> lines, std::vector<double> siemens,
                                            std::vector<int> const& roots, int few)
-    : lines_(std::move(lines)), siemens_(std::move(siemens)), row_(rows_beside_roots(nodes, roots)), few_(few),
-      multigrid_(
-          std::make_unique<Multigrid>(conductance_rows(nodes - static_cast<int>(roots.size()), row_, lines_, siemens_),
-                                      Multigrid::Groups::pairs_of_pairs, few)) {}
+    : lines_(std::move(lines)), siemens_(std::move(siemens)), row_(internal::rows_beside_roots(nodes, roots)),
+      few_(few), multigrid_(std::make_unique<Multigrid>(
+                     conductance_rows(nodes - static_cast<int>(roots.size()), row_, lines_, siemens_),
+                     Multigrid::Groups::pairs_of_pairs, few)) {}
 
 // Flexible conjugate gradients; `volts` are added to. False: the error falls too slowly.
 BANKWRIGHT_INLINE bool PackNetwork::leg(Multigrid const& multigrid, std::vector<double> amps,

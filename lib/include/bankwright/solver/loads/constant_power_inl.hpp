@@ -46,6 +46,8 @@ BANKWRIGHT_INLINE double ConstantPowerLoads::worst_missing(double share) const {
     return worst;
 }
 
+namespace internal {
+
 // d(V I) = V dI - I Z dI, row by row divided by V.
 inline Eigen::MatrixXd power_by_current(Settled const& around, std::vector<double> const& drawn) {
     auto const count = static_cast<Eigen::Index>(drawn.size());
@@ -55,12 +57,16 @@ inline Eigen::MatrixXd power_by_current(Settled const& around, std::vector<doubl
     return Eigen::MatrixXd::Identity(count, count) - Eigen::MatrixXd(amps.cwiseQuotient(volts).asDiagonal() * ohms);
 }
 
-BANKWRIGHT_INLINE double ConstantPowerLoads::slack() const { return power_by_current(around_, amps_).determinant(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE double ConstantPowerLoads::slack() const {
+    return internal::power_by_current(around_, amps_).determinant();
+}
 
 BANKWRIGHT_INLINE bool ConstantPowerLoads::step_for(std::vector<double> const& watts, std::vector<double> const& drawn,
                                                     std::vector<double>& step) const {
     auto const count = static_cast<Eigen::Index>(powered_.size());
-    Eigen::PartialPivLU<Eigen::MatrixXd> const lu(power_by_current(around_, drawn));
+    Eigen::PartialPivLU<Eigen::MatrixXd> const lu(internal::power_by_current(around_, drawn));
     Eigen::Map<Eigen::VectorXd const> const more(watts.data(), count), volts(around_.driven_volts.data(), count);
     Eigen::VectorXd const change = lu.solve(more.cwiseQuotient(volts));
     step.assign(change.data(), change.data() + count);

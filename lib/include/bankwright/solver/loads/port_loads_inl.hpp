@@ -11,6 +11,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // V^2 - V0 V + Z P = 0, the larger root. Just at the fold rounding decides; a few ulps are given to the load.
 inline PortCurrents single_constant_power(double watts, double open_volts, double ohms) {
     PortCurrents answer{Status::solved, {0.0}, 0, 1.0, 1.0};
@@ -89,18 +91,20 @@ inline PortCurrents at_the_fold(Ports const& ports, int max_iterations) {
     return {Status::no_operating_point, {}, iterations, low, 0.0};
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE PortCurrents port_currents(Ports const& ports, int max_iterations) {
     if (ports.laws.size() == 1) { // behind one port every law has a formula
         double const volts = ports.open_volts[0], ohms = ports.ohms[0];
         if (auto const* power = std::get_if<ConstantPower>(&ports.laws[0]))
-            return single_constant_power(power->watts, volts, ohms);
+            return internal::single_constant_power(power->watts, volts, ohms);
         if (auto const* square = std::get_if<SquareLaw>(&ports.laws[0]))
             return {Status::solved, {current_from(*square, volts, ohms)}, 0, 1.0, 1.0};
     }
 
-    PortCurrents answer = port_currents_at(ports, 1.0, max_iterations, {});
+    PortCurrents answer = internal::port_currents_at(ports, 1.0, max_iterations, {});
     if (answer.status != Status::no_operating_point) return answer;
-    PortCurrents fold = at_the_fold(ports, max_iterations);
+    PortCurrents fold = internal::at_the_fold(ports, max_iterations);
     fold.iterations += answer.iterations;
     return fold;
 }

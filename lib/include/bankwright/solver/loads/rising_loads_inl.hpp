@@ -12,6 +12,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // The loads' equations at given currents of the others: `open` [V] is what the rising ports would see with all of them
 // at rest, `ohms` what lies between them.
 class RisingLoads {
@@ -111,6 +113,8 @@ private:
     Eigen::MatrixXd ohms_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> const& rising,
                                  std::vector<std::size_t> const& driven, std::vector<double> const& driven_amps,
                                  std::vector<double> start) {
@@ -134,7 +138,7 @@ BANKWRIGHT_INLINE Settled settle(Ports const& ports, std::vector<std::size_t> co
     std::vector<Law> laws;
     for (std::size_t port : rising)
         laws.push_back(ports.laws[port]);
-    RisingLoads const loads(std::move(laws), seen, own);
+    internal::RisingLoads const loads(std::move(laws), seen, own);
 
     Settled settled;
     start.resize(rising.size(), 0.0);

@@ -18,6 +18,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 template <int width>
 struct VariantKernel {
     using V = typename Register<width>::type;
@@ -133,10 +135,13 @@ struct VariantKernel {
     }
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void update_block(BaseInverse const& base, VariantBlock& block, int used, InstructionSet set) {
     return run_by(
-        set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return VariantKernel<width>::update(with...); },
+        set, [](auto width, auto&... with) __attribute__((always_inline)) {
+            return internal::VariantKernel<width>::update(with...);
+        },
         base, block, used);
 }
 

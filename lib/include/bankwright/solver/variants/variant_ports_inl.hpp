@@ -13,6 +13,8 @@
 
 namespace bankwright::solver {
 
+namespace internal {
+
 // The small system of a variant, factorised: extra currents for any voltages between the pairs of its terms.
 class SmallSystem {
 public:
@@ -76,10 +78,12 @@ private:
     Eigen::MatrixXd inverse_, wrong_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE VariantAnswer update_with_ports(BaseInverse const& base, Circuit const& circuit,
                                                   std::vector<std::size_t> const& loads, VariantTerm const* terms,
                                                   int count, int max_iterations, double* volts) {
-    SmallSystem const small(base, terms, count);
+    internal::SmallSystem const small(base, terms, count);
     auto const ports = static_cast<Eigen::Index>(loads.size());
     auto const load = [&](Eigen::Index p) -> Load const& { return circuit.loads[loads[static_cast<std::size_t>(p)]]; };
     std::copy_n(base.volts.data(), base.nodes, volts);
