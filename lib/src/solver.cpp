@@ -8,7 +8,6 @@
 #include "bankwright/solver/linear_network_inl.hpp"
 #include "bankwright/solver/monte_carlo_inl.hpp"
 #include "bankwright/solver/port_map_inl.hpp"
-#include "bankwright/solver/sensitivities_inl.hpp"
 #include "bankwright/solver/share_out_inl.hpp"
 #include "bankwright/solver/small_signal_inl.hpp"
 #include "bankwright/solver/solve_inl.hpp"

@@ -36,7 +36,6 @@
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/port_map.hpp"
-#include "bankwright/solver/sensitivities.hpp"
 #include "bankwright/solver/share_out.hpp"
 #include "bankwright/solver/small_signal.hpp"
 #include "bankwright/solver/solution.hpp"

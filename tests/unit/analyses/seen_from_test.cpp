@@ -44,16 +44,6 @@ TEST_CASE("turned round, the voltage changes its sign and the resistance stays")
     CHECK(back->short_current->value() == Approx(-there->short_current->value()));
 }
 
-// The way that both currents take: A to C and the breaker, 15 + 2 + 1 + 1 milliohm; beyond it each has its own.
-TEST_CASE("two pairs share what lies on the way of both") {
-    auto const seen = seen_from_two(jon_boat(), {"CB.load", "A-"}, {"troll+", "troll-"}).source;
-    REQUIRE(seen);
-    CHECK(seen->first.value() == Approx(0.019));
-    CHECK(seen->second.value() == Approx(0.050));
-    CHECK(seen->mutual.value() == Approx(0.019));
-    CHECK(seen->second_open.value() == Approx(38.1));
-}
-
 TEST_CASE("with the motor running a little more current lowers its voltage as the tangent says") {
     SeenFromOptions options;
     options.moment = {};
@@ -79,7 +69,6 @@ TEST_CASE("behind an open breaker there is no source, and one point is no short"
     bank.breakers[0].closed = false;
     CHECK(seen_from(bank, "troll+", "troll-").status == solver::Status::solved);
     CHECK_FALSE(seen_from(bank, "bow+", "A-").source);
-    CHECK_FALSE(seen_from_two(bank, {"C+", "A-"}, {"bow+", "A-"}).source);
     auto const same = seen_from(bank, "A+", "A+").source;
     REQUIRE(same);
     CHECK(same->resistance.value() == 0.0);

@@ -21,16 +21,14 @@ struct BoltedFault {
     Current through_part; // of that, through the part asked for
 };
 
-// None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal or
-// part that the bank does not have.
-std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal, std::string const& part);
-
-// The same for many terminals of one bank, whose network is built and factored once: with nothing that follows its
-// voltage in it, a fault draws V0 / Z from a terminal, by Thevenin's theorem, and adds its own currents to those that
-// flow without it.
+// The bank's network is built and factored once: with nothing that follows its voltage in it, a fault draws V0 / Z from
+// a terminal, by Thevenin's theorem, and adds its own currents to those that flow without it.
 class BoltedFaults {
 public:
     explicit BoltedFaults(Bank const& bank);
+
+    // None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal
+    // or part that the bank does not have.
     std::optional<BoltedFault> at(std::string const& terminal, std::string const& part);
 
 private:

@@ -68,11 +68,6 @@ BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const&
                        std::abs(read_part(through, network_, solution).current.value()) * si::ampere};
 }
 
-BANKWRIGHT_INLINE std::optional<BoltedFault> bolted_fault(Bank const& bank, std::string const& terminal,
-                                                          std::string const& part) {
-    return BoltedFaults(bank).at(terminal, part);
-}
-
 BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal,
                                                               std::string const& against, DevicesAre devices) {
     auto network = build(bank, internal::idle(devices));

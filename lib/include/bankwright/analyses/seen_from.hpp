@@ -1,5 +1,5 @@
 // What source is the bank, as seen from two of its terminals: what voltage stands there, how far does it give way, what
-// flows into a short? And from two pairs of terminals at once: how does one feel what is drawn at the other?
+// flows into a short?
 //
 // The three numbers belong together, R = V / I_short (Thevenin's and Norton's theorems). Batteries are as in every
 // analysis: an open-circuit voltage behind an internal resistance, at one moment.
@@ -40,26 +40,6 @@ struct SeenFromResult {
 // Throws std::out_of_range for a terminal that the bank does not have, std::invalid_argument where build() does.
 SeenFromResult seen_from(Bank const& bank, std::string const& plus, std::string const& minus,
                          SeenFromOptions const& options = {});
-
-struct TerminalSpan {
-    std::string plus, minus;
-};
-
-// V1 = V1 open - R11 I1 - R12 I2, V2 = V2 open - R12 I1 - R22 I2 for currents drawn from the two pairs.
-struct SeenFromTwo {
-    Voltage first_open, second_open;
-    Resistance first, second; // R11, R22
-    Resistance mutual;        // R12
-};
-
-struct SeenFromTwoResult {
-    solver::Status status = solver::Status::bad_circuit;
-    std::optional<SeenFromTwo> source; // none unless solved, or where no closed path joins either pair
-};
-
-// Throws as seen_from() does.
-SeenFromTwoResult seen_from_two(Bank const& bank, TerminalSpan const& first, TerminalSpan const& second,
-                                SeenFromOptions const& options = {});
 
 } // namespace bankwright
 

@@ -39,12 +39,4 @@ inline std::vector<RuleInfo const*> all_rules() {
     return all;
 }
 
-// nullptr if there is none of that id.
-inline RuleInfo const* find_rule(std::string_view id) {
-    for (auto const& family : rule_families)
-        for (auto const& rule : family.rules)
-            if (rule.id == id) return &rule;
-    return nullptr;
-}
-
 } // namespace bankwright
