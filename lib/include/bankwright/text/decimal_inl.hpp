@@ -1,13 +1,15 @@
-// Decimal to double by exact long division. std::strtod and streams depend on a locale, and std::from_chars for doubles
-// is missing from libc++ before 20.
+// Decimal to double, rounded once: a unit's factor is multiplied in digit by digit, and std::from_chars takes the
+// nearest double. std::strtod and streams depend on a locale.
 #pragma once
 
-#include "bankwright/text/big_natural.hpp"
 #include "bankwright/text/decimal.hpp"
 
 #include <algorithm>
 #include <cfloat>
+#include <charconv>
 #include <cmath>
+#include <system_error>
+#include <vector>
 
 namespace bankwright {
 
@@ -63,46 +65,28 @@ inline std::optional<double> nearest_simple(Decimal const& number, std::uint64_t
     return exponent < 0 ? exact / power_of_ten(-exponent) : exact * power_of_ten(exponent);
 }
 
-inline BigNatural digits_of(std::string_view digits) {
-    BigNatural number;
-    for (std::size_t at = 0; at < digits.size();) {
-        std::uint32_t chunk = 0, scale = 1;
-        for (std::size_t const end = std::min(at + 9, digits.size()); at < end; ++at) {
-            chunk = chunk * 10 + static_cast<std::uint32_t>(digits[at] - '0');
-            scale *= 10;
-        }
-        number.multiply_add(scale, chunk);
+// The digits of number x factor, by long multiplication.
+inline std::string product_of(std::string_view number, std::uint64_t factor) {
+    auto const other = std::to_string(factor);
+    std::vector<int> sums(number.size() + other.size(), 0); // the first for the last carry
+    for (std::size_t i = 0; i < number.size(); ++i)
+        for (std::size_t j = 0; j < other.size(); ++j)
+            sums[i + j + 1] += (number[i] - '0') * (other[j] - '0');
+    std::string digits(sums.size(), '0');
+    for (std::size_t k = sums.size(); k-- > 0;) {
+        if (k > 0) sums[k - 1] += sums[k] / 10;
+        digits[k] = static_cast<char>('0' + sums[k] % 10);
     }
-    return number;
+    return digits;
 }
 
-// Exact: writes the number as 2^binary x top / bottom with 1 <= top / bottom < 2 and divides bit by bit.
-inline double nearest_by_division(Decimal const& number, std::uint64_t factor, int exponent) {
-    BigNatural top = digits_of(number.digits), bottom(1);
-    top.multiply(factor);
-    (exponent < 0 ? bottom : top).multiply_by_power_of_five(std::abs(exponent));
-    int binary = exponent; // of 10^e = 5^e x 2^e the second part
-    int const shift = top.bit_length() - bottom.bit_length();
-    (shift < 0 ? top : bottom).shift_left(std::abs(shift));
-    binary += shift;
-    if (compare(top, bottom) < 0) {
-        top.shift_left(1);
-        --binary;
-    }
-    int const bits = binary >= -1022 ? 53 : 53 - (-1022 - binary); // fewer below the smallest normal double
-    if (bits < 0) return 0.0;
-    std::uint64_t quotient = 0;
-    for (int i = 0; i < bits; ++i) {
-        quotient <<= 1;
-        if (compare(top, bottom) >= 0) {
-            top.subtract(bottom);
-            quotient |= 1;
-        }
-        top.shift_left(1);
-    }
-    int const against_half = compare(top, bottom);
-    if (against_half > 0 || (against_half == 0 && quotient % 2 == 1)) ++quotient;
-    return std::ldexp(static_cast<double>(quotient), binary - bits + 1);
+// std::from_chars rounds once, however many digits there are. None: too large for a double.
+inline std::optional<double> nearest_exact(Decimal const& number, std::uint64_t factor, int exponent) {
+    auto const text = product_of(number.digits, factor) + 'e' + std::to_string(exponent);
+    double value = 0.0;
+    auto const read = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (read.ec == std::errc()) return value;
+    return static_cast<int>(number.digits.size()) + exponent > 0 ? std::nullopt : std::optional(0.0);
 }
 
 } // namespace internal::decimal
@@ -153,9 +137,9 @@ BANKWRIGHT_INLINE std::optional<double> nearest_double(Decimal const& number, st
     if (magnitude > 310) return std::nullopt;
     if (magnitude < -350) return sign * 0.0;
     if (auto const simple = internal::decimal::nearest_simple(number, factor, exponent)) return sign * *simple;
-    double const nearest = internal::decimal::nearest_by_division(number, factor, exponent);
-    if (!std::isfinite(nearest)) return std::nullopt;
-    return sign * nearest;
+    auto const nearest = internal::decimal::nearest_exact(number, factor, exponent);
+    if (!nearest) return std::nullopt;
+    return sign * *nearest;
 }
 
 } // namespace bankwright
