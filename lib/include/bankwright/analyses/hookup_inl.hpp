@@ -7,6 +7,7 @@
 #include "bankwright/analyses/hookup/hookup_mistakes.hpp"
 #include "bankwright/analyses/hookup/hookup_order.hpp"
 #include "bankwright/analyses/hookup/hookup_probes.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <algorithm>
@@ -102,7 +103,7 @@ private:
         return made;
     }
 
-    std::string const& name(int node) const { return partial_.terminals()[static_cast<std::size_t>(node)]; }
+    std::string const& name(int node) const { return partial_.terminals()[as_index(node)]; }
 
     // An end about to be landed in the wrong place shows across the gap that it would close; so does a load that is on.
     std::vector<Cause> gap_mistakes(std::size_t c, MeterReading const& right, std::pair<int, int> gap) {
@@ -134,7 +135,7 @@ private:
         auto const answers = right.expected ? partial_.sense(made_, red, black) : Sensitivity{};
         for (std::size_t m = 0; m < mistakes_.size(); ++m) {
             auto const& possible = mistakes_[m];
-            bool const made = possible.connection < 0 || made_[static_cast<std::size_t>(possible.connection)];
+            bool const made = possible.connection < 0 || made_[as_index(possible.connection)];
             if (shown_[m] || !made) continue;
             auto const battery = possible.deviation.battery;
             std::optional<double> reads;
@@ -142,7 +143,7 @@ private:
                 if (!stand_[m]) stand_[m] = partial_.read(made_, possible.deviation);
                 reads = stand_[m]->between(red, black);
             } else if (right.expected) { // the network is linear; and another emf closes no path
-                auto const b = static_cast<std::size_t>(battery);
+                auto const b = as_index(battery);
                 reads = right.expected->value() + answers.per_volt[b] * (possible.deviation.emf - partial_.emf(b));
             }
             if (!meter_.tells(right, reads)) continue;
@@ -192,8 +193,7 @@ BANKWRIGHT_INLINE std::optional<std::string> unfit_for_hookup(Bank const& bank) 
     auto const graph = wiring_graph(bank);
     auto const verdict = judge(graph, graph.edges);
     for (auto const* edges : {&verdict.shorted, &verdict.clashes})
-        if (!edges->empty())
-            return "a loop shorts battery `" + graph.id(graph.edges[static_cast<std::size_t>(edges->front())]) + "`";
+        if (!edges->empty()) return "a loop shorts battery `" + graph.id(graph.edges[as_index(edges->front())]) + "`";
     return std::nullopt;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
 
@@ -15,8 +16,7 @@ BANKWRIGHT_INLINE OperatingPoint operating_point(Bank const& bank, OperatingPoin
 
     OperatingPoint point;
     point.status = solution.status;
-    if (!network.terminals.empty())
-        point.reference = network.terminals[static_cast<std::size_t>(network.circuit.reference)];
+    if (!network.terminals.empty()) point.reference = network.terminals[as_index(network.circuit.reference)];
     point.terminals = read_terminals(network, solution);
     point.parts = read_parts(network, solution);
     point.residual = solution.residual * si::ampere;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/analyses/prospective_current.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/readings.hpp"
 #include "bankwright/solver/balance.hpp"
@@ -34,7 +35,7 @@ BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank)
 
 // What flows once a fault holds the node at the reference's voltage: its own current is the last load's.
 BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) {
-    auto const pair = static_cast<std::size_t>(node);
+    auto const pair = as_index(node);
     auto solution = small_.operating_point();
     auto const loads = network_.circuit.loads.size();
     solution.load_amps.resize(loads);
@@ -62,7 +63,7 @@ BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const&
     auto const& through = part_of(network_, part); // throws: no such part
     if (node == network_.circuit.reference || through.elements.empty()) return std::nullopt;
     if (small_.operating_point().status != solver::Status::solved) return std::nullopt;
-    if (small_.feed(static_cast<std::size_t>(node)) == solver::Feed::shorted) return std::nullopt; // no different point
+    if (small_.feed(as_index(node)) == solver::Feed::shorted) return std::nullopt; // no different point
     auto const solution = with_fault(node);
     return BoltedFault{std::abs(solution.load_amps.back()) * si::ampere,
                        std::abs(read_part(through, network_, solution).current.value()) * si::ampere};

@@ -2,6 +2,7 @@
 
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/take_off.hpp"
+#include "bankwright/graph/as_index.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -20,7 +21,7 @@ BANKWRIGHT_INLINE double worst_share(Bank const& bank, WiringGraph const& graph,
     double total = 0.0;
     double most = 0.0;
     for (auto const& string : arrangement.strings) {
-        auto const& id = graph.id(graph.edges[static_cast<std::size_t>(string.front())]);
+        auto const& id = graph.id(graph.edges[as_index(string.front())]);
         for (auto const& part : point.parts) {
             if (part.id != id) continue;
             total += part.current.value();
@@ -50,8 +51,8 @@ BANKWRIGHT_INLINE TakeOff best_take_off(Bank const& bank, WiringGraph const& gra
     std::set<std::string> tops;
     std::set<std::string> bottoms;
     for (auto const& string : arrangement.strings) {
-        bottoms.insert(graph.name(graph.edges[static_cast<std::size_t>(string.front())].from));
-        tops.insert(graph.name(graph.edges[static_cast<std::size_t>(string.back())].to));
+        bottoms.insert(graph.name(graph.edges[as_index(string.front())].from));
+        tops.insert(graph.name(graph.edges[as_index(string.back())].to));
     }
     auto trial = bank;
     auto const positive_ends = internal::lead_ends(trial, tops);

@@ -2,6 +2,7 @@
 
 #include "bankwright/analyses/tolerance.hpp"
 #include "bankwright/analyses/tolerance/tolerance_spreads.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
@@ -39,7 +40,7 @@ public:
 private:
     void vary(int parameter, double least, double most, std::string const& part, char const* key) {
         if (parameter < 0 || !(most > least)) return;
-        auto const p = static_cast<std::size_t>(parameter);
+        auto const p = as_index(parameter);
         spread_.centre[p] = 0.5 * (least + most);
         spread_.relative[p] = std::abs(0.5 * (most - least) / spread_.centre[p]);
         varied_.push_back(parameter);
@@ -49,8 +50,8 @@ private:
     void vary_resistance(Element const& element, double spread, std::string const& part,
                          char const* key = "resistance") {
         if (element.is != Element::Is::branch) return;
-        auto const parameter = plan_.layout.resistance[static_cast<std::size_t>(element.index)];
-        auto const ohms = stated_[static_cast<std::size_t>(parameter)];
+        auto const parameter = plan_.layout.resistance[as_index(element.index)];
+        auto const ohms = stated_[as_index(parameter)];
         vary(parameter, ohms * (1.0 - spread), ohms * (1.0 + spread), part, key);
     }
 
@@ -60,7 +61,7 @@ private:
             auto const& element = part_of(network_, battery.id).elements.front();
             vary_resistance(element, spreads.of_resistance(battery), battery.id);
             auto const range = emf_range(battery, spreads, bank_.system.ambient);
-            vary(plan_.layout.emf[static_cast<std::size_t>(element.index)], range.low, range.high, battery.id, "emf");
+            vary(plan_.layout.emf[as_index(element.index)], range.low, range.high, battery.id, "emf");
         }
         for (auto const* runs : {&bank_.jumpers, &bank_.cables})
             for (auto const& run : *runs)
@@ -130,19 +131,19 @@ private:
         auto const nodes = plan_.wanted.size();
         std::vector<double> volts(count * nodes);
         solver::solve_rows(plan_, rows.data(), count, volts.data());
-        std::vector<std::size_t> at(static_cast<std::size_t>(plan_.pattern.nodes), 0);
+        std::vector<std::size_t> at(as_index(plan_.pattern.nodes), 0);
         for (std::size_t i = 0; i < nodes; ++i)
-            at[static_cast<std::size_t>(plan_.wanted[i])] = i;
+            at[as_index(plan_.wanted[i])] = i;
         Rows shown;
         for (std::size_t row = 0; row < count; ++row) {
-            auto const volts_at = [&](int node) { return volts[row * nodes + at[static_cast<std::size_t>(node)]]; };
-            auto const value = [&](int parameter) { return rows[row * width + static_cast<std::size_t>(parameter)]; };
+            auto const volts_at = [&](int node) { return volts[row * nodes + at[as_index(node)]]; };
+            auto const value = [&](int parameter) { return rows[row * width + as_index(parameter)]; };
             for (auto const& gauge : gauges_) {
                 if (gauge.kind == solver::Gauge::span_volts) {
                     shown.push_back(volts_at(gauge.number) - volts_at(gauge.other));
                     continue;
                 }
-                auto const b = static_cast<std::size_t>(gauge.number);
+                auto const b = as_index(gauge.number);
                 auto const& branch = plan_.pattern.branches[b];
                 auto const emf = plan_.layout.emf[b] < 0 ? 0.0 : value(plan_.layout.emf[b]);
                 shown.push_back((volts_at(branch.from) - volts_at(branch.to) + emf) /
@@ -153,7 +154,7 @@ private:
     }
 
     double end_of(int parameter, bool high) const {
-        auto const p = static_cast<std::size_t>(parameter);
+        auto const p = as_index(parameter);
         return spread_.centre[p] * (1.0 + (high ? 1.0 : -1.0) * spread_.relative[p]);
     }
 
@@ -164,7 +165,7 @@ private:
         for (auto const parameter : varied_)
             for (bool const high : {false, true}) {
                 auto one = spread_.centre;
-                one[static_cast<std::size_t>(parameter)] = end_of(parameter, high);
+                one[as_index(parameter)] = end_of(parameter, high);
                 add_row(rows, one);
             }
         auto const shown = readings(rows);
@@ -204,7 +205,7 @@ private:
     Rows row_of(Corner const& corner) const {
         auto row = spread_.centre;
         for (std::size_t v = 0; v < corner.size(); ++v)
-            row[static_cast<std::size_t>(varied_[v])] = end_of(varied_[v], corner[v]);
+            row[as_index(varied_[v])] = end_of(varied_[v], corner[v]);
         return row;
     }
 

@@ -1,6 +1,7 @@
 // Bodies of readings.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/readings.hpp"
 
 #include <cmath>
@@ -16,7 +17,7 @@ inline double unsigned_zero(double value) { return value == 0.0 ? 0.0 : value; }
 
 // [A] from Element::from to Element::to
 inline double amperes(Element const& element, solver::Solution const& solution) {
-    auto const index = static_cast<std::size_t>(element.index);
+    auto const index = as_index(element.index);
     switch (element.is) {
     case Element::Is::gap:
         return 0.0;
@@ -32,8 +33,8 @@ inline double amperes(Element const& element, solver::Solution const& solution) 
 
 // [V] of Element::from against Element::to
 inline double drop(Element const& element, solver::Solution const& solution) {
-    auto const from = static_cast<std::size_t>(element.from);
-    auto const to = static_cast<std::size_t>(element.to);
+    auto const from = as_index(element.from);
+    auto const to = as_index(element.to);
     if (solution.island[from] != solution.island[to]) return std::numeric_limits<double>::quiet_NaN();
     return solution.volts[from] - solution.volts[to];
 }

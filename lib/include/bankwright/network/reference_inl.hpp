@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/edges_at.hpp"
 #include "bankwright/network/reference.hpp"
 
@@ -42,16 +43,16 @@ inline std::vector<Step> steps(Bank const& bank, Network const& network) {
 // Gives every node that can be reached from `start` its potential; the others keep theirs.
 inline void carry(std::vector<Step> const& steps, solver::EdgesAt const& steps_at, int start,
                   std::vector<double>& potential) {
-    potential[static_cast<std::size_t>(start)] = 0.0;
+    potential[as_index(start)] = 0.0;
     std::vector<int> reached{start};
     for (std::size_t head = 0; head < reached.size(); ++head) {
         auto const node = reached[head];
         for (auto const s : steps_at[node]) {
-            auto const& step = steps[static_cast<std::size_t>(s)];
+            auto const& step = steps[as_index(s)];
             bool const forward = step.from == node;
-            auto& there = potential[static_cast<std::size_t>(forward ? step.to : step.from)];
+            auto& there = potential[as_index(forward ? step.to : step.from)];
             if (!std::isnan(there)) continue;
-            there = potential[static_cast<std::size_t>(node)] + (forward ? step.rise : -step.rise);
+            there = potential[as_index(node)] + (forward ? step.rise : -step.rise);
             reached.push_back(forward ? step.to : step.from);
         }
     }
@@ -61,7 +62,7 @@ inline void carry(std::vector<Step> const& steps, solver::EdgesAt const& steps_a
 
 BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
     auto const steps = internal::nominal_potentials::steps(bank, network);
-    auto const nodes = static_cast<std::size_t>(network.circuit.nodes);
+    auto const nodes = as_index(network.circuit.nodes);
     solver::EdgesAt const steps_at(nodes, steps.size(),
                                    [&](std::size_t s) { return std::pair(steps[s].from, steps[s].to); });
     double const unvisited = std::numeric_limits<double>::quiet_NaN();
@@ -78,11 +79,11 @@ BANKWRIGHT_INLINE int negative_end(Bank const& bank, Network const& network) {
         std::size_t batteries = 0;
         int lowest = negative(first);
         for (std::size_t battery = first; battery < counted.size(); ++battery) {
-            auto const node = static_cast<std::size_t>(negative(battery));
+            auto const node = as_index(negative(battery));
             if (counted[battery] || std::isnan(potential[node])) continue;
             counted[battery] = true;
             ++batteries;
-            if (potential[node] < potential[static_cast<std::size_t>(lowest)] - same) lowest = static_cast<int>(node);
+            if (potential[node] < potential[as_index(lowest)] - same) lowest = static_cast<int>(node);
         }
         if (batteries > most) {
             most = batteries;

@@ -2,6 +2,7 @@
 // count: blocks of banks are filled, solved and read in turn.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/batch_plan.hpp"
 #include "bankwright/solver/lanes.hpp"
@@ -20,7 +21,7 @@ public:
     explicit Block(BatchPlan const& plan, InstructionSet set = widest_here());
 
     double* parameter(int number) { return rows_.data() + plan_->program.first_parameter + number * lanes; }
-    double* resistance(int branch) { return parameter(plan_->layout.resistance[static_cast<std::size_t>(branch)]); }
+    double* resistance(int branch) { return parameter(plan_->layout.resistance[as_index(branch)]); }
 
     // A resistance must lie within 1e-75 to 1e75 ohm. A bank that has no answer, or a parameter that is not finite,
     // gets NaN; it does not touch its neighbours. The numbers of a load must be such as its law allows (validate.hpp).
@@ -28,7 +29,7 @@ public:
     void solve(int used = lanes);
 
     // [V] of the lanes at a wanted node, as in Solution::volts.
-    double const* volts(int node) const { return rows_.data() + volts_[static_cast<std::size_t>(node)]; }
+    double const* volts(int node) const { return rows_.data() + volts_[as_index(node)]; }
 
     // [A] of the lanes in a branch whose two nodes are wanted; `amps` holds `lanes` doubles.
     void branch_amps(int branch, double* amps) const;

@@ -1,6 +1,7 @@
 // Bodies of batch.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/lanes/lane_kernels.hpp"
 #include "bankwright/solver/lanes/lane_transpose.hpp"
@@ -18,25 +19,22 @@ namespace bankwright::solver {
 
 BANKWRIGHT_INLINE Block::Block(BatchPlan const& plan, InstructionSet set)
     : plan_(&plan), set_(runs_here(set) ? set : InstructionSet::portable),
-      rows_(static_cast<std::size_t>(plan.loads == LoadMethod::ports ? plan.parameters() + plan.pattern.nodes
-                                                                     : plan.program.rows)) {
+      rows_(as_index(plan.loads == LoadMethod::ports ? plan.parameters() + plan.pattern.nodes : plan.program.rows)) {
     if (plan.loads == LoadMethod::ports) {
         linear_ = std::make_unique<Block>(*plan.linear, set_);
         ports_ = std::make_unique<PortLanes>(plan.port_loads.size());
     }
     for (int node = 0; node < plan.pattern.nodes; ++node)
-        volts_.push_back(
-            plan.loads == LoadMethod::ports
-                ? (plan.parameters() + node) * lanes
-                : plan.program.node[static_cast<std::size_t>(plan.topology.merged[static_cast<std::size_t>(node)])]);
+        volts_.push_back(plan.loads == LoadMethod::ports
+                             ? (plan.parameters() + node) * lanes
+                             : plan.program.node[as_index(plan.topology.merged[as_index(node)])]);
     if (plan.loads != LoadMethod::formula) return;
-    auto const at = [](int i) { return static_cast<std::size_t>(i); };
-    int const island = plan.topology.island[at(plan.pattern.loads[at(plan.formula_load)].minus)];
-    reference_ = plan.program.node[at(plan.topology.root[at(island)])];
+    int const island = plan.topology.island[as_index(plan.pattern.loads[as_index(plan.formula_load)].minus)];
+    reference_ = plan.program.node[as_index(plan.topology.root[as_index(island)])];
     if (reference_ == plan.program.zero) return; // it is the load's minus end
     for (int node = 0; node < plan.pattern.nodes; ++node) {
-        int& offset = volts_[at(node)];
-        if (plan.topology.island[at(node)] != island || offset == plan.program.scrap) continue;
+        int& offset = volts_[as_index(node)];
+        if (plan.topology.island[as_index(node)] != island || offset == plan.program.scrap) continue;
         if (offset == plan.program.zero)
             offset = plan.program.scrap;
         else if (std::find(shifted_.begin(), shifted_.end(), offset) == shifted_.end())
@@ -55,7 +53,7 @@ BANKWRIGHT_INLINE void Block::solve(int used) {
 // The last pivot is the load's plus end and its one neighbour the minus end: b / c volts behind 1 / c ohms.
 BANKWRIGHT_INLINE void Block::solve_load(int used) {
     LaneProgram const& program = plan_->program;
-    auto const number = static_cast<std::size_t>(plan_->formula_load);
+    auto const number = as_index(plan_->formula_load);
     double const* siemens = rows_.data() + program.port_siemens;
     double const* injection = rows_.data() + program.port_injection;
     double* volts = rows_.data() + program.port_volts;
@@ -88,7 +86,7 @@ BANKWRIGHT_INLINE void Block::shift_to_reference() {
 }
 
 BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
-    auto const b = static_cast<std::size_t>(branch);
+    auto const b = as_index(branch);
     double const* from = volts(plan_->pattern.branches[b].from);
     double const* to = volts(plan_->pattern.branches[b].to);
     double const* parameters = rows_.data() + plan_->program.first_parameter;
@@ -117,7 +115,7 @@ inline bool loads_are_sound(Block& block, int used) {
 
 BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameters, std::size_t count, double* volts,
                                   BatchOptions const& options) {
-    auto const width = static_cast<std::size_t>(plan.parameters()), wanted = plan.wanted.size();
+    auto const width = as_index(plan.parameters()), wanted = plan.wanted.size();
     constexpr std::size_t wide = lanes;
     auto const resistances = static_cast<int>(plan.pattern.branches.size());
     std::vector<char> wrong((count + wide - 1) / wide, 0);
@@ -163,11 +161,11 @@ BANKWRIGHT_INLINE void solve_rows(BatchPlan const& plan, double const* parameter
 // more solve with them gives the voltages.
 
 BANKWRIGHT_INLINE double* Block::port_amps(std::size_t port) {
-    return linear_->parameter(plan_->linear->layout.load[static_cast<std::size_t>(plan_->port_loads[port])]);
+    return linear_->parameter(plan_->linear->layout.load[as_index(plan_->port_loads[port])]);
 }
 
 BANKWRIGHT_INLINE double Block::across(std::size_t port, int lane) const {
-    Load const& load = plan_->pattern.loads[static_cast<std::size_t>(plan_->port_loads[port])];
+    Load const& load = plan_->pattern.loads[as_index(plan_->port_loads[port])];
     return linear_->volts(load.plus)[lane] - linear_->volts(load.minus)[lane];
 }
 
@@ -206,7 +204,7 @@ BANKWRIGHT_INLINE void Block::solve_ports(int used) {
                 ports_->ohms(q, p)[lane] = -across(q, lane);
     }
     for (std::size_t p = 0; p < ports; ++p) {
-        auto const load = static_cast<std::size_t>(plan_->port_loads[p]);
+        auto const load = as_index(plan_->port_loads[p]);
         ports_->set_law(p, plan_->pattern.loads[load].law, parameter(plan_->layout.load[load]));
     }
     ports_->find_currents(used);
@@ -216,7 +214,7 @@ BANKWRIGHT_INLINE void Block::solve_ports(int used) {
         std::copy_n(ports_->amps(p), lanes, port_amps(p));
     linear_->solve(used);
     for (int node : plan_->wanted) {
-        double* row = rows_.data() + volts_[static_cast<std::size_t>(node)];
+        double* row = rows_.data() + volts_[as_index(node)];
         double const* found = linear_->volts(node);
         for (int lane = 0; lane < used; ++lane)
             row[lane] = ports_->is_lost(lane) ? std::numeric_limits<double>::quiet_NaN() : found[lane];

@@ -1,6 +1,7 @@
 // Bodies of batch_plan.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/batch_plan.hpp"
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/validate.hpp"
@@ -35,10 +36,10 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
     plan.layout = lay_out_parameters(pattern);
     plan.wanted = std::move(wanted);
     if (plan.wanted.empty()) {
-        plan.wanted.resize(static_cast<std::size_t>(pattern.nodes));
+        plan.wanted.resize(as_index(pattern.nodes));
         std::iota(plan.wanted.begin(), plan.wanted.end(), 0);
     }
-    auto const merged = [&](int node) { return plan.topology.merged[static_cast<std::size_t>(node)]; };
+    auto const merged = [&](int node) { return plan.topology.merged[as_index(node)]; };
 
     for (std::size_t l = 0; l < pattern.loads.size(); ++l) // a current inside one node is of no concern to voltages
         if (plan.topology.load_feed[l] == Feed::port && !std::holds_alternative<ConstantCurrent>(pattern.loads[l].law))
@@ -50,8 +51,8 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
             if (!std::holds_alternative<ConstantCurrent>(load.law)) load.law = ConstantCurrent{};
         auto seen = plan.wanted;
         for (int l : plan.port_loads) {
-            seen.push_back(pattern.loads[static_cast<std::size_t>(l)].plus);
-            seen.push_back(pattern.loads[static_cast<std::size_t>(l)].minus);
+            seen.push_back(pattern.loads[as_index(l)].plus);
+            seen.push_back(pattern.loads[as_index(l)].minus);
         }
         plan.linear = std::make_shared<BatchPlan const>(compile(linear, std::move(seen)));
         return plan;
@@ -66,39 +67,38 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
     std::vector<int> roots = plan.topology.root;
     int last = plan.wanted.size() == 1 ? merged(plan.wanted[0]) : -1; // its volts need no way back
     if (plan.formula_load >= 0) {
-        Load const& load = pattern.loads[static_cast<std::size_t>(plan.formula_load)];
-        roots[static_cast<std::size_t>(plan.topology.island[static_cast<std::size_t>(load.minus)])] =
-            merged(load.minus);
+        Load const& load = pattern.loads[as_index(plan.formula_load)];
+        roots[as_index(plan.topology.island[as_index(load.minus)])] = merged(load.minus);
         last = merged(load.plus);
     }
     std::vector<Line> wires(plan.topology.lines);
     wires.resize(static_cast<std::size_t>(std::count_if(
         plan.topology.branch_line.begin(), plan.topology.branch_line.end(), [](int l) { return l >= 0; })));
     plan.elimination = plan_elimination(plan.topology.merged_nodes, wires, roots, last);
-    std::vector<char> needed(static_cast<std::size_t>(plan.topology.merged_nodes), 0);
+    std::vector<char> needed(as_index(plan.topology.merged_nodes), 0);
     for (int node : plan.wanted)
-        needed[static_cast<std::size_t>(merged(node))] = 1;
+        needed[as_index(merged(node))] = 1;
     if (plan.formula_load >= 0)
         for (int root : plan.topology.root) // the volts of the proper root are taken off all others
-            needed[static_cast<std::size_t>(root)] = 1;
+            needed[as_index(root)] = 1;
     plan.program = write_program(pattern, plan.topology, plan.elimination, plan.layout, needed, plan.formula_load >= 0);
     return plan;
 }
 
 BANKWRIGHT_INLINE std::vector<double> parameters_of(BatchPlan const& plan, Circuit const& circuit) {
-    std::vector<double> values(static_cast<std::size_t>(plan.layout.count));
+    std::vector<double> values(as_index(plan.layout.count));
     auto const fits = [](bool good) {
         if (!good) throw std::invalid_argument("the circuit is not of the plan's kind");
     };
     fits(circuit.branches.size() == plan.pattern.branches.size() && circuit.loads.size() == plan.pattern.loads.size());
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-        values[static_cast<std::size_t>(plan.layout.resistance[b])] = circuit.branches[b].resistance;
+        values[as_index(plan.layout.resistance[b])] = circuit.branches[b].resistance;
         fits(plan.layout.emf[b] >= 0 || circuit.branches[b].emf == 0.0);
-        if (plan.layout.emf[b] >= 0) values[static_cast<std::size_t>(plan.layout.emf[b])] = circuit.branches[b].emf;
+        if (plan.layout.emf[b] >= 0) values[as_index(plan.layout.emf[b])] = circuit.branches[b].emf;
     }
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
         fits(circuit.loads[l].law.index() == plan.pattern.loads[l].law.index());
-        auto place = static_cast<std::size_t>(plan.layout.load[l]);
+        auto place = as_index(plan.layout.load[l]);
         for_each_number(circuit.loads[l].law, [&](double number) { values[place++] = number; });
     }
     return values;

@@ -1,6 +1,7 @@
 // Bodies of join_currents.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 #include "bankwright/solver/currents/forest_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
@@ -39,9 +40,7 @@ BANKWRIGHT_INLINE std::vector<double> join_currents(Circuit const& circuit, std:
                   .volts_of_injections(leaving)
             : SparseNetwork(circuit.nodes, lines, ones, roots).volts_of_injections(leaving);
     for (std::size_t j = 0; j < joins.size(); ++j)
-        if (!found.settled[j])
-            found.amps[j] =
-                volts[static_cast<std::size_t>(joins[j].from)] - volts[static_cast<std::size_t>(joins[j].to)];
+        if (!found.settled[j]) found.amps[j] = volts[as_index(joins[j].from)] - volts[as_index(joins[j].to)];
     return found.amps;
 }
 

@@ -1,6 +1,7 @@
 // Conductances and source currents in, voltages out, whatever the size: picks the method.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/linear/pack_network.hpp"
 #include "bankwright/solver/linear/sparse_network.hpp"
@@ -19,7 +20,7 @@ public:
     LinearNetwork(Topology const& topology, std::vector<double> siemens, int star_mesh_limit,
                   int factor_limit = 100'000);
 
-    std::size_t nodes() const { return static_cast<std::size_t>(nodes_); } // merged
+    std::size_t nodes() const { return as_index(nodes_); } // merged
 
     // [V] by merged node for source currents [A] along the lines, roots at 0 V.
     std::vector<double> volts(std::vector<double> const& line_amps) const;

@@ -1,6 +1,7 @@
 // Bodies of linear_network.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/linear_network.hpp"
 
@@ -43,15 +44,15 @@ BANKWRIGHT_INLINE std::vector<double> LinearNetwork::volts_of_injections(std::ve
 }
 
 BANKWRIGHT_INLINE double LinearNetwork::condition() const {
-    auto const count = static_cast<std::size_t>(nodes_);
+    auto const count = as_index(nodes_);
     if (roots_.size() == count) return 1.0;
     std::vector<char> is_root(count, 0);
     for (int root : roots_)
-        is_root[static_cast<std::size_t>(root)] = 1;
+        is_root[as_index(root)] = 1;
     std::vector<double> column(count, 0.0); // sums of absolute values
     for (std::size_t line = 0; line < lines_.size(); ++line) {
-        auto const a = static_cast<std::size_t>(lines_[line].from);
-        auto const b = static_cast<std::size_t>(lines_[line].to);
+        auto const a = as_index(lines_[line].from);
+        auto const b = as_index(lines_[line].to);
         column[a] += is_root[b] ? siemens_[line] : 2.0 * siemens_[line];
         column[b] += is_root[a] ? siemens_[line] : 2.0 * siemens_[line];
     }

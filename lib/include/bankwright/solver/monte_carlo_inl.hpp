@@ -1,6 +1,7 @@
 // Bodies of monte_carlo.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/lanes/lane_random.hpp"
 #include "bankwright/solver/lanes/lane_transpose.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
@@ -53,8 +54,8 @@ class DrawnBlock {
 public:
     DrawnBlock(BatchPlan const& plan, Spread const& spread, InstructionSet set) : block_(plan, set), set_(set) {
         for (int p = 0; p < plan.parameters(); ++p) {
-            double const centre = spread.centre[static_cast<std::size_t>(p)];
-            double const reach = std::abs(centre) * spread.relative[static_cast<std::size_t>(p)];
+            double const centre = spread.centre[as_index(p)];
+            double const reach = std::abs(centre) * spread.relative[as_index(p)];
             std::fill_n(block_.parameter(p), lanes, centre);
             if (reach > 0.0) drawn_.push_back({p * lanes, centre - reach, 2.0 * reach});
         }
@@ -89,7 +90,7 @@ private:
 };
 
 inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges) {
-    auto const count = static_cast<std::size_t>(plan.parameters());
+    auto const count = as_index(plan.parameters());
     if (spread.centre.size() != count || spread.relative.size() != count)
         throw std::invalid_argument("a spread needs a centre and a tolerance for each parameter of the plan");
     for (std::size_t p = 0; p < count; ++p) {
@@ -117,8 +118,8 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
         bool const there = gauge.number >= 0 &&
                            gauge.number < (volts ? plan.pattern.nodes : static_cast<int>(plan.pattern.branches.size()));
         if (!there || (volts ? !wanted(gauge.number)
-                             : !wanted(plan.pattern.branches[static_cast<std::size_t>(gauge.number)].from) ||
-                                   !wanted(plan.pattern.branches[static_cast<std::size_t>(gauge.number)].to)))
+                             : !wanted(plan.pattern.branches[as_index(gauge.number)].from) ||
+                                   !wanted(plan.pattern.branches[as_index(gauge.number)].to)))
             throw std::invalid_argument("a gauge reads a node that the plan does not find");
     }
 }
@@ -173,10 +174,10 @@ BANKWRIGHT_INLINE std::vector<double> drawn_banks(BatchPlan const& plan, Spread 
     std::vector<double const*> rows;
     for (int p = 0; p < plan.parameters(); ++p)
         rows.push_back(drawn.block().parameter(p));
-    std::vector<double> banks(rows.size() * static_cast<std::size_t>(lanes));
+    std::vector<double> banks(rows.size() * as_index(lanes));
     double* out[lanes];
     for (int lane = 0; lane < lanes; ++lane)
-        out[lane] = banks.data() + rows.size() * static_cast<std::size_t>(lane);
+        out[lane] = banks.data() + rows.size() * as_index(lane);
     rows_to_banks(rows.data(), plan.parameters(), out, set);
     return banks;
 }

@@ -1,6 +1,7 @@
 // Bodies of port_map.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/column_sums.hpp"
 #include "bankwright/solver/currents/branch_currents.hpp"
 #include "bankwright/solver/linear_network.hpp"
@@ -17,7 +18,7 @@ namespace bankwright::solver {
 
 BANKWRIGHT_INLINE Watched everything(Circuit const& circuit) {
     Watched all;
-    all.nodes.resize(static_cast<std::size_t>(circuit.nodes));
+    all.nodes.resize(as_index(circuit.nodes));
     all.branches.resize(circuit.branches.size());
     std::iota(all.nodes.begin(), all.nodes.end(), 0);
     std::iota(all.branches.begin(), all.branches.end(), 0);
@@ -44,10 +45,9 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
       port_loads_(internal::loads_to_settle(circuit, topology)),
       columns_((1 + sources_ + ports_count_) * stride_ / lanes), sums_(stride_ / lanes),
       open_volts_(rows_for(sources_)) {
-    auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Circuit alone = circuit; // one source at a time
     for (int s : sources)
-        alone.branches[at(s)].emf = 0.0;
+        alone.branches[as_index(s)].emf = 0.0;
     for (std::size_t l : port_loads_) {
         ports_.laws.push_back(circuit.loads[l].law);
         alone.loads[l].law = ConstantCurrent{0.0};
@@ -61,7 +61,7 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
         for (int n : watched.nodes)
             *value++ = volts_of(n);
         for (int b : watched.branches)
-            *value++ = branch_amps[at(b)];
+            *value++ = branch_amps[as_index(b)];
         for (std::size_t l : port_loads_)
             *value++ = volts_of(circuit.loads[l].plus) - volts_of(circuit.loads[l].minus);
     };
@@ -72,27 +72,29 @@ BANKWRIGHT_INLINE PortMap::PortMap(Circuit const& circuit, Topology const& topol
     for (std::size_t l = 0; l < circuit.loads.size(); ++l)
         if (std::find(port_loads_.begin(), port_loads_.end(), l) == port_loads_.end()) other_loads_.push_back(l);
     put(
-        0, [&](int n) { return stays.volts[at(n)]; }, stays.branch_amps);
+        0, [&](int n) { return stays.volts[as_index(n)]; }, stays.branch_amps);
 
     std::vector<double> siemens(topology.lines.size(), 0.0);
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-        if (topology.branch_line[b] >= 0) siemens[at(topology.branch_line[b])] = 1.0 / circuit.branches[b].resistance;
+        if (topology.branch_line[b] >= 0)
+            siemens[as_index(topology.branch_line[b])] = 1.0 / circuit.branches[b].resistance;
         alone.branches[b].emf = 0.0;
     }
     LinearNetwork const network(topology, siemens, SolveOptions{}.star_mesh_limit, SolveOptions{}.factor_limit);
     BranchCurrents const currents(alone, topology, network);
     std::vector<double> line_amps(topology.lines.size(), 0.0), load_amps(circuit.loads.size(), 0.0);
     auto const put_alone = [&](std::size_t number, int line, double amps) {
-        if (line >= 0) line_amps[at(line)] = amps;
+        if (line >= 0) line_amps[as_index(line)] = amps;
         auto const volts = network.volts(line_amps);
         put(
-            number, [&](int n) { return volts[at(topology.merged[at(n)])]; }, currents.amps(volts, load_amps));
-        if (line >= 0) line_amps[at(line)] = 0.0;
+            number, [&](int n) { return volts[as_index(topology.merged[as_index(n)])]; },
+            currents.amps(volts, load_amps));
+        if (line >= 0) line_amps[as_index(line)] = 0.0;
     };
     for (std::size_t k = 0; k < sources_; ++k) {
-        Branch& branch = alone.branches[at(sources[k])];
+        Branch& branch = alone.branches[as_index(sources[k])];
         branch.emf = 1.0;
-        put_alone(1 + k, topology.branch_line[at(sources[k])], 1.0 / branch.resistance);
+        put_alone(1 + k, topology.branch_line[as_index(sources[k])], 1.0 / branch.resistance);
         branch.emf = 0.0;
     }
     for (std::size_t p = 0; p < ports_count_; ++p) {

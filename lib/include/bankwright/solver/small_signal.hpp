@@ -7,6 +7,7 @@
 // in.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/linear_network.hpp"
@@ -47,7 +48,7 @@ public:
         return topology_.load_feed[loads_ + pair];
     }                                     // port: a closed path joins its nodes
     double volts(std::size_t load) const; // [V] of its plus end against its minus end at the operating point
-    int merged(int node) const { return topology_.merged[static_cast<std::size_t>(node)]; } // what joins make of it
+    int merged(int node) const { return topology_.merged[as_index(node)]; } // what joins make of it
 
     SmallAnswer draw(std::size_t pair) const; // 1 A more from its plus through the outside to its minus node
     SmallAnswer push(int branch) const;       // 1 V more of emf in it
@@ -60,7 +61,7 @@ private:
     };
     void linearise();
     SmallAnswer answer(Circuit const& changed, std::vector<double> line_amps) const;
-    std::size_t line(std::size_t load) const { return static_cast<std::size_t>(topology_.load_line[load]); }
+    std::size_t line(std::size_t load) const { return as_index(topology_.load_line[load]); }
 
     Circuit quiet_;     // the pairs as loads of no current after the loads; in the end without any emf
     std::size_t loads_; // of the circuit itself

@@ -1,6 +1,7 @@
 // Bodies of small_signal.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/currents/branch_currents.hpp"
 #include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/load_laws.hpp"
@@ -27,15 +28,14 @@ BANKWRIGHT_INLINE SmallSignal::SmallSignal(Circuit circuit, std::vector<NodePair
     for (std::size_t b = 0; b < quiet_.branches.size(); ++b) {
         quiet_.branches[b].emf = 0.0;
         int const line = topology_.branch_line[b];
-        if (line >= 0) siemens[static_cast<std::size_t>(line)] = 1.0 / quiet_.branches[b].resistance;
+        if (line >= 0) siemens[as_index(line)] = 1.0 / quiet_.branches[b].resistance;
     }
     network_ = std::make_unique<LinearNetwork>(topology_, std::move(siemens), options.star_mesh_limit);
     if (loads == LoadsDo::follow) linearise();
 }
 
 BANKWRIGHT_INLINE double SmallSignal::volts(std::size_t load) const {
-    return point_.volts[static_cast<std::size_t>(quiet_.loads[load].plus)] -
-           point_.volts[static_cast<std::size_t>(quiet_.loads[load].minus)];
+    return point_.volts[as_index(quiet_.loads[load].plus)] - point_.volts[as_index(quiet_.loads[load].minus)];
 }
 
 BANKWRIGHT_INLINE void SmallSignal::linearise() {
@@ -58,9 +58,7 @@ BANKWRIGHT_INLINE void SmallSignal::linearise() {
 
 BANKWRIGHT_INLINE SmallAnswer SmallSignal::answer(Circuit const& changed, std::vector<double> line_amps) const {
     auto const across = [&](std::vector<double> const& volts, std::size_t load) {
-        auto const end = [&](int node) {
-            return static_cast<std::size_t>(topology_.merged[static_cast<std::size_t>(node)]);
-        };
+        auto const end = [&](int node) { return as_index(topology_.merged[as_index(node)]); };
         if (topology_.load_feed[load] != Feed::port) return 0.0;
         return volts[end(quiet_.loads[load].plus)] - volts[end(quiet_.loads[load].minus)];
     };
@@ -104,12 +102,12 @@ BANKWRIGHT_INLINE SmallAnswer SmallSignal::draw(std::size_t pair) const {
 }
 
 BANKWRIGHT_INLINE SmallAnswer SmallSignal::push(int branch) const {
-    auto const b = static_cast<std::size_t>(branch);
+    auto const b = as_index(branch);
     Circuit pushed = quiet_;
     pushed.branches[b].emf = 1.0;
     std::vector<double> line_amps(topology_.lines.size(), 0.0);
     if (topology_.branch_line[b] >= 0)
-        line_amps[static_cast<std::size_t>(topology_.branch_line[b])] = 1.0 / pushed.branches[b].resistance;
+        line_amps[as_index(topology_.branch_line[b])] = 1.0 / pushed.branches[b].resistance;
     SmallAnswer answered = answer(pushed, std::move(line_amps));
     answered.load_amps.resize(loads_);
     return answered;

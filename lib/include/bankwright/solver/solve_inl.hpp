@@ -1,6 +1,7 @@
 // Bodies of solve.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/balance.hpp"
 #include "bankwright/solver/currents/branch_currents.hpp"
 #include "bankwright/solver/join_currents.hpp"
@@ -16,7 +17,6 @@
 namespace bankwright::solver {
 
 BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topology, SolveOptions const& options) {
-    auto const at = [](int i) { return static_cast<std::size_t>(i); };
     Solution solution;
     if (!is_valid(circuit)) return solution;
     solution.island = topology.island;
@@ -25,8 +25,8 @@ BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topolog
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
         int const line = topology.branch_line[b];
         if (line < 0) continue;
-        siemens[at(line)] = 1.0 / circuit.branches[b].resistance;
-        line_amps[at(line)] = circuit.branches[b].emf / circuit.branches[b].resistance;
+        siemens[as_index(line)] = 1.0 / circuit.branches[b].resistance;
+        line_amps[as_index(line)] = circuit.branches[b].emf / circuit.branches[b].resistance;
     }
     LinearNetwork const network(topology, siemens, options.star_mesh_limit, options.factor_limit);
 
@@ -40,7 +40,7 @@ BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topolog
             solution.load_amps[l] = -source->amperes;
         if (topology.load_feed[l] != Feed::port) continue;
         if (auto const* constant = std::get_if<ConstantCurrent>(&law))
-            line_amps[at(topology.load_line[l])] = solution.load_amps[l] = constant->amperes;
+            line_amps[as_index(topology.load_line[l])] = solution.load_amps[l] = constant->amperes;
         else
             port_loads.push_back(l);
     }
@@ -55,13 +55,13 @@ BANKWRIGHT_INLINE Solution solve(Circuit const& circuit, Topology const& topolog
             return solution;
         }
         for (std::size_t p = 0; p < port_loads.size(); ++p)
-            line_amps[at(topology.load_line[port_loads[p]])] = solution.load_amps[port_loads[p]] = found.amps[p];
+            line_amps[as_index(topology.load_line[port_loads[p]])] = solution.load_amps[port_loads[p]] = found.amps[p];
     }
 
     std::vector<double> const merged_volts = network.volts(line_amps);
     solution.volts.reserve(topology.merged.size());
     for (int m : topology.merged)
-        solution.volts.push_back(merged_volts[at(m)]);
+        solution.volts.push_back(merged_volts[as_index(m)]);
     solution.branch_amps = branch_currents(circuit, topology, network, merged_volts, solution.load_amps);
     solution.join_amps = join_currents(circuit, leaving_currents(circuit, solution), options.star_mesh_limit);
     solution.condition = network.condition();

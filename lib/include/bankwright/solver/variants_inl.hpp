@@ -1,6 +1,7 @@
 // Bodies of variants.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/topology.hpp"
 #include "bankwright/solver/validate.hpp"
@@ -77,7 +78,7 @@ BANKWRIGHT_INLINE Circuit Variants::circuit(Change const* changes, std::size_t e
             if (!is_gone) changed.branches.push_back(change->now);
             continue;
         }
-        auto const b = static_cast<std::size_t>(change->branch);
+        auto const b = as_index(change->branch);
         if (b >= seen.size()) throw std::invalid_argument("a change is of a branch that the circuit does not have");
         if (seen[b]) throw std::invalid_argument("a variant changes a branch twice");
         seen[b] = 1;
@@ -110,7 +111,7 @@ inline int fill(VariantTerm (*into)[2], VariantBase const& known, Change const* 
 BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, std::size_t count, double* volts,
                                        VariantAnswer* answers) const {
     Base const& base = *base_;
-    auto const width = static_cast<std::size_t>(base.width);
+    auto const width = as_index(base.width);
     double const limit = base.inverse ? base.options.accuracy * base.inverse->largest : 0.0;
     auto const afresh = [&](std::size_t v) {
         Solution const solution = solver::solve(circuit(changes + v * each, each), base.options.solve);
@@ -143,7 +144,7 @@ BANKWRIGHT_INLINE void Variants::solve(Change const* changes, std::size_t each, 
             continue;
         }
         for (int lane = 0; lane < used; ++lane)
-            block.volts[lane] = volts + (v + static_cast<std::size_t>(lane)) * width;
+            block.volts[lane] = volts + (v + as_index(lane)) * width;
         update_block(*base.inverse, block, used, base.options.set);
         for (int lane = 0; lane < used; ++lane, ++v) {
             if (block.error[lane] <= limit)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/arrangement.hpp"
 
 #include <algorithm>
@@ -24,13 +25,13 @@ public:
         Arrangement found;
         auto const island = choose_island();
         if (island < 0 || !choose_ends(island, found)) return found;
-        at_.assign(static_cast<std::size_t>(verdict_.groups), {});
+        at_.assign(as_index(verdict_.groups), {});
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             if (!is_battery(e) || island_of(e) != island) continue;
             if (from(e) == to(e)) return found; // shorted: no arrangement
             ++batteries_;
-            at_[static_cast<std::size_t>(from(e))].push_back(static_cast<int>(e));
-            at_[static_cast<std::size_t>(to(e))].push_back(static_cast<int>(e));
+            at_[as_index(from(e))].push_back(static_cast<int>(e));
+            at_[as_index(to(e))].push_back(static_cast<int>(e));
         }
         if (walk_strings(found)) return found;
         if (verdict_.clashes.empty()) rank_levels(island, found);
@@ -52,8 +53,8 @@ private:
         for (auto const& [island, count] : batteries) {
             int s = count;
             for (auto const& load : verdict_.loads) {
-                auto const& edge = edges_[static_cast<std::size_t>(load.edge)];
-                bool const motor = graph_.parts[static_cast<std::size_t>(edge.part)].kind == PartKind::motor;
+                auto const& edge = edges_[as_index(load.edge)];
+                bool const motor = graph_.parts[as_index(edge.part)].kind == PartKind::motor;
                 if (load.state != FeedState::open && verdict_.island_of(edge.from) == island && motor)
                     s = count + static_cast<int>(edges_.size());
             }
@@ -69,7 +70,7 @@ private:
     bool choose_ends(int island, Arrangement& found) const {
         double widest = -1.0;
         for (auto const& load : verdict_.loads) {
-            auto const& edge = edges_[static_cast<std::size_t>(load.edge)];
+            auto const& edge = edges_[as_index(load.edge)];
             if (load.state == FeedState::open || verdict_.island_of(edge.from) != island) continue;
             if (std::abs(load.volts) <= widest) continue;
             widest = std::abs(load.volts);
@@ -79,10 +80,10 @@ private:
         }
         if (widest < 0.0) {
             for (int g = 0; g < verdict_.groups; ++g) {
-                auto const i = static_cast<std::size_t>(g);
+                auto const i = as_index(g);
                 if (verdict_.island[i] != island) continue;
                 auto const higher = [&](int other) {
-                    return verdict_.potential[i] > verdict_.potential[static_cast<std::size_t>(other)];
+                    return verdict_.potential[i] > verdict_.potential[as_index(other)];
                 };
                 if (found.positive_group < 0 || higher(found.positive_group)) found.positive_group = g;
                 if (found.negative_group < 0 || !higher(found.negative_group)) found.negative_group = g;
@@ -94,15 +95,14 @@ private:
     bool walk_strings(Arrangement& found) const {
         std::size_t walked = 0;
         std::vector<std::vector<int>> strings;
-        for (auto const first : at_[static_cast<std::size_t>(found.negative_group)]) {
+        for (auto const first : at_[as_index(found.negative_group)]) {
             std::vector<int> string;
             auto here = found.negative_group;
             for (auto e = first;;) {
                 string.push_back(e);
-                here = from(static_cast<std::size_t>(e)) == here ? to(static_cast<std::size_t>(e))
-                                                                 : from(static_cast<std::size_t>(e));
+                here = from(as_index(e)) == here ? to(as_index(e)) : from(as_index(e));
                 if (here == found.positive_group) break;
-                auto const& at = at_[static_cast<std::size_t>(here)];
+                auto const& at = at_[as_index(here)];
                 if (at.size() != 2 || here == found.negative_group) return false;
                 e = at[0] == e ? at[1] : at[0];
             }
@@ -124,8 +124,7 @@ private:
     void rank_levels(int island, Arrangement& found) const {
         std::vector<double> levels;
         for (int g = 0; g < verdict_.groups; ++g)
-            if (verdict_.island[static_cast<std::size_t>(g)] == island)
-                levels.push_back(verdict_.potential[static_cast<std::size_t>(g)]);
+            if (verdict_.island[as_index(g)] == island) levels.push_back(verdict_.potential[as_index(g)]);
         std::sort(levels.begin(), levels.end());
         auto const one_point = [](double end, double next) { return std::abs(next - end) > same_volts; };
         if (levels.size() < 2 || !one_point(levels[0], levels[1])) return;
@@ -133,7 +132,7 @@ private:
         levels.erase(std::unique(levels.begin(), levels.end(), [](double a, double b) { return b - a < same_volts; }),
                      levels.end());
         auto const level = [&](int group) {
-            auto const volts = verdict_.potential[static_cast<std::size_t>(group)];
+            auto const volts = verdict_.potential[as_index(group)];
             return static_cast<int>(std::upper_bound(levels.begin(), levels.end(), volts + same_volts / 2.0) -
                                     levels.begin());
         };
@@ -141,7 +140,7 @@ private:
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             if (!is_battery(e) || island_of(e) != island) continue;
             if (level(to(e)) != level(from(e)) + 1) return;
-            ++count[static_cast<std::size_t>(level(from(e)) - 1)];
+            ++count[as_index(level(from(e)) - 1)];
         }
         count.pop_back(); // nothing climbs from the top
         if (count.empty() || std::any_of(count.begin(), count.end(), [&](int c) { return c != count.front(); })) return;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/unprotected_path.hpp"
 
 #include <algorithm>
@@ -19,12 +20,12 @@ public:
         for (std::size_t e = 0; e < graph.edges.size(); ++e) {
             auto const& edge = graph.edges[e];
             if (edge.kind == WiringEdgeKind::battery) {
-                negative_[static_cast<std::size_t>(edge.from)] = 1;
-                positive_[static_cast<std::size_t>(edge.to)] = 1;
+                negative_[as_index(edge.from)] = 1;
+                positive_[as_index(edge.to)] = 1;
             }
             if (!conducts_unprotected(edge)) continue;
-            at_[static_cast<std::size_t>(edge.from)].push_back(static_cast<int>(e));
-            at_[static_cast<std::size_t>(edge.to)].push_back(static_cast<int>(e));
+            at_[as_index(edge.from)].push_back(static_cast<int>(e));
+            at_[as_index(edge.to)].push_back(static_cast<int>(e));
         }
     }
 
@@ -32,21 +33,21 @@ public:
     bool reach(int start, std::vector<char> const& posts, std::vector<int>& edges) const {
         std::vector<int> came(at_.size(), -2); // edge that led here
         std::vector<int> queue(1, start);
-        came[static_cast<std::size_t>(start)] = -1;
+        came[as_index(start)] = -1;
         for (std::size_t head = 0; head < queue.size(); ++head) {
             auto here = queue[head];
-            if (posts[static_cast<std::size_t>(here)]) {
-                while (came[static_cast<std::size_t>(here)] >= 0) {
-                    auto const e = came[static_cast<std::size_t>(here)];
+            if (posts[as_index(here)]) {
+                while (came[as_index(here)] >= 0) {
+                    auto const e = came[as_index(here)];
                     edges.push_back(e);
                     here = other_end(e, here);
                 }
                 return true;
             }
-            for (auto const e : at_[static_cast<std::size_t>(here)]) {
+            for (auto const e : at_[as_index(here)]) {
                 auto const there = other_end(e, here);
-                if (came[static_cast<std::size_t>(there)] != -2) continue;
-                came[static_cast<std::size_t>(there)] = e;
+                if (came[as_index(there)] != -2) continue;
+                came[as_index(there)] = e;
                 queue.push_back(there);
             }
         }
@@ -60,11 +61,11 @@ private:
     bool conducts_unprotected(WiringEdge const& edge) const {
         if (edge.kind == WiringEdgeKind::conductor) return true;
         if (edge.kind != WiringEdgeKind::contact) return false;
-        auto const kind = graph_.parts[static_cast<std::size_t>(edge.part)].kind;
+        auto const kind = graph_.parts[as_index(edge.part)].kind;
         return kind != PartKind::breaker && kind != PartKind::fuse;
     }
     int other_end(int e, int terminal) const {
-        auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
+        auto const& edge = graph_.edges[as_index(e)];
         return edge.from == terminal ? edge.to : edge.from;
     }
 

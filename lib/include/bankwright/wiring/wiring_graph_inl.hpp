@@ -2,6 +2,7 @@
 
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/wiring_graph.hpp"
 
 #include <cmath>

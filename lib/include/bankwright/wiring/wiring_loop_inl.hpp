@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/wiring_loop.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
@@ -23,21 +24,21 @@ public:
         for (std::size_t e = 0; e < edges.size(); ++e) {
             auto const kind = edges[e].kind;
             if (edges[e].removed || kind == WiringEdgeKind::load || kind == WiringEdgeKind::charger) continue;
-            at_[static_cast<std::size_t>(edges[e].from)].push_back(static_cast<int>(e));
-            at_[static_cast<std::size_t>(edges[e].to)].push_back(static_cast<int>(e));
+            at_[as_index(edges[e].from)].push_back(static_cast<int>(e));
+            at_[as_index(edges[e].to)].push_back(static_cast<int>(e));
         }
     }
 
     std::optional<WiringLoop> through(int battery_edge) const {
         std::vector<char> barred(edges_.size(), 0);
-        barred[static_cast<std::size_t>(battery_edge)] = 1;
+        barred[as_index(battery_edge)] = 1;
         for (int attempt = 0; attempt < most_attempts; ++attempt) {
             auto loop = shortest(battery_edge, barred);
             if (loop.steps.empty()) return std::nullopt;
             if (std::abs(loop.volts) > same_volts) return loop;
             for (auto step = loop.steps.rbegin(); step != loop.steps.rend(); ++step) {
-                if (edges_[static_cast<std::size_t>(step->edge)].kind != WiringEdgeKind::battery) continue;
-                barred[static_cast<std::size_t>(step->edge)] = 1;
+                if (edges_[as_index(step->edge)].kind != WiringEdgeKind::battery) continue;
+                barred[as_index(step->edge)] = 1;
                 break;
             }
         }
@@ -48,35 +49,35 @@ private:
     static constexpr int most_attempts = 32; // parallel strings that agree with it, each left out in turn
 
     WiringLoop shortest(int battery_edge, std::vector<char> const& barred) const {
-        auto const& battery = edges_[static_cast<std::size_t>(battery_edge)];
+        auto const& battery = edges_[as_index(battery_edge)];
         std::vector<int> cost(at_.size(), std::numeric_limits<int>::max());
         std::vector<LoopStep> came(at_.size());
         using Item = std::pair<int, int>;
         std::priority_queue<Item, std::vector<Item>, std::greater<>> queue;
-        cost[static_cast<std::size_t>(battery.to)] = 0;
+        cost[as_index(battery.to)] = 0;
         queue.emplace(0, battery.to);
         while (!queue.empty()) {
             auto const [here_cost, here] = queue.top();
             queue.pop();
             if (here == battery.from) break;
-            if (here_cost > cost[static_cast<std::size_t>(here)]) continue;
-            for (auto const e : at_[static_cast<std::size_t>(here)]) {
-                auto const& edge = edges_[static_cast<std::size_t>(e)];
-                if (barred[static_cast<std::size_t>(e)]) continue;
+            if (here_cost > cost[as_index(here)]) continue;
+            for (auto const e : at_[as_index(here)]) {
+                auto const& edge = edges_[as_index(e)];
+                if (barred[as_index(e)]) continue;
                 auto const forward = edge.from == here;
                 auto const there = forward ? edge.to : edge.from;
                 auto const there_cost = here_cost + (edge.kind == WiringEdgeKind::battery ? battery_cost_ : 1);
-                if (there_cost >= cost[static_cast<std::size_t>(there)]) continue;
-                cost[static_cast<std::size_t>(there)] = there_cost;
-                came[static_cast<std::size_t>(there)] = {e, forward};
+                if (there_cost >= cost[as_index(there)]) continue;
+                cost[as_index(there)] = there_cost;
+                came[as_index(there)] = {e, forward};
                 queue.emplace(there_cost, there);
             }
         }
         WiringLoop loop;
-        if (cost[static_cast<std::size_t>(battery.from)] == std::numeric_limits<int>::max()) return loop;
+        if (cost[as_index(battery.from)] == std::numeric_limits<int>::max()) return loop;
         for (auto here = battery.from; here != battery.to;) {
-            auto const step = came[static_cast<std::size_t>(here)];
-            auto const& edge = edges_[static_cast<std::size_t>(step.edge)];
+            auto const step = came[as_index(here)];
+            auto const& edge = edges_[as_index(step.edge)];
             loop.steps.push_back(step);
             if (edge.kind == WiringEdgeKind::battery) loop.volts += step.forward ? edge.volts : -edge.volts;
             here = step.forward ? edge.from : edge.to;
@@ -103,12 +104,12 @@ BANKWRIGHT_INLINE std::string describe(WiringGraph const& graph, std::vector<Wir
                                        WiringLoop const& loop) {
     std::string text;
     for (auto const& step : loop.steps) {
-        auto const& edge = edges[static_cast<std::size_t>(step.edge)];
-        bool const drawn = static_cast<std::size_t>(step.edge) < graph.edges.size();
+        auto const& edge = edges[as_index(step.edge)];
+        bool const drawn = as_index(step.edge) < graph.edges.size();
         text += "`" + graph.name(step.forward ? edge.from : edge.to) + "` -" +
                 (drawn ? graph.id(edge) : std::string("the missing conductor")) + "- ";
     }
-    auto const& first = edges[static_cast<std::size_t>(loop.steps.front().edge)];
+    auto const& first = edges[as_index(loop.steps.front().edge)];
     return text + "`" + graph.name(first.from) + "`";
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/edges_at.hpp"
 #include "bankwright/wiring/battery_rings.hpp"
 #include "bankwright/wiring/wiring_regions.hpp"
@@ -24,29 +25,27 @@ public:
           post_(graph.terminals.size(), 0) {
         for (auto const& edge : graph.edges) {
             if (edge.kind != WiringEdgeKind::battery) continue;
-            post_[index(edge.from)] = '-';
-            post_[index(edge.to)] = '+';
+            post_[as_index(edge.from)] = '-';
+            post_[as_index(edge.to)] = '+';
         }
     }
-
-    static std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
     // Terminals in the order in which a walk reaches them, and the edge by which it came (-1 at a start, -2 if never).
     struct Walk {
         std::vector<int> order;
         std::vector<int> came;
 
-        bool reached(int terminal) const { return came[index(terminal)] != -2; }
+        bool reached(int terminal) const { return came[as_index(terminal)] != -2; }
     };
     Walk walk(std::vector<int> starts) const {
         Walk w{std::move(starts), std::vector<int>(graph_.terminals.size(), -2)};
         for (auto const start : w.order)
-            w.came[index(start)] = -1;
+            w.came[as_index(start)] = -1;
         for (std::size_t head = 0; head < w.order.size(); ++head)
             for (auto const e : at_[w.order[head]]) {
                 auto const there = other_end(e, w.order[head]);
                 if (w.reached(there)) continue;
-                w.came[index(there)] = e;
+                w.came[as_index(there)] = e;
                 w.order.push_back(there);
             }
         return w;
@@ -60,7 +59,7 @@ public:
     }
 
     int other_end(int e, int terminal) const {
-        auto const& edge = graph_.edges[index(e)];
+        auto const& edge = graph_.edges[as_index(e)];
         return edge.from == terminal ? edge.to : edge.from;
     }
 
@@ -73,8 +72,8 @@ public:
     // From a terminal that the walk has reached back to its start.
     std::vector<int> path_to_start(Walk const& w, int terminal) const {
         std::vector<int> edges;
-        while (w.reached(terminal) && w.came[index(terminal)] >= 0) {
-            auto const e = w.came[index(terminal)];
+        while (w.reached(terminal) && w.came[as_index(terminal)] >= 0) {
+            auto const e = w.came[as_index(terminal)];
             edges.push_back(e);
             terminal = other_end(e, terminal);
         }
@@ -94,7 +93,7 @@ private:
         });
     }
 
-    bool is_post(int terminal, bool positive) const { return post_[index(terminal)] == (positive ? '+' : '-'); }
+    bool is_post(int terminal, bool positive) const { return post_[as_index(terminal)] == (positive ? '+' : '-'); }
 
     WiringGraph const& graph_;
     solver::EdgesAt at_;         // conductors and contacts
@@ -107,14 +106,14 @@ inline std::vector<int> next_devices(RegionWalker const& walker, RegionWalker::W
     std::vector<int> gate(region.came.size(), -2);
     auto queue = region.order;
     for (auto const t : queue)
-        gate[RegionWalker::index(t)] = -1;
+        gate[as_index(t)] = -1;
     for (std::size_t head = 0; head < queue.size(); ++head) {
         auto const here = queue[head];
-        auto const before = gate[RegionWalker::index(here)];
+        auto const before = gate[as_index(here)];
         auto const visit = [&](int e, int behind) {
             auto const there = walker.other_end(e, here);
-            if (gate[RegionWalker::index(there)] != -2) return;
-            gate[RegionWalker::index(there)] = behind;
+            if (gate[as_index(there)] != -2) return;
+            gate[as_index(there)] = behind;
             queue.push_back(there);
         };
         for (auto const e : walker.at(here))
@@ -129,7 +128,7 @@ inline std::vector<int> next_devices(RegionWalker const& walker, RegionWalker::W
 
 BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int device_edge) {
     internal::RegionWalker const walker(graph);
-    auto const& device = graph.edges[internal::RegionWalker::index(device_edge)];
+    auto const& device = graph.edges[as_index(device_edge)];
     auto const line = walker.walk(device.from);
     auto const load = walker.walk(device.to);
     bool const line_is_fed = walker.first_post(line, true) >= 0;
@@ -140,10 +139,8 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
     auto const& far = load_is_fed ? line : load;
     std::vector<char> taken(graph.edges.size(), 0);
     auto const take = [&](int e) {
-        if (taken[internal::RegionWalker::index(e)] ||
-            graph.edges[internal::RegionWalker::index(e)].kind != WiringEdgeKind::conductor)
-            return;
-        taken[internal::RegionWalker::index(e)] = 1;
+        if (taken[as_index(e)] || graph.edges[as_index(e)].kind != WiringEdgeKind::conductor) return;
+        taken[as_index(e)] = 1;
         region.conductors.push_back(e);
     };
     for (auto const terminal : far.order)
@@ -156,11 +153,11 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
     for (std::size_t e = 0; e < graph.edges.size(); ++e) {
         auto const& edge = graph.edges[e];
         if (edge.kind != WiringEdgeKind::load) continue;
-        auto const gate = gates[internal::RegionWalker::index(edge.from)];
+        auto const gate = gates[as_index(edge.from)];
         if (gate == -2) continue;
         if (gate == -1) region.loads.push_back(static_cast<int>(e));
         for (auto const back : walker.path_to_start(home, edge.to)) {
-            auto& only = returns_behind[internal::RegionWalker::index(back)];
+            auto& only = returns_behind[as_index(back)];
             if (gate == -1 || (only != -2 && only != gate)) take(back);
             only = gate;
         }
@@ -170,7 +167,7 @@ BANKWRIGHT_INLINE ProtectedRegion protected_region(WiringGraph const& graph, int
 
 BANKWRIGHT_INLINE std::optional<FeedPath> feed_path(WiringGraph const& graph, int device_edge) {
     internal::RegionWalker const walker(graph);
-    auto const& device = graph.edges[internal::RegionWalker::index(device_edge)];
+    auto const& device = graph.edges[as_index(device_edge)];
     std::optional<FeedPath> best;
     for (auto const side : {device.from, device.to}) {
         auto const walk = walker.walk(side);
@@ -184,7 +181,7 @@ BANKWRIGHT_INLINE std::optional<FeedPath> feed_path(WiringGraph const& graph, in
 
 BANKWRIGHT_INLINE std::vector<int> supply_path(WiringGraph const& graph, int load_edge) {
     internal::RegionWalker const walker(graph, true);
-    auto const& load = graph.edges[internal::RegionWalker::index(load_edge)];
+    auto const& load = graph.edges[as_index(load_edge)];
     auto path = walker.path_to_start(walker.walk_from_posts(true), load.from);
     std::reverse(path.begin(), path.end());
     auto const back = walker.path_to_start(walker.walk_from_posts(false), load.to);
@@ -202,8 +199,7 @@ BANKWRIGHT_INLINE std::vector<int> regions_without_device(WiringGraph const& gra
         for (std::size_t head = 0; head < queue.size(); ++head)
             for (auto const e : walker.at(queue[head])) {
                 auto const there = walker.other_end(e, queue[head]);
-                if (std::exchange(region[internal::RegionWalker::index(there)], queue.front()) < 0)
-                    queue.push_back(there);
+                if (std::exchange(region[as_index(there)], queue.front()) < 0) queue.push_back(there);
             }
     }
     return region;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/wiring_repair.hpp"
 
 #include <algorithm>
@@ -13,7 +14,7 @@ namespace bankwright {
 namespace internal {
 
 inline void carry_out(Repair const& repair, std::vector<WiringEdge>& edges) {
-    auto const chosen = static_cast<std::size_t>(repair.edge);
+    auto const chosen = as_index(repair.edge);
     switch (repair.kind) {
     case RepairKind::turn_battery:
         std::swap(edges[chosen].from, edges[chosen].to);
@@ -61,8 +62,8 @@ public:
         landed_.assign(graph.terminals.size(), 0);
         for (auto const& edge : edges_) {
             if (edge.removed || edge.kind != WiringEdgeKind::conductor) continue;
-            ++landed_[static_cast<std::size_t>(edge.from)];
-            ++landed_[static_cast<std::size_t>(edge.to)];
+            ++landed_[as_index(edge.from)];
+            ++landed_[as_index(edge.to)];
         }
         choose_landings();
     }
@@ -95,10 +96,10 @@ public:
 private:
     // One terminal a group, where a conductor would most naturally be landed: the one with least on it.
     void choose_landings() {
-        landing_.assign(static_cast<std::size_t>(verdict_.groups), -1);
+        landing_.assign(as_index(verdict_.groups), -1);
         for (std::size_t t = 0; t < graph_.terminals.size(); ++t) {
-            auto& best = landing_[static_cast<std::size_t>(verdict_.group[t])];
-            if (best < 0 || landed_[t] < landed_[static_cast<std::size_t>(best)]) best = static_cast<int>(t);
+            auto& best = landing_[as_index(verdict_.group[t])];
+            if (best < 0 || landed_[t] < landed_[as_index(best)]) best = static_cast<int>(t);
         }
     }
 
@@ -114,7 +115,7 @@ private:
             } else if (edge.kind == WiringEdgeKind::load) {
                 swap(edge.part, edge.from, edge.to);
             } else if (edge.kind == WiringEdgeKind::contact && e + 1 < edges_.size() &&
-                       graph_.parts[static_cast<std::size_t>(edge.part)].kind == PartKind::connector &&
+                       graph_.parts[as_index(edge.part)].kind == PartKind::connector &&
                        edges_[e + 1].part == edge.part) {
                 swap(edge.part, edge.from, edges_[e + 1].from); // receptacle
                 swap(edge.part, edge.to, edges_[e + 1].to);     // plug
@@ -146,7 +147,7 @@ private:
                 r.at = from ? edge.from : edge.to;
                 for (int g = 0; g < verdict_.groups; ++g) {
                     if (g == verdict_.group_of(r.at)) continue;
-                    r.onto = landing_[static_cast<std::size_t>(g)];
+                    r.onto = landing_[as_index(g)];
                     consider(r);
                 }
             }
@@ -159,8 +160,8 @@ private:
             for (int h = g + 1; h < verdict_.groups; ++h) {
                 Repair r;
                 r.kind = RepairKind::add;
-                r.at = landing_[static_cast<std::size_t>(g)];
-                r.onto = landing_[static_cast<std::size_t>(h)];
+                r.at = landing_[as_index(g)];
+                r.onto = landing_[as_index(h)];
                 consider(r);
             }
         }
@@ -182,7 +183,7 @@ private:
         trial_ = edges_;
         carry_out(r, trial_);
         auto const most = std::min(best_wrongs_, wrongs(verdict_) - 1);
-        auto const verdict = judge(graph_, trial_, static_cast<std::size_t>(most));
+        auto const verdict = judge(graph_, trial_, as_index(most));
         r.wrongs = wrongs(verdict);
         if (r.wrongs > most) return;
         best_wrongs_ = r.wrongs;
@@ -198,8 +199,8 @@ private:
         std::vector<int> landed(graph_.terminals.size(), 0);
         for (auto const& edge : edges) {
             if (edge.removed || edge.kind != WiringEdgeKind::conductor) continue;
-            ++landed[static_cast<std::size_t>(edge.from)];
-            ++landed[static_cast<std::size_t>(edge.to)];
+            ++landed[as_index(edge.from)];
+            ++landed[as_index(edge.to)];
         }
         int count = 0;
         for (std::size_t t = 0; t < landed.size(); ++t) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/blocks.hpp"
 #include "bankwright/graph/edges_at.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
@@ -36,34 +37,33 @@ public:
     }
 
 private:
-    static std::size_t index(int i) { return static_cast<std::size_t>(i); }
     bool is_battery(std::size_t e) const { return !edges_[e].removed && edges_[e].kind == WiringEdgeKind::battery; }
     int from_group(std::size_t e) const { return verdict_.group_of(edges_[e].from); }
     int to_group(std::size_t e) const { return verdict_.group_of(edges_[e].to); }
-    double& potential(int group) { return verdict_.potential[index(group)]; }
-    int& island(int group) { return verdict_.island[index(group)]; }
+    double& potential(int group) { return verdict_.potential[as_index(group)]; }
+    int& island(int group) { return verdict_.island[as_index(group)]; }
 
     void group_terminals() {
         auto& up = verdict_.group; // first a terminal of the same group that is not later, then the group's number
         up.resize(graph_.terminals.size());
         std::iota(up.begin(), up.end(), 0);
         auto const root = [&](int t) {
-            while (up[index(t)] != t)
-                t = up[index(t)] = up[index(up[index(t)])];
+            while (up[as_index(t)] != t)
+                t = up[as_index(t)] = up[as_index(up[as_index(t)])];
             return t;
         };
         for (auto const& e : edges_) {
             if (e.removed || (e.kind != WiringEdgeKind::conductor && e.kind != WiringEdgeKind::contact)) continue;
             auto const [earlier, later] = std::minmax({root(e.from), root(e.to)});
-            up[index(later)] = earlier;
+            up[as_index(later)] = earlier;
         }
         for (std::size_t t = 0; t < up.size(); ++t)
-            up[t] = index(up[t]) == t ? verdict_.groups++ : up[index(up[t])];
+            up[t] = as_index(up[t]) == t ? verdict_.groups++ : up[as_index(up[t])];
     }
 
     // Breadth first from each group not yet reached; an edge that leads to a group already reached must agree.
     void carry_potentials() {
-        auto const groups = index(verdict_.groups);
+        auto const groups = as_index(verdict_.groups);
         verdict_.potential.assign(groups, 0.0);
         verdict_.island.assign(groups, -1);
         for (std::size_t e = 0; e < edges_.size(); ++e)
@@ -83,9 +83,9 @@ private:
             for (std::size_t head = 0; head < queue.size(); ++head) {
                 auto const here = queue[head];
                 for (auto const e : batteries_at[here]) {
-                    auto const& edge = edges_[index(e)];
-                    auto const forward = from_group(index(e)) == here;
-                    auto const there = forward ? to_group(index(e)) : from_group(index(e));
+                    auto const& edge = edges_[as_index(e)];
+                    auto const forward = from_group(as_index(e)) == here;
+                    auto const there = forward ? to_group(as_index(e)) : from_group(as_index(e));
                     auto const there_volts = potential(here) + (forward ? edge.volts : -edge.volts);
                     if (island(there) >= 0) {
                         if (forward && std::abs(potential(there) - there_volts) > same_volts)
@@ -124,16 +124,16 @@ private:
             bool battery = false;
             bool load = false;
             for (auto const b : block)
-                (edges_[which[index(b)]].kind == WiringEdgeKind::battery ? battery : load) = true;
+                (edges_[which[as_index(b)]].kind == WiringEdgeKind::battery ? battery : load) = true;
             if (battery && load)
                 for (auto const b : block)
-                    used[which[index(b)]] = 1;
+                    used[which[as_index(b)]] = 1;
         });
         return used;
     }
 
     LoadVerdict judge_load(int e, bool closed_path) {
-        auto const& edge = edges_[index(e)];
+        auto const& edge = edges_[as_index(e)];
         auto const plus = verdict_.group_of(edge.from);
         auto const minus = verdict_.group_of(edge.to);
         if (!closed_path || island(plus) != island(minus)) return {e, FeedState::open, 0.0};
@@ -149,11 +149,11 @@ private:
 
     void count_marking_faults() {
         auto const at_top = [&](int group) {
-            auto const top = verdict_.top[index(island(group))];
+            auto const top = verdict_.top[as_index(island(group))];
             return top > same_volts && potential(group) > top - same_volts;
         };
         auto const at_bottom = [&](int group) {
-            return verdict_.top[index(island(group))] > same_volts && potential(group) < same_volts;
+            return verdict_.top[as_index(island(group))] > same_volts && potential(group) < same_volts;
         };
         for (std::size_t e = 0; e < edges_.size(); ++e) {
             auto const& edge = edges_[e];
@@ -163,7 +163,7 @@ private:
                 if (edge.side == ConductorSide::positive && at_bottom(here)) ++verdict_.marking_faults;
                 if (edge.side == ConductorSide::negative && at_top(here)) ++verdict_.marking_faults;
             } else if (edge.kind == WiringEdgeKind::contact) {
-                auto const kind = graph_.parts[index(edge.part)].kind;
+                auto const kind = graph_.parts[as_index(edge.part)].kind;
                 if (kind == PartKind::breaker || kind == PartKind::fuse) {
                     if (at_bottom(here)) ++verdict_.marking_faults;
                 } else if (kind == PartKind::connector && e + 1 < edges_.size() && edges_[e + 1].part == edge.part) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/hookup/hookup_meter.hpp"
+#include "bankwright/graph/as_index.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -47,8 +48,8 @@ BANKWRIGHT_INLINE MeterReading HookupMeter::read(Made const& made, Potentials co
     }
     auto const& names = partial_.terminals();
     MeterReading reading;
-    reading.red = names[static_cast<std::size_t>(red)];
-    reading.black = names[static_cast<std::size_t>(black)];
+    reading.red = names[as_index(red)];
+    reading.black = names[as_index(black)];
     if (!volts) return reading;
     double low = *volts, high = *volts;
     auto const sensitivity = partial_.sense(made, red, black);

@@ -6,6 +6,7 @@
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 
 #include <string>
@@ -26,7 +27,7 @@ public:
         for_each_part(bank, [&](PartKind kind, auto const& part) {
             auto const names = terminals_of(part);
             for (auto const& name : names) {
-                auto const node = static_cast<std::size_t>(partial.node(name));
+                auto const node = as_index(partial.node(name));
                 busbar_[node] = kind == PartKind::busbar;
                 for (auto const& other : names)
                     if (other != name) siblings_[node].push_back(partial.node(other));
@@ -52,7 +53,7 @@ public:
     }
 
 private:
-    std::string const& name(int node) const { return partial_.terminals()[static_cast<std::size_t>(node)]; }
+    std::string const& name(int node) const { return partial_.terminals()[as_index(node)]; }
 
     // The part of a load's terminal: "troll+", "shore.1+".
     static std::string owner(std::string const& terminal) { return terminal.substr(0, terminal.find_first_of(".+")); }
@@ -81,19 +82,19 @@ private:
     }
 
     void ends(int connection, bool from_end, int at) {
-        for (auto const other : siblings_[static_cast<std::size_t>(at)])
+        for (auto const other : siblings_[as_index(at)])
             end(connection, from_end, at, other);
         if (partial_.is_post(at))
             for (std::size_t b = 0; b < partial_.batteries(); ++b)
                 for (auto const post : {partial_.plus(b), partial_.minus(b)})
                     if (!is_sibling(at, post)) end(connection, from_end, at, post);
-        if (busbar_[static_cast<std::size_t>(at)])
+        if (busbar_[as_index(at)])
             for (std::size_t n = 0; n < busbar_.size(); ++n)
                 if (busbar_[n]) end(connection, from_end, at, static_cast<int>(n));
     }
 
     bool is_sibling(int node, int other) const {
-        for (auto const sibling : siblings_[static_cast<std::size_t>(node)])
+        for (auto const sibling : siblings_[as_index(node)])
             if (sibling == other) return true;
         return false;
     }
@@ -104,7 +105,7 @@ private:
         deviation.connection = connection;
         deviation.from_end = from_end;
         deviation.onto = onto;
-        auto const& part = partial_.connections()[static_cast<std::size_t>(connection)].part;
+        auto const& part = partial_.connections()[as_index(connection)].part;
         all_.push_back({{MistakeKind::end_elsewhere, part, name(at), name(onto)}, deviation, connection});
     }
 

@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/hookup/hookup_order.hpp"
 #include "bankwright/analyses/hookup/last_devices.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
@@ -76,7 +77,7 @@ private:
                 bool const jumper = is_plus(from) != is_plus(to);
                 order_.phase.push_back(jumper ? HookupPhase::string_jumper : HookupPhase::link);
             } else if (partial_.is_post(from) || partial_.is_post(to)) {
-                auto const& post = partial_.terminals()[static_cast<std::size_t>(partial_.is_post(from) ? from : to)];
+                auto const& post = partial_.terminals()[as_index(partial_.is_post(from) ? from : to)];
                 bool const lowest = verdict.potential_of(graph.terminal_named.at(post)) < same_volts;
                 order_.phase.push_back(lowest ? HookupPhase::negative_lead : HookupPhase::live_lead);
             } else {
@@ -124,7 +125,7 @@ private:
             auto const island = partial_.islands(all);
             all[c] = 1;
             auto const& paths = partial_.connections()[c].paths;
-            auto const at = [&](int node) { return island[static_cast<std::size_t>(node)]; };
+            auto const at = [&](int node) { return island[as_index(node)]; };
             bool const on_loop = std::any_of(paths.begin(), paths.end(),
                                              [&](auto const& path) { return at(path.from) == at(path.to); }) ||
                                  (paths.size() == 2 && at(paths[0].from) == at(paths[1].from) &&
@@ -189,7 +190,7 @@ private:
                                            std::unordered_map<std::uint64_t, Reached> const& reached) {
         std::vector<std::size_t> way;
         while (set != 0) {
-            auto const last = static_cast<std::size_t>(reached.at(set).last);
+            auto const last = as_index(reached.at(set).last);
             way.push_back(loops[last]);
             set &= ~(std::uint64_t{1} << last);
         }

@@ -4,6 +4,7 @@
 #include "bankwright/analyses/hookup/hookup_probes.hpp"
 #include "bankwright/analyses/hookup/last_devices.hpp"
 #include "bankwright/bank/terminals.hpp"
+#include "bankwright/graph/as_index.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,21 +23,21 @@ BANKWRIGHT_INLINE HookupProbes::HookupProbes(Bank const& bank, PartialBank const
                           : kind == PartKind::motor || kind == PartKind::load || kind == PartKind::charger ? 3
                                                                                                            : 4;
         for (auto const& terminal : terminals_of(part))
-            reach_[static_cast<std::size_t>(partial.node(terminal))] = reach;
+            reach_[as_index(partial.node(terminal))] = reach;
     });
 }
 
 BANKWRIGHT_INLINE bool HookupProbes::has_battery(int node, Potentials const& now) const {
-    auto const island = now.island[static_cast<std::size_t>(node)];
+    auto const island = now.island[as_index(node)];
     for (std::size_t b = 0; b < partial_.batteries(); ++b)
-        if (now.island[static_cast<std::size_t>(partial_.plus(b))] == island) return true;
+        if (now.island[as_index(partial_.plus(b))] == island) return true;
     return false;
 }
 
 BANKWRIGHT_INLINE double HookupProbes::span(int node, Potentials const& now) const {
-    double low = now.volts[static_cast<std::size_t>(node)], high = low;
+    double low = now.volts[as_index(node)], high = low;
     for (std::size_t n = 0; n < now.volts.size(); ++n) {
-        if (now.island[n] != now.island[static_cast<std::size_t>(node)]) continue;
+        if (now.island[n] != now.island[as_index(node)]) continue;
         low = std::min(low, now.volts[n]);
         high = std::max(high, now.volts[n]);
     }
@@ -64,7 +65,6 @@ BANKWRIGHT_INLINE Probes HookupProbes::gap(Connection const& connection, Potenti
 
 BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Potentials const& before,
                                               Potentials const& now) const {
-    auto const at = [](int n) { return static_cast<std::size_t>(n); };
     auto const& path = connection.paths.front();
     bool const is_run = connection.kind == PartKind::jumper || connection.kind == PartKind::cable;
     if (!is_run)
@@ -78,15 +78,15 @@ BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Pote
     Probes best{path.from, path.to};
     double most = -1.0;
     int least_reach = 0;
-    auto const reach = [&](int n) { return n == path.from || n == path.to ? 0 : reach_[at(n)]; };
+    auto const reach = [&](int n) { return n == path.from || n == path.to ? 0 : reach_[as_index(n)]; };
     auto const nodes = static_cast<int>(now.volts.size());
     for (int a = 0; a < nodes; ++a)
         for (int b = a + 1; b < nodes; ++b) {
-            auto const apart = before.island[at(a)] != before.island[at(b)];
+            auto const apart = before.island[as_index(a)] != before.island[as_index(b)];
             auto const volts = now.between(a, b);
             if (!volts || apart != joined) continue;
-            if (now.island[at(a)] != now.island[at(path.from)] &&
-                now.island[at(a)] != now.island[at(connection.paths.back().from)])
+            if (now.island[as_index(a)] != now.island[as_index(path.from)] &&
+                now.island[as_index(a)] != now.island[as_index(connection.paths.back().from)])
                 continue;
             auto const size = std::abs(*volts);
             auto const effort = reach(a) + reach(b);

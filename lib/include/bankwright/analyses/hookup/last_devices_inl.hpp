@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/hookup/last_devices.hpp"
 #include "bankwright/bank/terminals.hpp"
+#include "bankwright/graph/as_index.hpp"
 
 #include <cstddef>
 
@@ -58,7 +59,7 @@ private:
     static constexpr std::size_t most_tried = 3; // beyond, the sets grow too many to try
 
     static bool fed(std::vector<int> const& island, std::pair<int, int> const& load) {
-        return island[static_cast<std::size_t>(load.first)] == island[static_cast<std::size_t>(load.second)];
+        return island[as_index(load.first)] == island[as_index(load.second)];
     }
 
     bool keeps_all_dead() const {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/network.hpp"
 #include "bankwright/solver/circuit.hpp"
@@ -49,7 +50,7 @@ struct Potentials {
 
     // [V] None where the two share no path: floating.
     std::optional<double> between(int red, int black) const {
-        auto const r = static_cast<std::size_t>(red), b = static_cast<std::size_t>(black);
+        auto const r = as_index(red), b = as_index(black);
         if (island[r] != island[b]) return std::nullopt;
         return volts[r] - volts[b];
     }
@@ -73,7 +74,7 @@ public:
     double emf(std::size_t battery) const { return emf_[battery]; } // [V]
     int plus(std::size_t battery) const { return plus_[battery]; }
     int minus(std::size_t battery) const { return minus_[battery]; }
-    bool is_post(int node) const { return post_[static_cast<std::size_t>(node)] != 0; }
+    bool is_post(int node) const { return post_[as_index(node)] != 0; }
 
     Potentials read(Made const& made, Deviation const& deviation = {}) const;
     // Of a reading between two points that share a path.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/hookup/partial_bank.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
@@ -22,20 +23,19 @@ BANKWRIGHT_INLINE PartialBank::PartialBank(Bank const& bank) {
         auto const index = count[static_cast<std::size_t>(part.kind)]++;
         if (part.kind == PartKind::battery) {
             auto const& element = part.elements.front();
-            auto const& branch = network_.circuit.branches[static_cast<std::size_t>(element.index)];
+            auto const& branch = network_.circuit.branches[as_index(element.index)];
             emf_.push_back(branch.emf);
             ohms_.push_back(branch.resistance);
             minus_.push_back(branch.from);
             plus_.push_back(branch.to);
-            post_[static_cast<std::size_t>(branch.from)] = post_[static_cast<std::size_t>(branch.to)] = 1;
+            post_[as_index(branch.from)] = post_[as_index(branch.to)] = 1;
             continue;
         }
         Connection connection{part.id, part.kind, index, {}};
         for (auto const& element : part.elements) {
             if (element.is == Element::Is::branch)
                 connection.paths.push_back(
-                    {element.from, element.to,
-                     network_.circuit.branches[static_cast<std::size_t>(element.index)].resistance});
+                    {element.from, element.to, network_.circuit.branches[as_index(element.index)].resistance});
             else if (element.is == Element::Is::join)
                 connection.paths.push_back({element.from, element.to, 0.0});
         }
@@ -99,8 +99,7 @@ BANKWRIGHT_INLINE Potentials PartialBank::read(Made const& made, Deviation const
         read.path_amps.emplace_back(connections_[c].paths.size(), 0.0);
         for (std::size_t p = 0; p < placed.element[c].size(); ++p) {
             auto const e = placed.element[c][p];
-            read.path_amps[c][p] = e >= 0 ? solution.branch_amps[static_cast<std::size_t>(e)]
-                                          : solution.join_amps[static_cast<std::size_t>(-1 - e)];
+            read.path_amps[c][p] = e >= 0 ? solution.branch_amps[as_index(e)] : solution.join_amps[as_index(-1 - e)];
         }
     }
     return read;
@@ -118,7 +117,7 @@ BANKWRIGHT_INLINE Sensitivity PartialBank::sense(Made const& made, int red, int 
     Sensitivity sensitivity;
     sensitivity.per_volt.assign(solution.branch_amps.begin(),
                                 solution.branch_amps.begin() + static_cast<std::ptrdiff_t>(emf_.size()));
-    sensitivity.ohms = solution.volts[static_cast<std::size_t>(black)] - solution.volts[static_cast<std::size_t>(red)];
+    sensitivity.ohms = solution.volts[as_index(black)] - solution.volts[as_index(red)];
     return sensitivity;
 }
 
@@ -132,7 +131,7 @@ BANKWRIGHT_INLINE std::vector<int> PartialBank::islands(Made const& made) const 
         if (made[c])
             for (auto const& path : connections_[c].paths)
                 sets.unite(path.from, path.to);
-    std::vector<int> island(static_cast<std::size_t>(network_.circuit.nodes));
+    std::vector<int> island(as_index(network_.circuit.nodes));
     for (std::size_t n = 0; n < island.size(); ++n)
         island[n] = sets.find(static_cast<int>(n));
     return island;

@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/short_circuit/fault_places.hpp"
 #include "bankwright/bank/terminals.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
 
@@ -22,7 +23,6 @@ BANKWRIGHT_INLINE std::vector<TerminalPair> fault_places(Bank const& bank, Volta
     auto const solution = solver::solve(network.circuit);
     std::vector<TerminalPair> places;
     if (solution.status != solver::Status::solved) return places;
-    auto const at = [](int node) { return static_cast<std::size_t>(node); };
 
     std::set<std::string> used; // by a conductor, or of a device or load
     for (auto const* runs : {&bank.jumpers, &bank.cables})
@@ -40,8 +40,8 @@ BANKWRIGHT_INLINE std::vector<TerminalPair> fault_places(Bank const& bank, Volta
     std::unordered_map<int, int> lowest; // by island: node
     for (auto const& battery : bank.batteries) {
         auto const post = node_of(network, battery.id + "-");
-        auto const [it, is_new] = lowest.emplace(solution.island[at(post)], post);
-        if (!is_new && solution.volts[at(post)] < solution.volts[at(it->second)]) it->second = post;
+        auto const [it, is_new] = lowest.emplace(solution.island[as_index(post)], post);
+        if (!is_new && solution.volts[as_index(post)] < solution.volts[as_index(it->second)]) it->second = post;
     }
     if (auto const home = lowest.find(0); home != lowest.end()) home->second = network.circuit.reference;
 
@@ -49,16 +49,16 @@ BANKWRIGHT_INLINE std::vector<TerminalPair> fault_places(Bank const& bank, Volta
         if (!used.count(terminal)) continue;
         auto const node = node_of(network, terminal);
         auto const own = partner.find(terminal);
-        auto const low = lowest.find(solution.island[at(node)]);
+        auto const low = lowest.find(solution.island[as_index(node)]);
         int against = -1;
         if (own != partner.end())
             against = node_of(network, own->second);
         else if (low != lowest.end())
             against = low->second;
-        if (against < 0 || solution.island[at(node)] != solution.island[at(against)]) continue;
-        auto const volts = solution.volts[at(node)] - solution.volts[at(against)];
+        if (against < 0 || solution.island[as_index(node)] != solution.island[as_index(against)]) continue;
+        auto const volts = solution.volts[as_index(node)] - solution.volts[as_index(against)];
         if (std::abs(volts) < least.value()) continue;
-        places.push_back({terminal, network.terminals[at(against)], volts * si::volt});
+        places.push_back({terminal, network.terminals[as_index(against)], volts * si::volt});
     }
     return places;
 }

@@ -1,6 +1,7 @@
 // Bodies of branch_currents.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 #include "bankwright/solver/currents/branch_currents.hpp"
 #include "bankwright/solver/currents/forest_currents.hpp"
@@ -14,7 +15,7 @@ BANKWRIGHT_INLINE BranchCurrents::BranchCurrents(Circuit const& circuit, Topolog
                                                  LinearNetwork const& network)
     : circuit_(circuit), topology_(topology), network_(network), in_forest_(circuit.branches.size(), 0) {
     auto const& branches = circuit.branches;
-    auto const end = [&](int node) { return topology.merged[static_cast<std::size_t>(node)]; };
+    auto const end = [&](int node) { return topology.merged[as_index(node)]; };
     std::vector<std::size_t> order(branches.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(),
@@ -37,9 +38,8 @@ BANKWRIGHT_INLINE BranchCurrents::BranchCurrents(Circuit const& circuit, Topolog
 
 BANKWRIGHT_INLINE std::vector<double> BranchCurrents::amps(std::vector<double> const& volts,
                                                            std::vector<double> const& load_amps) const {
-    auto const at = [](int i) { return static_cast<std::size_t>(i); };
     auto const& branches = circuit_.branches;
-    auto const end = [&](int node) { return at(topology_.merged[at(node)]); };
+    auto const end = [&](int node) { return as_index(topology_.merged[as_index(node)]); };
     std::vector<double> drops, amps; // [V] over the resistance, [A]
     drops.reserve(branches.size());
     amps.reserve(branches.size());
@@ -47,7 +47,7 @@ BANKWRIGHT_INLINE std::vector<double> BranchCurrents::amps(std::vector<double> c
         drops.push_back(drop(volts[end(b.from)], volts[end(b.to)], b.emf));
         amps.push_back(drops.back() / b.resistance);
     }
-    std::vector<double> leaving(at(topology_.merged_nodes));
+    std::vector<double> leaving(as_index(topology_.merged_nodes));
     auto const settle_forest = [&] {
         std::fill(leaving.begin(), leaving.end(), 0.0);
         auto const carry = [&](int from, int to, double a) {
@@ -59,16 +59,16 @@ BANKWRIGHT_INLINE std::vector<double> BranchCurrents::amps(std::vector<double> c
         for (std::size_t l = 0; l < circuit_.loads.size(); ++l)
             carry(circuit_.loads[l].plus, circuit_.loads[l].minus, load_amps[l]);
         for (ForestStep const& step : forest_) {
-            auto const gathered = leaving[at(step.end)];
+            auto const gathered = leaving[as_index(step.end)];
             amps[step.line] = step.outward ? -gathered : gathered;
-            leaving[at(step.other)] += gathered;
+            leaving[as_index(step.other)] += gathered;
         }
     };
     settle_forest();
 
     std::vector<double> missed(topology_.lines.size(), 0.0);
     for (ForestStep const& step : forest_)
-        missed[at(topology_.branch_line[step.line])] =
+        missed[as_index(topology_.branch_line[step.line])] =
             drops[step.line] / branches[step.line].resistance - amps[step.line];
     std::vector<double> const correction = network_.rough_volts(missed);
     for (std::size_t b = 0; b < branches.size(); ++b) // a loop branch has no voltage and gets no correction

@@ -6,6 +6,7 @@
 // lane that has not settled by then, and every other mixture of laws, goes to port_loads.hpp by itself.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/lanes.hpp"
@@ -29,7 +30,7 @@ public:
     int find_currents(int used); // how many lanes settled together; the others were settled alone, or are lost
 
     double const* amps(std::size_t port) const { return rows_.row(static_cast<int>(ports_ + port)); } // [A]
-    bool is_lost(int lane) const { return lost_[static_cast<std::size_t>(lane)] != 0; }               // no answer
+    bool is_lost(int lane) const { return lost_[as_index(lane)] != 0; }                               // no answer
 
 private:
     struct LaneLaw {

@@ -1,6 +1,7 @@
 // Bodies of port_lanes.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/lanes/port_lanes.hpp"
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/loads/port_loads.hpp"
@@ -25,8 +26,8 @@ BANKWRIGHT_INLINE int PortLanes::find_currents(int used) {
     std::vector<char> settled(lanes, 0);
     if (all_are<ConstantPower>() || all_are<SquareLaw>()) together(used, settled);
     for (int lane = 0; lane < used; ++lane) {
-        lost_[static_cast<std::size_t>(lane)] = 0;
-        if (!settled[static_cast<std::size_t>(lane)]) alone(lane);
+        lost_[as_index(lane)] = 0;
+        if (!settled[as_index(lane)]) alone(lane);
     }
     return static_cast<int>(std::count(settled.begin(), settled.begin() + used, 1));
 }
@@ -46,7 +47,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
     for (std::size_t p = 0; powers && p < n; ++p) // powers that lift each other may have their fold elsewhere
         for (std::size_t q = 0; q < n; ++q)
             for (int lane = 0; lane < used; ++lane)
-                fits[static_cast<std::size_t>(lane)] &= ohms(p, q)[lane] >= 0.0;
+                fits[as_index(lane)] &= ohms(p, q)[lane] >= 0.0;
     for (std::size_t p = 0; p < n; ++p)
         std::fill_n(amps_of(p), lanes, 0.0);
 
@@ -64,7 +65,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
                     double const draws = numbers[lane] / volts[lane];
                     missing[lane] = draws - amps_of(p)[lane];
                     slopes[lane] = -draws / volts[lane];
-                    fits[static_cast<std::size_t>(lane)] &= volts[lane] > 0.0;
+                    fits[as_index(lane)] &= volts[lane] > 0.0;
                 } else {
                     SquareLaw const law{numbers[lane], numbers[lanes + lane], numbers[2 * lanes + lane]};
                     missing[lane] = current(law, volts[lane]) - amps_of(p)[lane];
@@ -77,7 +78,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
         }
         for (std::size_t k = 0; k < n; ++k) {
             for (int lane = 0; lane < used; ++lane)
-                fits[static_cast<std::size_t>(lane)] &= entry(k, k)[lane] > 0.0;
+                fits[as_index(lane)] &= entry(k, k)[lane] > 0.0;
             for (std::size_t row = k + 1; row < n; ++row)
                 for (int lane = 0; lane < used; ++lane) {
                     double const share = entry(row, k)[lane] / entry(k, k)[lane];
@@ -94,17 +95,17 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
             for (int lane = 0; lane < used; ++lane) {
                 step_amps[lane] /= entry(k, k)[lane];
                 // A lane that stands still waits, so that its answer does not hang on its neighbours.
-                amps_of(k)[lane] += settled[static_cast<std::size_t>(lane)] ? 0.0 : step_amps[lane];
+                amps_of(k)[lane] += settled[as_index(lane)] ? 0.0 : step_amps[lane];
                 change[lane] = std::max(change[lane], std::abs(step_amps[lane]));
                 largest[lane] = std::max(largest[lane], std::abs(amps_of(k)[lane]));
             }
         }
         bool all = true;
         for (int lane = 0; lane < used; ++lane) {
-            auto& done = settled[static_cast<std::size_t>(lane)];
+            auto& done = settled[as_index(lane)];
             bool const stands = std::isfinite(change[lane]) && change[lane] <= still * largest[lane];
-            done = fits[static_cast<std::size_t>(lane)] && (done || stands);
-            all = all && (done || !fits[static_cast<std::size_t>(lane)]);
+            done = fits[as_index(lane)] && (done || stands);
+            all = all && (done || !fits[as_index(lane)]);
         }
         if (all) return;
     }
@@ -119,7 +120,7 @@ BANKWRIGHT_INLINE void PortLanes::alone(int lane) {
             ports.ohms.push_back(0.5 * (ohms(p, q)[lane] + ohms(q, p)[lane]));
     }
     auto const found = port_currents(ports, SolveOptions{}.max_iterations);
-    lost_[static_cast<std::size_t>(lane)] = found.status != Status::solved;
+    lost_[as_index(lane)] = found.status != Status::solved;
     for (std::size_t p = 0; p < ports_; ++p)
         amps_of(p)[lane] = found.status == Status::solved ? found.amps[p] : 0.0;
 }

@@ -3,6 +3,7 @@
 // it.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/topology.hpp"
 
 #include <cstddef>
@@ -16,7 +17,7 @@ inline std::vector<double> missing_amps(std::vector<Line> const& lines, std::vec
                                         std::vector<double> const& line_amps, std::vector<double> const& volts) {
     std::vector<long double> sum(volts.size(), 0.0L);
     for (std::size_t line = 0; line < lines.size(); ++line) {
-        auto const from = static_cast<std::size_t>(lines[line].from), to = static_cast<std::size_t>(lines[line].to);
+        auto const from = as_index(lines[line].from), to = as_index(lines[line].to);
         long double const drop = static_cast<long double>(volts[from]) - static_cast<long double>(volts[to]);
         long double const carried = static_cast<long double>(siemens[line]) * drop + line_amps[line];
         sum[from] -= carried;

@@ -1,6 +1,7 @@
 // Bodies of multigrid.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/multigrid.hpp"
 
 #include <algorithm>
@@ -9,37 +10,35 @@
 namespace bankwright::solver {
 namespace internal::grouping {
 
-inline std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 // Each row with the free neighbour to which it is tied most strongly; who finds none stays alone or joins a pair. A row
 // that the roots hold more strongly than all its neighbours together needs no coarser level: -1.
 inline std::vector<int> pairs(ConductanceRows const& rows, int& groups) {
     constexpr double strong = 0.25; // of the row's strongest tie
     std::vector<int> group(rows.ground.size(), -2), members;
     for (int r = 0; r < rows.size(); ++r) {
-        if (group[at(r)] != -2) continue;
+        if (group[as_index(r)] != -2) continue;
         double sum = 0.0, strongest = 0.0, most = 0.0;
         int best = -1, strongest_row = -1;
-        for (int e = rows.first[at(r)]; e < rows.first[at(r) + 1]; ++e) {
-            double const g = rows.siemens[at(e)];
-            int const other = rows.neighbour[at(e)];
+        for (int e = rows.first[as_index(r)]; e < rows.first[as_index(r) + 1]; ++e) {
+            double const g = rows.siemens[as_index(e)];
+            int const other = rows.neighbour[as_index(e)];
             sum += g;
             if (g > strongest) strongest = g, strongest_row = other;
-            if (group[at(other)] == -2 && g > most) most = g, best = other;
+            if (group[as_index(other)] == -2 && g > most) most = g, best = other;
         }
-        if (rows.ground[at(r)] > 4.0 * sum) {
-            group[at(r)] = -1;
+        if (rows.ground[as_index(r)] > 4.0 * sum) {
+            group[as_index(r)] = -1;
             continue;
         }
-        int const joined = strongest_row < 0 ? -1 : group[at(strongest_row)];
+        int const joined = strongest_row < 0 ? -1 : group[as_index(strongest_row)];
         if (best >= 0 && most >= strong * strongest) {
-            group[at(r)] = group[at(best)] = static_cast<int>(members.size());
+            group[as_index(r)] = group[as_index(best)] = static_cast<int>(members.size());
             members.push_back(2);
-        } else if (joined >= 0 && members[at(joined)] < 3) {
-            group[at(r)] = joined;
-            ++members[at(joined)];
+        } else if (joined >= 0 && members[as_index(joined)] < 3) {
+            group[as_index(r)] = joined;
+            ++members[as_index(joined)];
         } else {
-            group[at(r)] = static_cast<int>(members.size());
+            group[as_index(r)] = static_cast<int>(members.size());
             members.push_back(1);
         }
     }
@@ -61,14 +60,13 @@ inline double dot(std::vector<double> const& a, std::vector<double> const& b) {
 } // namespace internal::grouping
 
 BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, int few) {
-    using internal::grouping::at;
     levels_.push_back({std::move(finest), {}, {}});
     for (;;) {
         Level& level = levels_.back();
         level.ohms.resize(level.rows.ground.size());
         for (std::size_t r = 0; r < level.ohms.size(); ++r) {
             double sum = level.rows.ground[r];
-            for (auto e = at(level.rows.first[r]); e < at(level.rows.first[r + 1]); ++e)
+            for (auto e = as_index(level.rows.first[r]); e < as_index(level.rows.first[r + 1]); ++e)
                 sum += level.rows.siemens[e];
             level.ohms[r] = 1.0 / sum;
         }
@@ -79,7 +77,7 @@ BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, in
         if (groups == Groups::pairs_of_pairs) {
             auto const again = internal::grouping::pairs(coarser, count);
             for (int& g : level.group)
-                if (g >= 0) g = again[at(g)];
+                if (g >= 0) g = again[as_index(g)];
             coarser = merged_rows(coarser, again, count);
         }
         if (coarser.size() == 0 || 5 * coarser.size() > 4 * level.rows.size()) {
@@ -92,12 +90,12 @@ BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, in
     std::vector<Line> lines;
     std::vector<double> siemens;
     for (int r = 0; r < last.size(); ++r) {
-        for (int e = last.later[at(r)]; e < last.first[at(r) + 1]; ++e) {
-            lines.push_back({r, last.neighbour[at(e)]});
-            siemens.push_back(last.siemens[at(e)]);
+        for (int e = last.later[as_index(r)]; e < last.first[as_index(r) + 1]; ++e) {
+            lines.push_back({r, last.neighbour[as_index(e)]});
+            siemens.push_back(last.siemens[as_index(e)]);
         }
         lines.push_back({r, last.size()});
-        siemens.push_back(last.ground[at(r)]);
+        siemens.push_back(last.ground[as_index(r)]);
     }
     coarsest_ = std::make_unique<SparseNetwork>(last.size() + 1, std::move(lines), std::move(siemens),
                                                 std::vector<int>{last.size()});
@@ -119,7 +117,6 @@ BANKWRIGHT_INLINE void Multigrid::solve_roughly(std::vector<double> const& amps,
 // One sweep, the coarser level's correction, one sweep back.
 BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const& amps, std::vector<double>& volts,
                                         std::vector<Room>& room) const {
-    using internal::grouping::at;
     auto const& [rows, ohms, group] = levels_[l];
     std::size_t const count = ohms.size();
     if (l + 1 == levels_.size()) {
@@ -132,21 +129,22 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
     auto& coarse = room[l + 1];
     std::fill(coarse.right.begin(), coarse.right.end(), 0.0);
     for (std::size_t r = 0; r < count; ++r) { // from 0 V: only earlier rows have a voltage yet
-        auto const begin = at(rows.first[r]), end = at(rows.later[r]);
+        auto const begin = as_index(rows.first[r]), end = as_index(rows.later[r]);
         double sum = amps[r];
         for (auto e = begin; e < end; ++e)
-            sum += rows.siemens[e] * volts[at(rows.neighbour[e])];
+            sum += rows.siemens[e] * volts[as_index(rows.neighbour[e])];
         volts[r] = sum * ohms[r];
         for (auto e = begin; e < end; ++e) // what this leaves over lies in the earlier rows alone
-            if (int const g = group[at(rows.neighbour[e])]; g >= 0) coarse.right[at(g)] += rows.siemens[e] * volts[r];
+            if (int const g = group[as_index(rows.neighbour[e])]; g >= 0)
+                coarse.right[as_index(g)] += rows.siemens[e] * volts[r];
     }
     correct(l + 1, room);
     for (std::size_t r = 0; r < count; ++r)
-        if (group[r] >= 0) volts[r] += coarse.left[at(group[r])];
+        if (group[r] >= 0) volts[r] += coarse.left[as_index(group[r])];
     for (std::size_t r = count; r-- > 0;) {
         double sum = amps[r];
-        for (auto e = at(rows.first[r]); e < at(rows.first[r + 1]); ++e)
-            sum += rows.siemens[e] * volts[at(rows.neighbour[e])];
+        for (auto e = as_index(rows.first[r]); e < as_index(rows.first[r + 1]); ++e)
+            sum += rows.siemens[e] * volts[as_index(rows.neighbour[e])];
         volts[r] = sum * ohms[r];
     }
 }

@@ -1,6 +1,7 @@
 // Bodies of pack_network.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/missing_amps.hpp"
 #include "bankwright/solver/linear/pack_network.hpp"
 
@@ -13,9 +14,9 @@ namespace bankwright::solver {
 namespace internal {
 
 inline std::vector<int> rows_beside_roots(int nodes, std::vector<int> const& roots) {
-    std::vector<int> row(static_cast<std::size_t>(nodes), 0);
+    std::vector<int> row(as_index(nodes), 0);
     for (int root : roots)
-        row[static_cast<std::size_t>(root)] = -1;
+        row[as_index(root)] = -1;
     int rows = 0;
     for (int& r : row)
         if (r == 0) r = rows++;
@@ -69,7 +70,7 @@ BANKWRIGHT_INLINE std::optional<std::vector<double>>
 PackNetwork::volts_of_injections(std::vector<double> const& node_amps, double enough) const {
     std::vector<double> amps(multigrid_->finest().ground.size()), found(amps.size(), 0.0);
     for (std::size_t n = 0; n < row_.size(); ++n)
-        if (row_[n] >= 0) amps[static_cast<std::size_t>(row_[n])] = node_amps[n];
+        if (row_[n] >= 0) amps[as_index(row_[n])] = node_amps[n];
     while (!leg(*multigrid_, amps, found, enough)) {
         if (steadier_) return std::nullopt;
         multigrid_ = std::make_unique<Multigrid>(multigrid_->finest(), Multigrid::Groups::pairs, few_);
@@ -78,7 +79,7 @@ PackNetwork::volts_of_injections(std::vector<double> const& node_amps, double en
     }
     std::vector<double> volts(row_.size(), 0.0);
     for (std::size_t n = 0; n < row_.size(); ++n)
-        if (row_[n] >= 0) volts[n] = found[static_cast<std::size_t>(row_[n])];
+        if (row_[n] >= 0) volts[n] = found[as_index(row_[n])];
     return volts;
 }
 

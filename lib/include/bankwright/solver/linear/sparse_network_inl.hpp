@@ -1,6 +1,7 @@
 // Bodies of sparse_network.hpp: the one place where Eigen's sparse solver is used.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/missing_amps.hpp"
 #include "bankwright/solver/linear/sparse_network.hpp"
 
@@ -17,17 +18,17 @@ struct SparseNetwork::Factor {
 
 BANKWRIGHT_INLINE SparseNetwork::SparseNetwork(int nodes, std::vector<Line> lines, std::vector<double> siemens,
                                                std::vector<int> const& roots)
-    : lines_(std::move(lines)), siemens_(std::move(siemens)), row_(static_cast<std::size_t>(nodes), 0),
+    : lines_(std::move(lines)), siemens_(std::move(siemens)), row_(as_index(nodes), 0),
       factor_(std::make_unique<Factor>()) {
     for (int root : roots)
-        row_[static_cast<std::size_t>(root)] = -1;
+        row_[as_index(root)] = -1;
     int rows = 0;
     for (int& row : row_)
         if (row == 0) row = rows++;
     std::vector<Eigen::Triplet<double>> entries;
     for (std::size_t line = 0; line < lines_.size(); ++line) {
-        int const a = row_[static_cast<std::size_t>(lines_[line].from)];
-        int const b = row_[static_cast<std::size_t>(lines_[line].to)];
+        int const a = row_[as_index(lines_[line].from)];
+        int const b = row_[as_index(lines_[line].to)];
         double const g = siemens_[line];
         if (a >= 0) entries.emplace_back(a, a, g);
         if (b >= 0) entries.emplace_back(b, b, g);

@@ -1,6 +1,7 @@
 // Bodies of ports.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/loads/ports.hpp"
 
 namespace bankwright::solver {
@@ -8,10 +9,10 @@ namespace bankwright::solver {
 BANKWRIGHT_INLINE Ports reduce_to_ports(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
                                         std::vector<double> const& line_amps, std::vector<std::size_t> const& loads) {
     std::size_t const count = loads.size();
-    auto const line = [&](std::size_t port) { return static_cast<std::size_t>(topology.load_line[loads[port]]); };
+    auto const line = [&](std::size_t port) { return as_index(topology.load_line[loads[port]]); };
     auto const across = [&](std::vector<double> const& volts, std::size_t port) {
         Line const& ends = topology.lines[line(port)];
-        return volts[static_cast<std::size_t>(ends.from)] - volts[static_cast<std::size_t>(ends.to)];
+        return volts[as_index(ends.from)] - volts[as_index(ends.to)];
     };
     Ports ports;
     std::vector<double> const open = network.volts(line_amps);

@@ -1,6 +1,7 @@
 // Bodies of rising_loads.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/load_laws.hpp"
 #include "bankwright/solver/loads/rising_loads.hpp"
 
@@ -24,7 +25,7 @@ public:
     // [A] that load k draws against all others as they are.
     double answer(Eigen::VectorXd const& amps, int k) const {
         double const ohm = ohms_(k, k), volts = open_[k] - ohms_.row(k).dot(amps) + ohm * amps[k];
-        auto const& law = laws_[static_cast<std::size_t>(k)];
+        auto const& law = laws_[as_index(k)];
         if (auto const* square = std::get_if<SquareLaw>(&law)) return current_from(*square, volts, ohm);
         return current_from(std::get<LimitedSource>(law), volts, ohm);
     }
@@ -40,7 +41,7 @@ public:
     }
 
     Limit limit(Eigen::VectorXd const& amps, int k) const {
-        auto const* source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]);
+        auto const* source = std::get_if<LimitedSource>(&laws_[as_index(k)]);
         if (!source) return Limit::between;
         double const next = answer(amps, k);
         return next >= 0.0 ? Limit::off : next <= -source->amperes ? Limit::full : Limit::between;
@@ -48,7 +49,7 @@ public:
 
     // [ohm] what a load that is not at a limit adds to its port: dV/dI along its own law.
     double own_ohms(Eigen::VectorXd const& amps, int k) const {
-        auto const* square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]);
+        auto const* square = std::get_if<SquareLaw>(&laws_[as_index(k)]);
         return square ? 1.0 / slope(*square, open_[k] - ohms_.row(k).dot(amps)) : 0.0;
     }
 
@@ -72,17 +73,16 @@ public:
         for (std::size_t i = 0; i < list.size(); ++i) {
             int const k = list[i];
             double const volts = open_[k] - ohms_.row(k).dot(amps);
-            if (auto const* square = std::get_if<SquareLaw>(&laws_[static_cast<std::size_t>(k)]))
+            if (auto const* square = std::get_if<SquareLaw>(&laws_[as_index(k)]))
                 miss[static_cast<Eigen::Index>(i)] = (current(*square, volts) - amps[k]) / slope(*square, volts);
             else
-                miss[static_cast<Eigen::Index>(i)] =
-                    volts - std::get<LimitedSource>(laws_[static_cast<std::size_t>(k)]).volts;
+                miss[static_cast<Eigen::Index>(i)] = volts - std::get<LimitedSource>(laws_[as_index(k)]).volts;
         }
         Eigen::VectorXd const step = solve_among(amps, list, miss);
         for (std::size_t i = 0; i < list.size(); ++i) {
             int const k = list[i];
             amps[k] += step[static_cast<Eigen::Index>(i)];
-            if (auto const* source = std::get_if<LimitedSource>(&laws_[static_cast<std::size_t>(k)]))
+            if (auto const* source = std::get_if<LimitedSource>(&laws_[as_index(k)]))
                 amps[k] = std::clamp(amps[k], -source->amperes, 0.0);
             else
                 amps[k] = std::max(amps[k], 0.0);

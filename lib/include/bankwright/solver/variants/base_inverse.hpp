@@ -6,6 +6,7 @@
 // Z(a,a) + Z(b,b) - 2 Z(a,b), before they are rounded.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/lanes.hpp"
@@ -39,8 +40,7 @@ struct BaseInverse {
 
 private:
     explicit BaseInverse(int count)
-        : nodes(count), stride(static_cast<int>(padded(static_cast<std::size_t>(count)))),
-          volts(rows_for(static_cast<std::size_t>(count))) {}
+        : nodes(count), stride(static_cast<int>(padded(as_index(count)))), volts(rows_for(as_index(count))) {}
 };
 
 } // namespace bankwright::solver

@@ -1,6 +1,7 @@
 // Bodies of base_inverse.hpp.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/linear/elimination_plan.hpp"
 #include "bankwright/solver/linear/star_mesh.hpp"
 #include "bankwright/solver/variants/base_inverse.hpp"
@@ -14,25 +15,24 @@ namespace bankwright::solver {
 
 BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology const& topology)
     : BaseInverse(circuit.nodes) {
-    auto const rows = static_cast<std::size_t>(stride / lanes);
+    auto const rows = as_index(stride / lanes);
     auto const diagonal = std::make_shared<LaneRows>(rows);
-    auto const z = std::make_shared<LaneRows>(static_cast<std::size_t>(nodes) * rows);
-    auto const between = std::make_shared<LaneRows>(static_cast<std::size_t>(nodes) * rows);
-    auto const at = [](int i) { return static_cast<std::size_t>(i); };
+    auto const z = std::make_shared<LaneRows>(as_index(nodes) * rows);
+    auto const between = std::make_shared<LaneRows>(as_index(nodes) * rows);
     std::vector<long double> siemens(topology.lines.size(), 0.0L), amps(topology.lines.size(), 0.0L);
     for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
         int const line = topology.branch_line[b];
         largest = std::max(largest, std::abs(circuit.branches[b].emf));
         if (line < 0) continue;
-        siemens[at(line)] = 1.0L / static_cast<long double>(circuit.branches[b].resistance);
-        amps[at(line)] = static_cast<long double>(circuit.branches[b].emf) * siemens[at(line)];
+        siemens[as_index(line)] = 1.0L / static_cast<long double>(circuit.branches[b].resistance);
+        amps[as_index(line)] = static_cast<long double>(circuit.branches[b].emf) * siemens[as_index(line)];
     }
     for (std::size_t l = 0; l < circuit.loads.size(); ++l)
         if (auto const* constant = std::get_if<ConstantCurrent>(&circuit.loads[l].law))
-            if (topology.load_feed[l] == Feed::port) amps[at(topology.load_line[l])] = constant->amperes;
+            if (topology.load_feed[l] == Feed::port) amps[as_index(topology.load_line[l])] = constant->amperes;
     StarMeshOf<long double> const mesh(plan_of(topology), siemens);
 
-    auto const merged = [&](int node) { return at(topology.merged[at(node)]); };
+    auto const merged = [&](int node) { return as_index(topology.merged[as_index(node)]); };
     auto const rest = mesh.volts(amps);
     for (int n = 0; n < nodes; ++n) {
         volts.data()[n] = static_cast<double>(rest[merged(n)]);
@@ -40,8 +40,8 @@ BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology cons
     }
     std::vector<std::vector<long double>> columns;
     for (int m = 0; m < topology.merged_nodes; ++m) {
-        std::vector<long double> unit(at(topology.merged_nodes), 0.0L);
-        unit[at(m)] = 1.0L;
+        std::vector<long double> unit(as_index(topology.merged_nodes), 0.0L);
+        unit[as_index(m)] = 1.0L;
         columns.push_back(mesh.volts_of_injections(std::move(unit)));
     }
     for (int a = 0; a < nodes; ++a)
@@ -50,7 +50,7 @@ BANKWRIGHT_INLINE BaseInverse::BaseInverse(Circuit const& circuit, Topology cons
             long double const mutual = column[merged(b)];
             z->data()[a * stride + b] = static_cast<double>(mutual);
             if (a == b) diagonal->data()[a] = static_cast<double>(mutual);
-            if (topology.island[at(a)] == topology.island[at(b)])
+            if (topology.island[as_index(a)] == topology.island[as_index(b)])
                 between->data()[a * stride + b] =
                     static_cast<double>((column[merged(a)] - mutual) + (columns[merged(b)][merged(b)] - mutual));
         }

@@ -1,6 +1,7 @@
 // Bodies of variant_ports.hpp. The bound is that of variant_lanes_inl.hpp, in norms.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/loads/port_loads.hpp"
 #include "bankwright/solver/loads/ports.hpp"
 #include "bankwright/solver/variants/variant_ports.hpp"

@@ -1,6 +1,7 @@
 // A variant as changes of rank one: between which two nodes, by how much?
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/topology.hpp"
 #include "bankwright/solver/variant.hpp"
@@ -63,7 +64,7 @@ private:
             into[0] = {now.from, now.to, g, g * now.emf};
             return are_joined(into[0]) ? 1 : -1;
         }
-        auto const b = static_cast<std::size_t>(change.branch);
+        auto const b = as_index(change.branch);
         if (b >= branches_.size()) return -1;
         Known const& was = branches_[b];
         double const g = now.resistance == was.resistance ? was.siemens : 1.0 / now.resistance, amps = g * now.emf;
@@ -90,8 +91,7 @@ private:
         return static_cast<unsigned>(branch.from) < nodes_ && static_cast<unsigned>(branch.to) < nodes_;
     }
     bool are_joined(VariantTerm const& term) const {
-        return islands_.empty() ||
-               islands_[static_cast<std::size_t>(term.a)] == islands_[static_cast<std::size_t>(term.b)];
+        return islands_.empty() || islands_[as_index(term.a)] == islands_[as_index(term.b)];
     }
     static bool changes_twice(Change const* changes, std::size_t each) { // a branch
         for (std::size_t i = 1; i < each; ++i)
