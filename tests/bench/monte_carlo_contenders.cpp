@@ -22,7 +22,7 @@ struct MonteCarlo {
     BatchPlan plan;
     Spread spread;
     Block block;
-    Moments moments;
+    Statistics statistics;
 };
 
 } // namespace
@@ -48,13 +48,13 @@ double monte_carlo_drawn(MonteCarlo* m, std::size_t samples) {
     double const begin = bench::processor_seconds();
     MonteCarloOptions options;
     options.set = m->set;
-    m->moments =
+    m->statistics =
         monte_carlo(m->plan, m->spread, {{Gauge::node_volts, m->plan.pattern.loads[0].plus}}, samples, options)[0];
     return bench::processor_seconds() - begin;
 }
 
-double monte_carlo_mean(MonteCarlo const* m) { return m->moments.mean; }
-double monte_carlo_deviation(MonteCarlo const* m) { return m->moments.deviation; }
+double monte_carlo_mean(MonteCarlo const* m) { return m->statistics.mean; }
+double monte_carlo_deviation(MonteCarlo const* m) { return m->statistics.deviation; }
 
 // [V] of the load with everything at its centre, after a run of the bare kernel.
 double monte_carlo_centre(MonteCarlo const* m) { return m->block.volts(m->plan.pattern.loads[0].plus)[0]; }

@@ -1,4 +1,4 @@
-"""Monte Carlo: what drawing every parameter and gathering moments costs beside the bare solve of a block that stays in place."""
+"""Monte Carlo: what drawing every parameter and gathering statistics costs beside the bare solve of a block that stays in place."""
 import ctypes
 import sys
 

@@ -32,12 +32,12 @@ Bank pair() {
 } // namespace
 
 TEST_CASE("a short behind the jon boat's breaker draws what Ohm's law says of the wires up to it") {
-    BoltedFaults faults(jon_boat());
+    BoltedShorts shorts(jon_boat());
     // 38.1 V behind 15 milliohm of batteries, 2 of jumpers, 1 of feed, and 1 of the breaker itself behind it.
-    CHECK(faults.at("CB.line", "CB")->total.value() == Approx(38.1 / 18e-3).epsilon(1e-12));
-    CHECK(faults.at("CB.line", "CB")->through_part.value() == Approx(0.0).epsilon(1e-9)); // nothing feeds it from there
-    CHECK(faults.at("CB.load", "CB")->total.value() == Approx(38.1 / 19e-3).epsilon(1e-12));
-    CHECK(faults.at("CB.load", "CB")->through_part.value() == Approx(38.1 / 19e-3).epsilon(1e-12));
+    CHECK(shorts.at("CB.line", "CB")->total.value() == Approx(38.1 / 18e-3).epsilon(1e-12));
+    CHECK(shorts.at("CB.line", "CB")->through_part.value() == Approx(0.0).epsilon(1e-9)); // nothing feeds it from there
+    CHECK(shorts.at("CB.load", "CB")->total.value() == Approx(38.1 / 19e-3).epsilon(1e-12));
+    CHECK(shorts.at("CB.load", "CB")->through_part.value() == Approx(38.1 / 19e-3).epsilon(1e-12));
 }
 
 TEST_CASE("what circulates between two batteries is added to what a short draws from each") {
@@ -45,33 +45,33 @@ TEST_CASE("what circulates between two batteries is added to what a short draws 
     auto const open = 12.9 - 4e-3 * 0.3 / 10e-3;
     auto const inner = 1.0 / (1.0 / 4e-3 + 1.0 / 6e-3);
     auto const total = open / (inner + 2e-3);
-    BoltedFaults faults(pair());
+    BoltedShorts shorts(pair());
     for (auto const* side : {"CB.line", "CB.load"})
-        CHECK(faults.at(side, "CB")->total.value() == Approx(total).epsilon(1e-12));
-    CHECK(faults.at("CB.load", "CB")->through_part.value() == Approx(total).epsilon(1e-12));
-    CHECK(faults.at("CB.load", "A")->through_part.value() == Approx((12.9 - total * 2e-3) / 4e-3).epsilon(1e-12));
-    CHECK(faults.at("CB.load", "P")->through_part.value() == Approx((12.6 - total * 2e-3) / 6e-3).epsilon(1e-12));
+        CHECK(shorts.at(side, "CB")->total.value() == Approx(total).epsilon(1e-12));
+    CHECK(shorts.at("CB.load", "CB")->through_part.value() == Approx(total).epsilon(1e-12));
+    CHECK(shorts.at("CB.load", "A")->through_part.value() == Approx((12.9 - total * 2e-3) / 4e-3).epsilon(1e-12));
+    CHECK(shorts.at("CB.load", "P")->through_part.value() == Approx((12.6 - total * 2e-3) / 6e-3).epsilon(1e-12));
 }
 
-TEST_CASE("a fault by Thevenin's theorem is the fault of the circuit with the two points joined") {
+TEST_CASE("a short by Thevenin's theorem is the short of the circuit with the two points joined") {
     for (auto const& bank : {jon_boat(), pair()}) {
-        BoltedFaults faults(bank);
+        BoltedShorts shorts(bank);
         for (auto const* terminal : {"A+", "B+", "CB.line", "CB.load"}) {
-            auto const joined = fault_currents(bank, terminal, "A-");
+            auto const joined = short_currents(bank, terminal, "A-");
             REQUIRE(joined);
             for (auto const& part : joined->parts) {
-                auto const fault = faults.at(terminal, part.id);
-                REQUIRE(fault);
-                CHECK(fault->total.value() == Approx(joined->total.value()).epsilon(1e-12));
-                CHECK(fault->through_part.value() == Approx(std::abs(part.current.value())).epsilon(1e-10));
+                auto const carried = shorts.at(terminal, part.id);
+                REQUIRE(carried);
+                CHECK(carried->total.value() == Approx(joined->total.value()).epsilon(1e-12));
+                CHECK(carried->through_part.value() == Approx(std::abs(part.current.value())).epsilon(1e-10));
             }
         }
     }
 }
 
-TEST_CASE("there is no fault between a point and itself, and none of a part that is not there") {
-    BoltedFaults faults(jon_boat());
-    CHECK_FALSE(faults.at("A-", "CB"));
-    CHECK_THROWS_AS(faults.at("CB.load", "none"), std::out_of_range);
-    CHECK_THROWS_AS(faults.at("none", "CB"), std::out_of_range);
+TEST_CASE("there is no short between a point and itself, and none of a part that is not there") {
+    BoltedShorts shorts(jon_boat());
+    CHECK_FALSE(shorts.at("A-", "CB"));
+    CHECK_THROWS_AS(shorts.at("CB.load", "none"), std::out_of_range);
+    CHECK_THROWS_AS(shorts.at("none", "CB"), std::out_of_range);
 }

@@ -29,10 +29,10 @@ TEST_CASE("what flows into a bolted short is the open voltage over the resistanc
     auto const bank = jon_boat();
     for (auto const* terminal : {"B-", "B+", "C+", "CB.load", "bow+", "troll+"}) {
         auto const seen = seen_from(bank, terminal, "A-").source;
-        auto const fault = fault_currents(bank, terminal, "A-");
+        auto const carried = short_currents(bank, terminal, "A-");
         REQUIRE(seen);
-        REQUIRE(fault);
-        CHECK(seen->short_current->value() == Approx(fault->total.value()).epsilon(1e-12));
+        REQUIRE(carried);
+        CHECK(seen->short_current->value() == Approx(carried->total.value()).epsilon(1e-12));
         CHECK(seen->open.value() / seen->short_current->value() == Approx(seen->resistance.value()).epsilon(1e-12));
     }
 }

@@ -15,7 +15,7 @@ using namespace bankwright::support;
 
 namespace {
 
-FaultPlace const& place_of(ShortCircuitResult const& result, std::string const& terminal) {
+ShortPlace const& place_of(ShortCircuitResult const& result, std::string const& terminal) {
     auto const it =
         std::find_if(result.places.begin(), result.places.end(), [&](auto const& p) { return p.terminal == terminal; });
     REQUIRE(it != result.places.end());
@@ -124,7 +124,7 @@ TEST_CASE("a device that cannot break the current does not end it") {
 
 // Two batteries of 12.6 V behind 5 milliohm, each with its fuse of a milliohm, on one busbar: 2.1 kA each, and that of
 // the one that is left alone is still 2.1 kA.
-TEST_CASE("strings that share a fault are each ended by their own fuse") {
+TEST_CASE("strings that share a short are each ended by their own fuse") {
     Bank bank;
     bank.batteries = {plain_battery("A", 12.6, 5e-3), plain_battery("B", 12.6, 5e-3)};
     bank.busbars = {named<Busbar>("plus")};

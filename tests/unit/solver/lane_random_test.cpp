@@ -39,10 +39,10 @@ TEST_CASE("every lane draws what xoshiro256+ draws, in each instruction set of t
             for (std::uint64_t& word : generator.state[row])
                 word = row + 1;
         solver::LaneRows rows(words.size());
-        std::vector<solver::DrawnRow> drawn;
+        std::vector<solver::SampledRow> sampled;
         for (std::size_t i = 0; i < words.size(); ++i)
-            drawn.push_back({static_cast<int>(i * lanes), 2.0, 8.0});
-        solver::draw(generator, drawn.data(), static_cast<int>(drawn.size()), rows.data(), set);
+            sampled.push_back({static_cast<int>(i * lanes), 2.0, 8.0});
+        solver::sample(generator, sampled.data(), static_cast<int>(sampled.size()), rows.data(), set);
         for (std::size_t i = 0; i < words.size(); ++i)
             for (std::size_t lane = 0; lane < lanes; ++lane)
                 CHECK(rows.row(static_cast<int>(i))[lane] ==

@@ -31,16 +31,16 @@ Spread spread_of(BatchPlan const& plan, double relative) {
 
 } // namespace
 
-TEST_CASE("the moments are those of the drawn banks, solved one by one") {
+TEST_CASE("the statistics are those of the sampled banks, solved one by one") {
     BatchPlan const plan = compile(bank_networks::bank(3, 2));
     Spread const spread = spread_of(plan, 0.1);
     std::size_t const samples = 5 * lanes + 3;
     int const node = plan.pattern.loads[0].plus;
-    auto const moments =
+    auto const statistics =
         monte_carlo(plan, spread, {{Gauge::node_volts, node}, {Gauge::branch_amps, 0}}, samples, {.seed = 42});
     std::vector<double> volts, amps;
     for (std::size_t b = 0; volts.size() < samples; ++b) {
-        std::vector<double> const banks = drawn_banks(plan, spread, 42, b);
+        std::vector<double> const banks = sampled_banks(plan, spread, 42, b);
         for (std::size_t lane = 0; lane < lanes && volts.size() < samples; ++lane) {
             Solution const s =
                 solve(circuit_of(plan, banks.data() + lane * static_cast<std::size_t>(plan.parameters())));
@@ -50,7 +50,7 @@ TEST_CASE("the moments are those of the drawn banks, solved one by one") {
     }
     for (int which = 0; which < 2; ++which) {
         auto const& values = which == 0 ? volts : amps;
-        Moments const& found = moments[static_cast<std::size_t>(which)];
+        Statistics const& found = statistics[static_cast<std::size_t>(which)];
         double mean = 0.0, squares = 0.0;
         for (double v : values)
             mean += v / static_cast<double>(samples);
@@ -70,7 +70,7 @@ TEST_CASE("a divider of two equal parts spreads as an even distribution says, to
     spread.relative[1] = spread.relative[2] = 0.01;
     // V = 10 b / (a + b): dV = 2.5 V x relative difference. An even spread of +-1 % deviates by 1 % / sqrt 3.
     double const expected = 2.5 * std::sqrt(2.0) * 0.01 / std::sqrt(3.0);
-    Moments const m = monte_carlo(plan, spread, {{Gauge::node_volts, 1}}, 200000)[0];
+    Statistics const m = monte_carlo(plan, spread, {{Gauge::node_volts, 1}}, 200000)[0];
     CHECK(m.mean == doctest::Approx(5.0).epsilon(1e-4));
     CHECK(m.deviation == doctest::Approx(expected).epsilon(0.01));
     CHECK(m.least >= 5.0 - 2.5 * 0.02001);
@@ -81,9 +81,9 @@ TEST_CASE("seed and count alone make the result: not the number of threads, to t
     BatchPlan const plan = compile(bank_networks::bank(2, 2));
     Spread const spread = spread_of(plan, 0.05);
     std::vector<Gauge> const gauge{{Gauge::node_volts, plan.pattern.loads[0].plus}};
-    Moments const one = monte_carlo(plan, spread, gauge, 10001, {.seed = 7, .threads = 1})[0];
+    Statistics const one = monte_carlo(plan, spread, gauge, 10001, {.seed = 7, .threads = 1})[0];
     for (int threads : {2, 3, 8}) {
-        Moments const many = monte_carlo(plan, spread, gauge, 10001, {.seed = 7, .threads = threads})[0];
+        Statistics const many = monte_carlo(plan, spread, gauge, 10001, {.seed = 7, .threads = threads})[0];
         CHECK(many.mean == one.mean);
         CHECK(many.deviation == one.deviation);
         CHECK(many.least == one.least);
@@ -98,7 +98,7 @@ TEST_CASE("samples that ask for more power than there is are counted out, not av
     BatchPlan const plan = compile(circuit);
     Spread spread = spread_of(plan, 0.0);
     spread.relative[3 + 1] = 0.5; // 5 to 15 mW
-    Moments const m = monte_carlo(plan, spread, {{Gauge::node_volts, 1}}, 20000)[0];
+    Statistics const m = monte_carlo(plan, spread, {{Gauge::node_volts, 1}}, 20000)[0];
     CHECK(static_cast<double>(m.count) == doctest::Approx(0.75 * 20000).epsilon(0.03));
     CHECK(m.least >= 2.5);
     CHECK(std::isfinite(m.deviation));
@@ -109,13 +109,13 @@ TEST_CASE("the generator is even, and no lane or block repeats another") {
     double sum = 0.0, squares = 0.0;
     int bins[10] = {};
     LaneRows rows(64);
-    std::vector<DrawnRow> drawn;
+    std::vector<SampledRow> sampled;
     for (int i = 0; i < 64; ++i)
-        drawn.push_back({i * lanes, 0.0, 1.0});
+        sampled.push_back({i * lanes, 0.0, 1.0});
     int const blocks = 100, count = blocks * 64 * lanes;
     for (int b = 0; b < blocks; ++b) {
         LaneGenerator generator = seeded(1, static_cast<std::uint64_t>(b));
-        draw(generator, drawn.data(), 64, rows.data(), widest_here());
+        sample(generator, sampled.data(), 64, rows.data(), widest_here());
         for (std::size_t i = 0; i < rows.size(); ++i) {
             double const u = rows.data()[i];
             REQUIRE((u >= 0.0 && u < 1.0));
@@ -136,10 +136,10 @@ TEST_CASE("the generator is even, and no lane or block repeats another") {
 TEST_CASE("every instruction set draws the same samples, to rounding") {
     BatchPlan const plan = compile(bank_networks::bank(1, 2));
     Spread const spread = spread_of(plan, 0.2);
-    std::vector<double> const expected = drawn_banks(plan, spread, 3, 5, InstructionSet::portable);
+    std::vector<double> const expected = sampled_banks(plan, spread, 3, 5, InstructionSet::portable);
     for (InstructionSet set : {InstructionSet::avx2, InstructionSet::avx512}) {
         if (!runs_here(set)) continue;
-        std::vector<double> const found = drawn_banks(plan, spread, 3, 5, set);
+        std::vector<double> const found = sampled_banks(plan, spread, 3, 5, set);
         for (std::size_t i = 0; i < found.size(); ++i)
             CHECK(found[i] == doctest::Approx(expected[i]).epsilon(1e-15));
     }

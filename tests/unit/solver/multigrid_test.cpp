@@ -27,7 +27,7 @@ int steps(int side, Multigrid::Groups groups, int few) {
     for (std::size_t n = 0; n < row.size(); ++n)
         row[n] = static_cast<int>(n) == flat.root.front() ? -1 : rows++;
     Multigrid const multigrid(conductance_rows(rows, row, flat.lines, siemens), groups, few);
-    auto room = multigrid.room();
+    auto workspace = multigrid.workspace();
     auto const count = static_cast<std::size_t>(rows);
     auto const product = [&](std::vector<double> const& a, std::vector<double> const& b) {
         double sum = 0.0;
@@ -39,7 +39,7 @@ int steps(int side, Multigrid::Groups groups, int few) {
     left.back() = 1.0; // [A]
     double first = 0.0, last = 1.0;
     for (int step = 0; step < 100; ++step) {
-        multigrid.solve_roughly(left, rough, room);
+        multigrid.solve_roughly(left, rough, workspace);
         double const energy = product(left, rough);
         if (step == 0) first = energy;
         if (energy <= 1e-16 * first) return step;

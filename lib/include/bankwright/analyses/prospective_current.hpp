@@ -15,34 +15,34 @@
 
 namespace bankwright {
 
-// A bolted fault between a terminal and the bank's own negative end, every device closed, every load and charger off.
-struct BoltedFault {
-    Current total;        // into the fault
+// A bolted short between a terminal and the bank's own negative end, every device closed, every load and charger off.
+struct BoltedShort {
+    Current total;        // into the short
     Current through_part; // of that, through the part asked for
 };
 
-// The bank's network is built and factored once: with nothing that follows its voltage in it, a fault draws V0 / Z from
+// The bank's network is built and factored once: with nothing that follows its voltage in it, a short draws V0 / Z from
 // a terminal, by Thevenin's theorem, and adds its own currents to those that flow without it.
-class BoltedFaults {
+class BoltedShorts {
 public:
-    explicit BoltedFaults(Bank const& bank);
+    explicit BoltedShorts(Bank const& bank);
 
-    // None where the two are no different points, or nothing feeds the fault. Throws std::out_of_range for a terminal
+    // None where the two are no different points, or nothing feeds the short. Throws std::out_of_range for a terminal
     // or part that the bank does not have.
-    std::optional<BoltedFault> at(std::string const& terminal, std::string const& part);
+    std::optional<BoltedShort> at(std::string const& terminal, std::string const& part);
 
 private:
-    solver::Solution with_fault(int node);
+    solver::Solution with_short(int node);
 
     Network network_;
     solver::SmallSignal small_; // seen from every node against the reference
-    // Of the last fault: both ends of a device without resistance are asked, and are one node to the network.
+    // Of the last short: both ends of a device without resistance are asked, and are one node to the network.
     int drawn_at_ = -1; // merged node
     solver::SmallAnswer drawn_;
 };
 
-// A bolted fault between any two terminals: what every part then carries.
-struct FaultCurrents {
+// A bolted short between any two terminals: what every part then carries.
+struct ShortCurrents {
     Current total{};
     std::vector<PartReading> parts; // in the author's order
 };
@@ -51,7 +51,7 @@ enum class DevicesAre { all_closed, as_drawn };
 
 // Every load and charger off. None where the two are one terminal, or there is no solution.
 // Throws std::out_of_range for a terminal that the bank does not have.
-std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal, std::string const& against,
+std::optional<ShortCurrents> short_currents(Bank const& bank, std::string const& terminal, std::string const& against,
                                             DevicesAre devices = DevicesAre::all_closed);
 
 } // namespace bankwright

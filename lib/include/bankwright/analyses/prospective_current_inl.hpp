@@ -29,12 +29,12 @@ inline std::vector<solver::NodePair> against_reference(solver::Circuit const& ci
 
 } // namespace internal
 
-BANKWRIGHT_INLINE BoltedFaults::BoltedFaults(Bank const& bank)
+BANKWRIGHT_INLINE BoltedShorts::BoltedShorts(Bank const& bank)
     : network_(build(bank, internal::idle(DevicesAre::all_closed))),
       small_(network_.circuit, internal::against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
 
-// What flows once a fault holds the node at the reference's voltage: its own current is the last load's.
-BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) {
+// What flows once a short holds the node at the reference's voltage: its own current is the last load's.
+BANKWRIGHT_INLINE solver::Solution BoltedShorts::with_short(int node) {
     auto const pair = as_index(node);
     auto solution = small_.operating_point();
     auto const loads = network_.circuit.loads.size();
@@ -58,18 +58,18 @@ BANKWRIGHT_INLINE solver::Solution BoltedFaults::with_fault(int node) {
     return solution;
 }
 
-BANKWRIGHT_INLINE std::optional<BoltedFault> BoltedFaults::at(std::string const& terminal, std::string const& part) {
+BANKWRIGHT_INLINE std::optional<BoltedShort> BoltedShorts::at(std::string const& terminal, std::string const& part) {
     auto const node = node_of(network_, terminal);
     auto const& through = part_of(network_, part); // throws: no such part
     if (node == network_.circuit.reference || through.elements.empty()) return std::nullopt;
     if (small_.operating_point().status != solver::Status::solved) return std::nullopt;
     if (small_.feed(as_index(node)) == solver::Feed::shorted) return std::nullopt; // no different point
-    auto const solution = with_fault(node);
-    return BoltedFault{std::abs(solution.load_amps.back()) * si::ampere,
+    auto const solution = with_short(node);
+    return BoltedShort{std::abs(solution.load_amps.back()) * si::ampere,
                        std::abs(read_part(through, network_, solution).current.value()) * si::ampere};
 }
 
-BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, std::string const& terminal,
+BANKWRIGHT_INLINE std::optional<ShortCurrents> short_currents(Bank const& bank, std::string const& terminal,
                                                               std::string const& against, DevicesAre devices) {
     auto network = build(bank, internal::idle(devices));
     auto const a = node_of(network, terminal);
@@ -78,7 +78,7 @@ BANKWRIGHT_INLINE std::optional<FaultCurrents> fault_currents(Bank const& bank, 
     network.circuit.joins.push_back({a, b});
     auto const solution = solver::solve(network.circuit);
     if (solution.status != solver::Status::solved) return std::nullopt;
-    return FaultCurrents{std::abs(solution.join_amps.back()) * si::ampere, read_parts(network, solution)};
+    return ShortCurrents{std::abs(solution.join_amps.back()) * si::ampere, read_parts(network, solution)};
 }
 
 } // namespace bankwright

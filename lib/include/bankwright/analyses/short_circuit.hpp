@@ -1,7 +1,7 @@
 // What flows into a short circuit anywhere in the bank, what ends it and how soon, can the devices break it, and does
 // the copper live through it?
 //
-// Bolted faults, one at a time, every device closed, every load and charger off. Steady direct currents from the
+// Bolted shorts, one at a time, every device closed, every load and charger off. Steady direct currents from the
 // batteries' own resistance: what inductance holds back in the first milliseconds is not counted, nor is a lithium
 // battery's own disconnect.
 #pragma once
@@ -21,7 +21,7 @@ struct ShortCircuitOptions {
     Voltage least_voltage = 0.5 * si::volt; // between points closer than this a short is none
 };
 
-// A breaker or fuse that carries current into a fault.
+// A breaker or fuse that carries current into a short.
 struct FaultDevice {
     std::string id;
     Current through{};
@@ -31,7 +31,7 @@ struct FaultDevice {
 
 // A short between a terminal and another: the - of the same plug, motor, load or charger output, else the negative end
 // of the bank that feeds it.
-struct FaultPlace {
+struct ShortPlace {
     std::string terminal;
     std::string against;
     Voltage voltage{}; // between them before
@@ -45,13 +45,13 @@ struct FaultPlace {
 struct DeviceDuty {
     std::string id;
     Current most{};                    // through it, over all places
-    std::string at;                    // that place's terminal; empty: no fault drives a current through it
+    std::string at;                    // that place's terminal; empty: no short drives a current through it
     std::optional<Current> interrupts; // as the file states
     std::optional<bool> suffices;
 };
 
-// A conductor in one fault.
-struct ConductorFault {
+// A conductor in one short.
+struct ConductorInShort {
     std::string at;                 // the place's terminal
     Current current{};              // the largest while it lasts
     std::optional<LetThrough> heat; // I2t at most, until a device has ended it there; none: none is sure to
@@ -61,13 +61,13 @@ struct ConductorFault {
 
 struct ConductorDuty {
     std::string id;
-    std::optional<LetThrough> withstand;   // none: its size is not stated
-    std::optional<ConductorFault> ended;   // the hottest of the faults that a device is sure to end there
-    std::optional<ConductorFault> unended; // the largest of those that none is sure to
+    std::optional<LetThrough> withstand;     // none: its size is not stated
+    std::optional<ConductorInShort> ended;   // the hottest of the shorts that a device is sure to end there
+    std::optional<ConductorInShort> unended; // the largest of those that none is sure to
 };
 
 struct ShortCircuitResult {
-    std::vector<FaultPlace> places;        // where a device, load or conductor's end is; in the author's order
+    std::vector<ShortPlace> places;        // where a device, load or conductor's end is; in the author's order
     std::vector<DeviceDuty> devices;       // breakers, then fuses
     std::vector<ConductorDuty> conductors; // jumpers, then cables
 };

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/short_circuit.hpp"
-#include "bankwright/analyses/short_circuit/fault_course.hpp"
+#include "bankwright/analyses/short_circuit/short_course.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
 
@@ -34,8 +34,8 @@ public:
     }
 
     ShortCircuitResult run() {
-        for (auto const& pair : fault_places(closed_, options_.least_voltage)) {
-            FaultCourse const course(closed_, pair);
+        for (auto const& pair : short_places(closed_, options_.least_voltage)) {
+            ShortCourse const course(closed_, pair);
             if (!course.stages().empty()) consider(pair, course);
         }
         for (auto& device : result_.devices)
@@ -44,8 +44,8 @@ public:
     }
 
 private:
-    void consider(TerminalPair const& pair, FaultCourse const& course) {
-        FaultPlace place{
+    void consider(TerminalPair const& pair, ShortCourse const& course) {
+        ShortPlace place{
             pair.terminal,           pair.against,     pair.voltage, course.prospective(), {}, course.cleared_by(),
             course.cleared_within(), course.bypassed()};
         for (std::size_t d = 0; d < devices_.size(); ++d) {
@@ -70,8 +70,8 @@ private:
     }
 
     // A current that the conductor may carry for good is no short circuit, and heats it no further.
-    static void heat(ConductorDuty& duty, Current steady, FaultPlace const& place, FaultCourse const& course) {
-        ConductorFault here{place.terminal, course.through(course.stages().front(), duty.id), {}, {}, {}};
+    static void heat(ConductorDuty& duty, Current steady, ShortPlace const& place, ShortCourse const& course) {
+        ConductorInShort here{place.terminal, course.through(course.stages().front(), duty.id), {}, {}, {}};
         auto most = 0.0; // [A2s]
         for (auto const& stage : course.stages()) {
             auto const amps = course.through(stage, duty.id);
@@ -92,7 +92,7 @@ private:
     }
 
     // [A2s] What it gets before any device can have opened.
-    static double at_least(FaultPlace const& place, Current current) {
+    static double at_least(ShortPlace const& place, Current current) {
         auto soonest = std::numeric_limits<double>::infinity(); // [s]
         for (auto const& device : place.devices)
             soonest = std::min(soonest, device.band ? device.band->at_least.value() : 0.0);

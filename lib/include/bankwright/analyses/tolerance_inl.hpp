@@ -107,14 +107,14 @@ private:
         solver::MonteCarloOptions options;
         options.seed = options_.seed;
         options.threads = options_.threads;
-        auto const moments = solver::monte_carlo(plan_, spread_, gauges_, options_.draws, options);
+        auto const statistics = solver::monte_carlo(plan_, spread_, gauges_, options_.draws, options);
         for (std::size_t g = 0; g < gauges_.size(); ++g) {
             auto& answer = result_.answers[g];
-            answer.mean = moments[g].mean;
-            answer.deviation = moments[g].deviation;
-            answer.least = moments[g].least;
-            answer.most = moments[g].most;
-            result_.unanswered = options_.draws - moments[g].count;
+            answer.mean = statistics[g].mean;
+            answer.deviation = statistics[g].deviation;
+            answer.least = statistics[g].least;
+            answer.most = statistics[g].most;
+            result_.unanswered = options_.draws - statistics[g].count;
         }
     }
 

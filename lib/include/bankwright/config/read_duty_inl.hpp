@@ -13,7 +13,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace internal::reading {
+namespace internal::reader {
 
 // Every [[leg]], numbered from one in what is said of it.
 inline void read_legs(DocumentEntry const& legs, Duty& duty, Models& none, Report& report) {
@@ -67,14 +67,14 @@ inline void read_duty(DocumentValue const& root, DutyResult& result, Report& rep
                    "add `[[leg]]` with `throttle = \"60 %\"` and `duration = \"20 min\"`");
 }
 
-} // namespace internal::reading
+} // namespace internal::reader
 
 BANKWRIGHT_INLINE DutyResult read_duty(std::string_view text, ReadLimits const& limits) {
     DutyResult result;
-    result.findings = internal::reading::read_alone(text, limits, result.readable,
-                                                    [&](DocumentValue const& root, internal::reading::Report& report) {
-                                                        internal::reading::read_duty(root, result, report);
-                                                    });
+    result.findings = internal::reader::read_alone(text, limits, result.readable,
+                                                   [&](DocumentValue const& root, internal::reader::Report& report) {
+                                                       internal::reader::read_duty(root, result, report);
+                                                   });
     return result;
 }
 

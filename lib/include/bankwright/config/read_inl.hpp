@@ -11,11 +11,11 @@
 namespace bankwright {
 BANKWRIGHT_INLINE ReadResult read(std::string_view text, ReadLimits const& limits, PartListSource const& part_lists) {
     ReadResult result;
-    internal::reading::Report report(limits);
+    internal::reader::Report report(limits);
     Document document;
-    result.readable = internal::reading::parse(text, limits, document, report);
+    result.readable = internal::reader::parse(text, limits, document, report);
     if (result.readable)
-        internal::reading::FileReader(limits, part_lists, result, report).read(document.root, document.duplicates);
+        internal::reader::FileReader(limits, part_lists, result, report).read(document.root, document.duplicates);
     result.findings = report.take();
     if (!result.readable) result.bank = {};
     return result;

@@ -19,7 +19,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace internal::reading {
+namespace internal::reader {
 
 class ReadingsReader {
 public:
@@ -203,13 +203,13 @@ private:
     ReadingState common_;
 };
 
-} // namespace internal::reading
+} // namespace internal::reader
 
 BANKWRIGHT_INLINE ReadingsResult read_readings(std::string_view text, Bank const& bank, ReadLimits const& limits) {
     ReadingsResult result;
-    result.findings = internal::reading::read_alone(
-        text, limits, result.readable, [&](DocumentValue const& root, internal::reading::Report& report) {
-            internal::reading::ReadingsReader(bank, limits, result, report).read(root);
+    result.findings = internal::reader::read_alone(
+        text, limits, result.readable, [&](DocumentValue const& root, internal::reader::Report& report) {
+            internal::reader::ReadingsReader(bank, limits, result, report).read(root);
         });
     return result;
 }

@@ -17,7 +17,7 @@ namespace internal::settings {
 
 // True if every word of the list chooses a rule; a word that does not is reported at its own place.
 inline bool choose_rules(DocumentEntry const& list, std::span<std::string_view const> choices,
-                         internal::reading::Report& report) {
+                         internal::reader::Report& report) {
     bool all = true;
     for (auto const& word : list.value.items) {
         if (std::find(choices.begin(), choices.end(), word.text) != choices.end()) continue;
@@ -26,14 +26,14 @@ inline bool choose_rules(DocumentEntry const& list, std::span<std::string_view c
         report.add(
             file_bad_value, {}, list.key, word.region,
             fmt::format("`{}` names {}, which is no rule and no family of rules", list.key,
-                        internal::reading::in_backquotes(word.text)),
-            internal::reading::help_with(report.nearest(word.text, choices), "`bankwright rules` lists them all"));
+                        internal::reader::in_backquotes(word.text)),
+            internal::reader::help_with(report.nearest(word.text, choices), "`bankwright rules` lists them all"));
     }
     return all;
 }
 
 inline void read_list(std::string_view key, DocumentValue const& root, std::span<std::string_view const> choices,
-                      internal::reading::KeyReader& keys, internal::reading::Report& report,
+                      internal::reader::KeyReader& keys, internal::reader::Report& report,
                       std::optional<std::vector<std::string>>& member) {
     keys(key, member);
     if (member && !choose_rules(*find_entry(root, key), choices, report)) member.reset();
@@ -44,17 +44,17 @@ inline void read_list(std::string_view key, DocumentValue const& root, std::span
 BANKWRIGHT_INLINE SettingsResult read_settings(std::string_view text, std::span<std::string_view const> choices,
                                                ReadLimits const& limits) {
     SettingsResult result;
-    internal::reading::Report report(limits);
+    internal::reader::Report report(limits);
     Document document;
-    result.readable = internal::reading::parse(text, limits, document, report);
+    result.readable = internal::reader::parse(text, limits, document, report);
     if (result.readable) {
         for (auto const& duplicate : document.duplicates)
-            internal::reading::report_problem(duplicate, report);
+            internal::reader::report_problem(duplicate, report);
         auto const& root = document.root;
-        internal::reading::Models none;
-        internal::reading::KeyReader keys(settings_section,
-                                          internal::reading::Subject{{}, "the settings", Region{{1, 1}, {1, 1}}}, root,
-                                          none, report);
+        internal::reader::Models none;
+        internal::reader::KeyReader keys(settings_section,
+                                         internal::reader::Subject{{}, "the settings", Region{{1, 1}, {1, 1}}}, root,
+                                         none, report);
         keys("fail-on", result.settings.fail_on);
         internal::settings::read_list("only", root, choices, keys, report, result.settings.only);
         internal::settings::read_list("skip", root, choices, keys, report, result.settings.skip);

@@ -22,13 +22,13 @@ inline Json band(std::optional<TripBand> const& known) {
             {"confidence", known->source.confidence}};
 }
 
-inline Json on_conductor(std::optional<ConductorFault> const& fault) {
-    if (!fault) return Json();
-    return {{"at", fault->at},
-            {"current", number(fault->current.value())},
-            {"heat", si_or_null(fault->heat)},
-            {"survives", yes_or_no(fault->survives)},
-            {"bears", si_or_null(fault->bears)}};
+inline Json on_conductor(std::optional<ConductorInShort> const& carried) {
+    if (!carried) return Json();
+    return {{"at", carried->at},
+            {"current", number(carried->current.value())},
+            {"heat", si_or_null(carried->heat)},
+            {"survives", yes_or_no(carried->survives)},
+            {"bears", si_or_null(carried->bears)}};
 }
 
 } // namespace internal::json

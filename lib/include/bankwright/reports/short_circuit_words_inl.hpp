@@ -12,7 +12,7 @@ namespace bankwright::short_circuit_words {
 
 BANKWRIGHT_INLINE std::string heat(LetThrough const& heat) { return fmt::format("{:.3g} A2s", heat.value()); }
 
-BANKWRIGHT_INLINE std::string ended(FaultPlace const& place) {
+BANKWRIGHT_INLINE std::string ended(ShortPlace const& place) {
     if (place.cleared_within)
         return fmt::format("{} within {}", fmt::join(place.cleared_by, ", "), print(*place.cleared_within));
     if (place.devices.empty()) return "nothing opens";

@@ -1,4 +1,4 @@
-// What a renderer of short circuits is given: one file's faults.
+// What a renderer of short circuits is given: one file's shorts.
 #pragma once
 
 #include "bankwright/analyses/short_circuit.hpp"

@@ -1,4 +1,4 @@
-// How far do the answers spread when every part lies within its tolerance? Values are drawn and statistics gathered
+// How far do the answers spread when every part lies within its tolerance? Values are sampled and statistics gathered
 // inside the block: neither is ever written to memory, which does not grow with the number of samples.
 //
 // Random numbers: xoshiro256+ (Blackman and Vigna, Scrambled Linear Pseudorandom Number Generators, 2018 [from
@@ -16,13 +16,13 @@
 
 namespace bankwright::solver {
 
-// A parameter is drawn evenly from its centre x (1 - relative) to centre x (1 + relative).
+// A parameter is sampled evenly from its centre x (1 - relative) to centre x (1 + relative).
 struct Spread {
     std::vector<double> centre;   // by parameter
     std::vector<double> relative; // by parameter, 0 to below 1
 };
 
-struct Moments {
+struct Statistics {
     std::size_t count = 0; // samples that have an answer
     double mean = 0.0;
     double deviation = 0.0; // standard deviation of the samples
@@ -35,15 +35,16 @@ struct MonteCarloOptions {
     InstructionSet set = widest_here();
 };
 
-// Moments of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without an
-// answer (Block::solve) is left out of them. Throws std::invalid_argument if the spread does not fit the plan, a centre
-// of a resistance is not positive, a tolerance takes a load's number out of its law, or a gauge is not in the circuit.
-std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges,
-                                 std::size_t samples, MonteCarloOptions const& options = {});
+// Statistics of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without
+// an answer (Block::solve) is left out of them. Throws std::invalid_argument if the spread does not fit the plan, a
+// centre of a resistance is not positive, a tolerance takes a load's number out of its law, or a gauge is not in the
+// circuit.
+std::vector<Statistics> monte_carlo(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges,
+                                    std::size_t samples, MonteCarloOptions const& options = {});
 
-// The banks of block `number` (lanes of them), row by row as solve_rows takes them: what monte_carlo() draws.
-std::vector<double> drawn_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed, std::size_t number,
-                                InstructionSet set = widest_here());
+// The banks of block `number` (lanes of them), row by row as solve_rows takes them: what monte_carlo() samples.
+std::vector<double> sampled_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed, std::size_t number,
+                                  InstructionSet set = widest_here());
 
 } // namespace bankwright::solver
 

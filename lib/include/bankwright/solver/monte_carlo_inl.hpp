@@ -41,7 +41,7 @@ struct Tally {
         least = std::min(least, other.least);
         most = std::max(most, other.most);
     }
-    Moments moments(double origin) const {
+    Statistics statistics(double origin) const {
         if (count == 0) return {};
         double const n = static_cast<double>(count), mean = sum / n;
         double const variance = count > 1 ? std::max(0.0, (squares - mean * sum) / (n - 1.0)) : 0.0;
@@ -49,26 +49,26 @@ struct Tally {
     }
 };
 
-// A block whose fixed parameters are in place, and the rows that are drawn for it.
-class DrawnBlock {
+// A block whose fixed parameters are in place, and the rows that are sampled for it.
+class SampledBlock {
 public:
-    DrawnBlock(BatchPlan const& plan, Spread const& spread, InstructionSet set) : block_(plan, set), set_(set) {
+    SampledBlock(BatchPlan const& plan, Spread const& spread, InstructionSet set) : block_(plan, set), set_(set) {
         for (int p = 0; p < plan.parameters(); ++p) {
             double const centre = spread.centre[as_index(p)];
             double const reach = std::abs(centre) * spread.relative[as_index(p)];
             std::fill_n(block_.parameter(p), lanes, centre);
-            if (reach > 0.0) drawn_.push_back({p * lanes, centre - reach, 2.0 * reach});
+            if (reach > 0.0) sampled_.push_back({p * lanes, centre - reach, 2.0 * reach});
         }
     }
-    void draw_and_solve(std::uint64_t seed, std::size_t number, int used) {
-        draw_only(seed, number);
+    void sample_and_solve(std::uint64_t seed, std::size_t number, int used) {
+        sample_only(seed, number);
         block_.solve(used);
     }
-    void draw_only(std::uint64_t seed, std::size_t number) {
+    void sample_only(std::uint64_t seed, std::size_t number) {
         LaneGenerator generator = seeded(seed, number);
-        draw(generator, drawn_.data(), static_cast<int>(drawn_.size()), block_.parameter(0), set_);
+        sample(generator, sampled_.data(), static_cast<int>(sampled_.size()), block_.parameter(0), set_);
     }
-    // The lanes' values; `buffer` may lend them room.
+    // The lanes' values; `buffer` may lend them a place.
     double const* read(Gauge const& gauge, double* buffer) const {
         if (gauge.kind == Gauge::node_volts) return block_.volts(gauge.number);
         if (gauge.kind == Gauge::span_volts) {
@@ -86,7 +86,7 @@ public:
 private:
     Block block_;
     InstructionSet set_;
-    std::vector<DrawnRow> drawn_;
+    std::vector<SampledRow> sampled_;
 };
 
 inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges) {
@@ -101,7 +101,7 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
         if (!(spread.relative[p] >= 0.0 && spread.relative[p] <= 0.9))
             throw std::invalid_argument("a tolerance is not within 0 to 0.9");
     }
-    for (double const end : {-1.0, 1.0}) { // a duty drawn above 1 would be a machine that there is not
+    for (double const end : {-1.0, 1.0}) { // a duty sampled above 1 would be a machine that there is not
         std::vector<double> values = spread.centre;
         for (std::size_t p = 0; p < count; ++p)
             values[p] *= 1.0 + end * spread.relative[p];
@@ -126,16 +126,17 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
 
 } // namespace internal
 
-BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread const& spread,
-                                                   std::vector<Gauge> const& gauges, std::size_t samples,
-                                                   MonteCarloOptions const& options) {
+BANKWRIGHT_INLINE std::vector<Statistics> monte_carlo(BatchPlan const& plan, Spread const& spread,
+                                                      std::vector<Gauge> const& gauges, std::size_t samples,
+                                                      MonteCarloOptions const& options) {
     internal::check_spread(plan, spread, gauges);
     std::vector<double> origin; // what the gauges show with every part at its centre
-    double buffer[lanes];
-    internal::DrawnBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)}, options.set);
+    double central[lanes];
+    internal::SampledBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)},
+                                     options.set);
     at_centre.block().solve(1);
     for (Gauge const& gauge : gauges) {
-        double const value = at_centre.read(gauge, buffer)[0];
+        double const value = at_centre.read(gauge, central)[0];
         origin.push_back(value == value ? value : 0.0);
     }
 
@@ -144,36 +145,36 @@ BANKWRIGHT_INLINE std::vector<Moments> monte_carlo(BatchPlan const& plan, Spread
     std::size_t const blocks = (samples + wide - 1) / wide, groups = std::min<std::size_t>(blocks, 256);
     std::vector<internal::Tally> tallies(groups * gauges.size());
     share_out(groups, options.threads, [&](std::size_t first, std::size_t last) {
-        internal::DrawnBlock drawn(plan, spread, options.set);
-        double room[lanes];
+        internal::SampledBlock sampled(plan, spread, options.set);
+        double buffer[lanes];
         for (std::size_t g = first; g < last; ++g) {
             internal::Tally* const tally = tallies.data() + g * gauges.size();
             for (std::size_t b = blocks * g / groups; b < blocks * (g + 1) / groups; ++b) {
                 int const used = static_cast<int>(std::min(wide, samples - b * wide));
-                drawn.draw_and_solve(options.seed, b, used);
+                sampled.sample_and_solve(options.seed, b, used);
                 for (std::size_t i = 0; i < gauges.size(); ++i)
-                    tally[i].add(drawn.read(gauges[i], room), used, origin[i]);
+                    tally[i].add(sampled.read(gauges[i], buffer), used, origin[i]);
             }
         }
     });
-    std::vector<Moments> moments;
+    std::vector<Statistics> statistics;
     for (std::size_t i = 0; i < gauges.size(); ++i) {
         internal::Tally all;
         for (std::size_t g = 0; g < groups; ++g)
             all.add(tallies[g * gauges.size() + i]);
-        moments.push_back(all.moments(origin[i]));
+        statistics.push_back(all.statistics(origin[i]));
     }
-    return moments;
+    return statistics;
 }
 
-BANKWRIGHT_INLINE std::vector<double> drawn_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed,
-                                                  std::size_t number, InstructionSet set) {
+BANKWRIGHT_INLINE std::vector<double> sampled_banks(BatchPlan const& plan, Spread const& spread, std::uint64_t seed,
+                                                    std::size_t number, InstructionSet set) {
     internal::check_spread(plan, spread, {});
-    internal::DrawnBlock drawn(plan, spread, set);
-    drawn.draw_only(seed, number);
+    internal::SampledBlock sampled(plan, spread, set);
+    sampled.sample_only(seed, number);
     std::vector<double const*> rows;
     for (int p = 0; p < plan.parameters(); ++p)
-        rows.push_back(drawn.block().parameter(p));
+        rows.push_back(sampled.block().parameter(p));
     std::vector<double> banks(rows.size() * as_index(lanes));
     double* out[lanes];
     for (int lane = 0; lane < lanes; ++lane)

@@ -2,7 +2,7 @@
 
 #include "bankwright/text/decimal.hpp"
 #include "bankwright/units/parse.hpp"
-#include "bankwright/units/parsing/parse_faults.hpp"
+#include "bankwright/units/parsing/parse_problems.hpp"
 #include "bankwright/units/unit_spelling.hpp"
 
 #include <cmath>
@@ -58,19 +58,19 @@ BANKWRIGHT_INLINE Parsed<double> number_in(UnitTable const& table, std::string_v
         if (!unit) return bad_unit(table, text, rest);
         rest.remove_prefix(end);
         if (number->negative && !(terms.empty() && rest.empty()))
-            return fault(table, false, quoted(text) + " is a sum with a minus sign in it");
+            return problem(table, false, quoted(text) + " is a sum with a minus sign in it");
         if (!terms.empty()) {
             double const times = size_of(terms.back().unit) / size_of(*unit);
             if (!(times > 1.5) || std::abs(times - std::round(times)) > 1e-9)
-                return fault(table, false,
-                             quoted(text) + " is a sum whose units do not divide each other, larger first");
+                return problem(table, false,
+                               quoted(text) + " is a sum whose units do not divide each other, larger first");
         }
         terms.push_back({*number, *unit});
     } while (!rest.empty());
     auto const number = terms.size() == 1 ? terms[0].number : sum_in_last_unit(terms);
     auto const& [unit, prefix] = terms.back().unit;
     auto const value = number ? nearest_double(*number, unit->factor, unit->power + prefix) : std::nullopt;
-    if (!value) return fault(table, false, quoted(text) + " is too large a number");
+    if (!value) return problem(table, false, quoted(text) + " is too large a number");
     return {*value, {}, false};
 }
 
@@ -86,11 +86,11 @@ BANKWRIGHT_INLINE Parsed<Temperature> temperature(std::string_view text) {
     auto const unit = find_unit(temperature_units, rest);
     if (!unit) return failed(bad_unit(temperature_units, text, rest));
     auto const degrees = nearest_double(*number);
-    if (!degrees) return failed(fault(temperature_units, false, quoted(text) + " is too large a number"));
+    if (!degrees) return failed(problem(temperature_units, false, quoted(text) + " is too large a number"));
     auto const name = unit->unit->name;
     bool const is_celsius = name == "degC" || name == "\u00B0C" || name == "\u2103";
     auto const value = name == "K" ? kelvin_point(*degrees) : is_celsius ? celsius(*degrees) : fahrenheit(*degrees);
-    if (value.value() < 0.0) return failed(fault(temperature_units, false, quoted(text) + " is below absolute zero"));
+    if (value.value() < 0.0) return failed(problem(temperature_units, false, quoted(text) + " is below absolute zero"));
     return {value, {}, false};
 }
 
@@ -127,20 +127,20 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     auto const unit = without_blanks_before(text.substr(number.size()));
     if (!number.empty() && unit == "AWG") {
         if (auto const gauge = gauge_of(number)) return {WireSize(*gauge), {}, false};
-        return failed(fault(wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
+        return failed(problem(wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
     }
-    if (!number.empty() && unit.empty()) return failed(fault(wire_size_units, true, quoted(text) + " has no unit"));
+    if (!number.empty() && unit.empty()) return failed(problem(wire_size_units, true, quoted(text) + " has no unit"));
     if (!number.empty())
         for (std::string_view const word : {"AWG", "ga", "gauge", "AWG."})
             if (same_letters(unit, word)) {
                 auto const meant =
                     fmt::format("{} has the unknown unit {} (did you mean `AWG`?)", quoted(text), quoted(unit));
-                return failed(fault(wire_size_units, true, meant));
+                return failed(problem(wire_size_units, true, meant));
             }
     auto const area = number_in(wire_size_units, text);
     if (!area.value) return failed(area);
     if (!(*area.value > 0.0))
-        return failed(fault(wire_size_units, false, quoted(text) + " is no cross-section above zero"));
+        return failed(problem(wire_size_units, false, quoted(text) + " is no cross-section above zero"));
     return {WireSize(Area::from_value(*area.value)), {}, false};
 }
 

@@ -12,7 +12,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 inline void read_acceptance(Subject const& subject, DocumentValue const& item, Names const& ids, Report& report,
                             Bank& bank) {
@@ -62,4 +62,4 @@ inline void read_accepted(DocumentEntry const& section, Names const& ids, Report
     }
 }
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

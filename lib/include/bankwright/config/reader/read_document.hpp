@@ -14,7 +14,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 // What stopped the parser.
 inline void report_problem(DocumentProblem const& problem, Report& report) {
@@ -59,4 +59,4 @@ Findings read_alone(std::string_view text, ReadLimits const& limits, bool& reada
     return report.take();
 }
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

@@ -20,7 +20,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 class FileReader {
 public:
@@ -394,4 +394,4 @@ private:
     Terminals terminals_;
 };
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

@@ -15,7 +15,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 // The models of a file and of its part lists, and which of their entries are known to be wrong: those are reported
 // once, in the model.
@@ -96,4 +96,4 @@ inline void read_models(DocumentEntry const& section, Models& models, Report& re
     check_models(section, models, report, map);
 }
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

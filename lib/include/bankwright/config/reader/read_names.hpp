@@ -15,7 +15,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 // One entry of a section that holds parts.
 struct Candidate {
@@ -84,4 +84,4 @@ inline std::vector<std::string> terminals_of(PartKind kind, std::string const& i
     return {};
 }
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

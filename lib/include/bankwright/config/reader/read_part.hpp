@@ -16,7 +16,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 inline std::vector<std::string_view> names_of(SectionSpec const& section) {
     std::vector<std::string_view> names;
@@ -277,4 +277,4 @@ inline void reconcile(Load& load, KeyReader& keys) {
 template <class Part>
 void reconcile(Part&, KeyReader&) {}
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

@@ -17,7 +17,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 class PartListReader {
 public:
@@ -144,4 +144,4 @@ private:
     std::vector<SourceText> texts_;
 };
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

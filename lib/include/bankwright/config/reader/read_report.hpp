@@ -18,7 +18,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 // What a finding is about.
 struct Subject {
@@ -122,4 +122,4 @@ private:
     std::size_t comparisons_left_ = 200'000;
 };
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

@@ -12,7 +12,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 class Terminals {
 public:
@@ -46,4 +46,4 @@ private:
     std::unordered_set<std::string> excused_;
 };
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

@@ -22,7 +22,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright::internal::reading {
+namespace bankwright::internal::reader {
 
 using internal::key_words::listed;
 
@@ -253,4 +253,4 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
     }
 }
 
-} // namespace bankwright::internal::reading
+} // namespace bankwright::internal::reader

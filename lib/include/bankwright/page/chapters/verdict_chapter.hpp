@@ -90,7 +90,7 @@ inline void key_figures(Html& html, BankReport const& report) {
         auto const& places = report.shorts->places;
         auto const hardest =
             std::max_element(places.begin(), places.end(),
-                             [](FaultPlace const& a, FaultPlace const& b) { return a.prospective < b.prospective; });
+                             [](ShortPlace const& a, ShortPlace const& b) { return a.prospective < b.prospective; });
         html.fact("A short can drive", amperes(hardest->prospective) + " at `" + hardest->terminal + "`");
     }
     html.close();

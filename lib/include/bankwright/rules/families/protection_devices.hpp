@@ -48,7 +48,7 @@ public:
             rating_high(device, region);
             rating_low(device);
             voltage(device, graph_.edges[e]);
-            fault(device, static_cast<int>(e), region);
+            shorted(device, static_cast<int>(e), region);
         }
         parallel_strings();
         say_unknown_bands();
@@ -183,8 +183,8 @@ private:
         measured(finding, device.voltage->value(), highest, "V");
     }
 
-    void fault(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
-        auto const prospective = hangs_on_a_battery(edge) ? largest_fault(device) : std::optional(Current{});
+    void shorted(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
+        auto const prospective = hangs_on_a_battery(edge) ? largest_short(device) : std::optional(Current{});
         if (!prospective) return;
         interrupting(device, edge, *prospective);
         short_circuit_heat(device, *prospective, region);
@@ -197,11 +197,11 @@ private:
     }
 
     // Through the device, of shorts on either side of it; none where neither has an answer.
-    std::optional<Current> largest_fault(ProtectiveDevice const& device) {
-        if (!faults_) faults_.emplace(bank_);
+    std::optional<Current> largest_short(ProtectiveDevice const& device) {
+        if (!shorts_) shorts_.emplace(bank_);
         std::optional<Current> largest;
         for (auto const* side : {".line", ".load"}) {
-            auto const at = faults_->at(device.id + side, device.id);
+            auto const at = shorts_->at(device.id + side, device.id);
             if (at && (!largest || at->through_part > *largest)) largest = at->through_part;
         }
         return largest;
@@ -276,7 +276,7 @@ private:
         findings_.push_back(std::move(finding));
     }
 
-    // Two strings share a fault if both their ends are joined with no device between, nor one inside either string.
+    // Two strings share a short if both their ends are joined with no device between, nor one inside either string.
     void parallel_strings() {
         auto const& form = seen_.arrangement();
         if (form.form != ArrangementForm::strings || form.parallel < 2 || !seen_.verdict().right()) return;
@@ -327,7 +327,7 @@ private:
     Bank const& bank_;
     WiringGraph const& graph_;
     Findings& findings_;
-    std::optional<BoltedFaults> faults_; // once a device asks: behind a wiring that is not right there is no network
+    std::optional<BoltedShorts> shorts_; // once a device asks: behind a wiring that is not right there is no network
     std::vector<char> ties_batteries_;   // by edge
     std::set<std::string> fed_by_a_battery_; // devices with none between them and a battery's positive post
     std::vector<std::string> unknown_bands_;

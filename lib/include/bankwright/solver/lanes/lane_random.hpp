@@ -22,15 +22,15 @@ struct LaneGenerator {
 // A stream of its own for each (seed, number, lane).
 LaneGenerator seeded(std::uint64_t seed, std::uint64_t number);
 
-// One drawn row: where it goes in `rows`, low + width x u with u in [0, 1).
-struct DrawnRow {
+// One sampled row: where it goes in `rows`, low + width x u with u in [0, 1).
+struct SampledRow {
     int offset = 0;
     double low = 0.0;
     double width = 0.0;
 };
 
 // Advances the generator once for each row.
-void draw(LaneGenerator& generator, DrawnRow const* drawn, int count, double* rows, InstructionSet set);
+void sample(LaneGenerator& generator, SampledRow const* sampled, int count, double* rows, InstructionSet set);
 
 } // namespace bankwright::solver
 

@@ -47,8 +47,8 @@ namespace internal {
 
 // Two registers of lanes at a time: each number waits for the one before it.
 template <int width>
-__attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, DrawnRow const* drawn, int count,
-                                                      double* rows) {
+__attribute__((always_inline)) inline void sample_lanes(LaneGenerator& generator, SampledRow const* sampled, int count,
+                                                        double* rows) {
     using Bits = typename RegisterOfBits<width>::type;
     using V = typename Register<width>::type;
     static_assert(lanes % (2 * width) == 0);
@@ -64,8 +64,8 @@ __attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, 
             d[k] = states[3 * apart + k];
         }
         for (int i = 0; i < count; ++i) {
-            double* const row = rows + drawn[i].offset + lane;
-            double const low = drawn[i].low, wide = drawn[i].width;
+            double* const row = rows + sampled[i].offset + lane;
+            double const low = sampled[i].low, wide = sampled[i].width;
 #pragma GCC unroll 2
             for (int k = 0; k < 2; ++k) {
                 // The top 52 bits make a number from 1 to 2.
@@ -93,12 +93,12 @@ __attribute__((always_inline)) inline void draw_lanes(LaneGenerator& generator, 
 
 } // namespace internal
 
-BANKWRIGHT_INLINE void draw(LaneGenerator& generator, DrawnRow const* drawn, int count, double* rows,
-                            InstructionSet set) {
+BANKWRIGHT_INLINE void sample(LaneGenerator& generator, SampledRow const* sampled, int count, double* rows,
+                              InstructionSet set) {
     return run_by(
         set,
-        [](auto width, auto&... with) __attribute__((always_inline)) { return internal::draw_lanes<width>(with...); },
-        generator, drawn, count, rows);
+        [](auto width, auto&... with) __attribute__((always_inline)) { return internal::sample_lanes<width>(with...); },
+        generator, sampled, count, rows);
 }
 
 } // namespace bankwright::solver

@@ -24,13 +24,14 @@ public:
     Multigrid(ConductanceRows finest, Groups groups, int few); // `few`: rows that are solved directly
 
     // Its own for everyone who calls.
-    struct Room {
+    struct Workspace {
         std::vector<double> right, left, slope, second, second_slope; // of one level
     };
-    std::vector<Room> room() const;
+    std::vector<Workspace> workspace() const;
 
     // [V] by row for currents [A] into the rows. Symmetric and positive, nearly linear.
-    void solve_roughly(std::vector<double> const& amps, std::vector<double>& volts, std::vector<Room>& room) const;
+    void solve_roughly(std::vector<double> const& amps, std::vector<double>& volts,
+                       std::vector<Workspace>& workspace) const;
 
     ConductanceRows const& finest() const { return levels_.front().rows; }
 
@@ -41,8 +42,8 @@ private:
         std::vector<int> group;   // by row: its row on the next level, -1 for none
     };
     void cycle(std::size_t level, std::vector<double> const& amps, std::vector<double>& volts,
-               std::vector<Room>& room) const;
-    void correct(std::size_t level, std::vector<Room>& room) const;
+               std::vector<Workspace>& workspace) const;
+    void correct(std::size_t level, std::vector<Workspace>& workspace) const;
     std::vector<Level> levels_;
     std::unique_ptr<SparseNetwork> coarsest_;
 };

@@ -101,22 +101,23 @@ BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, in
                                                 std::vector<int>{last.size()});
 }
 
-BANKWRIGHT_INLINE std::vector<Multigrid::Room> Multigrid::room() const {
-    std::vector<Room> room(levels_.size());
+BANKWRIGHT_INLINE std::vector<Multigrid::Workspace> Multigrid::workspace() const {
+    std::vector<Workspace> workspace(levels_.size());
     for (std::size_t l = 1; l < levels_.size(); ++l)
-        for (auto* each : {&room[l].right, &room[l].left, &room[l].slope, &room[l].second, &room[l].second_slope})
+        for (auto* each : {&workspace[l].right, &workspace[l].left, &workspace[l].slope, &workspace[l].second,
+                           &workspace[l].second_slope})
             each->resize(levels_[l].ohms.size());
-    return room;
+    return workspace;
 }
 
 BANKWRIGHT_INLINE void Multigrid::solve_roughly(std::vector<double> const& amps, std::vector<double>& volts,
-                                                std::vector<Room>& room) const {
-    cycle(0, amps, volts, room);
+                                                std::vector<Workspace>& workspace) const {
+    cycle(0, amps, volts, workspace);
 }
 
 // One sweep, the coarser level's correction, one sweep back.
 BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const& amps, std::vector<double>& volts,
-                                        std::vector<Room>& room) const {
+                                        std::vector<Workspace>& workspace) const {
     auto const& [rows, ohms, group] = levels_[l];
     std::size_t const count = ohms.size();
     if (l + 1 == levels_.size()) {
@@ -126,7 +127,7 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
         std::copy_n(found.begin(), count, volts.begin());
         return;
     }
-    auto& coarse = room[l + 1];
+    auto& coarse = workspace[l + 1];
     std::fill(coarse.right.begin(), coarse.right.end(), 0.0);
     for (std::size_t r = 0; r < count; ++r) { // from 0 V: only earlier rows have a voltage yet
         auto const begin = as_index(rows.first[r]), end = as_index(rows.later[r]);
@@ -138,7 +139,7 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
             if (int const g = group[as_index(rows.neighbour[e])]; g >= 0)
                 coarse.right[as_index(g)] += rows.siemens[e] * volts[r];
     }
-    correct(l + 1, room);
+    correct(l + 1, workspace);
     for (std::size_t r = 0; r < count; ++r)
         if (group[r] >= 0) volts[r] += coarse.left[as_index(group[r])];
     for (std::size_t r = count; r-- > 0;) {
@@ -150,10 +151,10 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
 }
 
 // `left` of this level from its `right`: up to two steps of conjugate gradients, each with a cycle for its direction.
-BANKWRIGHT_INLINE void Multigrid::correct(std::size_t l, std::vector<Room>& room) const {
+BANKWRIGHT_INLINE void Multigrid::correct(std::size_t l, std::vector<Workspace>& workspace) const {
     using internal::grouping::dot;
-    Room& my = room[l];
-    cycle(l, my.right, my.left, room);
+    Workspace& my = workspace[l];
+    cycle(l, my.right, my.left, workspace);
     if (l + 1 == levels_.size()) return; // that was exact
     leaving_amps(levels_[l].rows, my.left, my.slope);
     double const energy = dot(my.left, my.slope), along = dot(my.left, my.right);
@@ -164,7 +165,7 @@ BANKWRIGHT_INLINE void Multigrid::correct(std::size_t l, std::vector<Room>& room
     double first = step, second = 0.0;
     constexpr double good_enough = 0.3;
     if (dot(my.right, my.right) > good_enough * good_enough * before) {
-        cycle(l, my.right, my.second, room);
+        cycle(l, my.right, my.second, workspace);
         leaving_amps(levels_[l].rows, my.second, my.second_slope);
         double const mixed = dot(my.second, my.slope), own = dot(my.second, my.second_slope);
         double const rest = own - mixed * mixed / energy, onward = dot(my.second, my.right);

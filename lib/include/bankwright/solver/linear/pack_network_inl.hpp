@@ -40,10 +40,10 @@ BANKWRIGHT_INLINE bool PackNetwork::leg(Multigrid const& multigrid, std::vector<
     constexpr int some = 15, most = 100;
     std::size_t const count = amps.size();
     std::vector<double> along(count), away(count), rough(count);
-    auto room = multigrid.room();
+    auto workspace = multigrid.workspace();
     double first = 0.0, last = 0.0, length = 0.0;
     for (int step = 0; step < most; ++step) {
-        multigrid.solve_roughly(amps, rough, room);
+        multigrid.solve_roughly(amps, rough, workspace);
         double const energy = dot(amps, rough);
         if (step == 0) first = energy;
         if (!std::isfinite(energy)) return false;

@@ -30,16 +30,16 @@ public:
         }
     }
 
-    // Writes at most `room` terms; returns how many there are, or -1 if no update will do: a wrong number, a branch
-    // that the base does not have or that is changed twice, nodes on different islands, more terms than room. The two
+    // Writes at most `most` terms; returns how many there are, or -1 if no update will do: a wrong number, a branch
+    // that the base does not have or that is changed twice, nodes on different islands, more terms than that. The two
     // terms of a branch that keeps one of its ends both begin there.
     __attribute__((always_inline)) int terms(Change const* changes, std::size_t each, VariantTerm* into,
-                                             int room) const {
-        if (each == 1) return terms_of(changes[0], into, room); // what is asked most, and most at a time
+                                             int most) const {
+        if (each == 1) return terms_of(changes[0], into, most); // what is asked most, and most at a time
         if (changes_twice(changes, each)) return -1;
         int count = 0;
         for (std::size_t i = 0; i < each; ++i) {
-            int const more = terms_of(changes[i], into + count, room - count);
+            int const more = terms_of(changes[i], into + count, most - count);
             if (more < 0) return -1;
             count += more;
         }
@@ -52,7 +52,7 @@ private:
         double resistance, siemens, amps; // [ohm, S, A]
     };
 
-    __attribute__((always_inline)) int terms_of(Change const& change, VariantTerm* into, int room) const {
+    __attribute__((always_inline)) int terms_of(Change const& change, VariantTerm* into, int most) const {
         constexpr double infinity = std::numeric_limits<double>::infinity();
         Branch const& now = change.now;
         bool const is_gone = now.resistance == infinity;
@@ -60,7 +60,7 @@ private:
         if (change.branch < 0) {
             if (is_gone) return 0;
             double const g = 1.0 / now.resistance;
-            if (!is_within(now) || room < 1 || g == infinity) return -1;
+            if (!is_within(now) || most < 1 || g == infinity) return -1;
             into[0] = {now.from, now.to, g, g * now.emf};
             return are_joined(into[0]) ? 1 : -1;
         }
@@ -71,12 +71,12 @@ private:
         if (g == infinity) return -1;
         bool const keeps_from = was.from == now.from, keeps_to = was.to == now.to;
         if (is_gone || (keeps_from && keeps_to)) {
-            if (room < 1) return -1;
+            if (most < 1) return -1;
             double const more = is_gone ? -was.siemens : (was.resistance - now.resistance) * was.siemens * g;
             into[0] = {was.from, was.to, more, amps - was.amps};
             return 1;
         }
-        if (!is_within(now) || room < 2) return -1;
+        if (!is_within(now) || most < 2) return -1;
         if (keeps_to) {
             into[0] = {was.to, was.from, -was.siemens, was.amps};
             into[1] = {now.to, now.from, g, -amps};

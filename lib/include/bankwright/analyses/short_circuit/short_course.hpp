@@ -1,9 +1,9 @@
-// How does a fault go on, and what do its parts carry meanwhile, if every breaker and fuse is as slow as its standard
+// How does a short go on, and what do its parts carry meanwhile, if every breaker and fuse is as slow as its standard
 // lets it be?
 #pragma once
 
 #include "bankwright/analyses/prospective_current.hpp"
-#include "bankwright/analyses/short_circuit/fault_places.hpp"
+#include "bankwright/analyses/short_circuit/short_places.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/units/quantities.hpp"
@@ -21,18 +21,18 @@ Bank with_all_closed(Bank bank);
 // through bounds it; infinite where nothing is promised or where it cannot break that current.
 Duration latest_opening(ProtectiveDevice const& device, Current current);
 
-class FaultCourse {
+class ShortCourse {
 public:
     // From one opening to the next.
     struct Stage {
         Duration lasts{}; // infinite: the last, and nothing is sure to end it
-        FaultCurrents currents;
+        ShortCurrents currents;
     };
 
     // The bank must outlive it.
-    FaultCourse(Bank const& closed, TerminalPair const& pair);
+    ShortCourse(Bank const& closed, TerminalPair const& pair);
 
-    std::vector<Stage> const& stages() const { return stages_; } // empty: no fault
+    std::vector<Stage> const& stages() const { return stages_; } // empty: no short
     Current prospective() const { return stages_.empty() ? Current{} : stages_.front().currents.total; }
     std::optional<Duration> cleared_within() const;
     // Those that must open for it, in order; empty unless it is cleared.
@@ -42,7 +42,7 @@ public:
     Current through(Stage const& stage, std::string const& part) const;
 
 private:
-    std::optional<FaultCurrents> with(std::vector<std::string> const& open) const;
+    std::optional<ShortCurrents> with(std::vector<std::string> const& open) const;
     void run();
 
     Bank const& closed_;
@@ -54,5 +54,5 @@ private:
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY
-#include "bankwright/analyses/short_circuit/fault_course_inl.hpp"
+#include "bankwright/analyses/short_circuit/short_course_inl.hpp"
 #endif

@@ -1,7 +1,7 @@
-// Body of fault_places.hpp.
+// Body of short_places.hpp.
 #pragma once
 
-#include "bankwright/analyses/short_circuit/fault_places.hpp"
+#include "bankwright/analyses/short_circuit/short_places.hpp"
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
@@ -14,7 +14,7 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE std::vector<TerminalPair> fault_places(Bank const& bank, Voltage least) {
+BANKWRIGHT_INLINE std::vector<TerminalPair> short_places(Bank const& bank, Voltage least) {
     Moment moment;
     moment.loads = LoadsAre::at_rest;
     moment.everything_closed = true;

@@ -19,10 +19,10 @@ struct TerminalPair {
 // Every terminal on which a device, a load or a conductor's end sits and which stands at least so far above the one
 // that it is paired with: the - of its own plug, motor, load or charger output, else the lowest negative post of what
 // feeds it.
-std::vector<TerminalPair> fault_places(Bank const& bank, Voltage least);
+std::vector<TerminalPair> short_places(Bank const& bank, Voltage least);
 
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY
-#include "bankwright/analyses/short_circuit/fault_places_inl.hpp"
+#include "bankwright/analyses/short_circuit/short_places_inl.hpp"
 #endif

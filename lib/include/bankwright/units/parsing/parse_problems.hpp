@@ -53,34 +53,35 @@ inline std::string quoted(std::string_view text) {
     return '`' + shown + (text.empty() ? "`" : "...`");
 }
 
-inline Parsed<double> fault(UnitTable const& table, bool unit_is_wrong, std::string_view found) {
+inline Parsed<double> problem(UnitTable const& table, bool unit_is_wrong, std::string_view found) {
     return {std::nullopt, fmt::format("{}; expected {} such as \"{}\"", found, table.noun, table.example),
             unit_is_wrong};
 }
 
 inline Parsed<double> bad_number(UnitTable const& table, std::string_view text) {
-    if (text.empty()) return fault(table, false, "the value is empty");
-    return fault(table, false, quoted(text) + " does not begin with a number");
+    if (text.empty()) return problem(table, false, "the value is empty");
+    return problem(table, false, quoted(text) + " does not begin with a number");
 }
 
 // `rest` follows the number in `text` and is no unit of the table.
 inline Parsed<double> bad_unit(UnitTable const& table, std::string_view text, std::string_view rest) {
-    if (rest.empty()) return fault(table, true, quoted(text) + " has no unit");
+    if (rest.empty()) return problem(table, true, quoted(text) + " has no unit");
     auto const digits = text.substr(text.front() == '+' || text.front() == '-' ? 1 : 0, 2);
-    if (digits == "0x" || digits == "0X") return fault(table, false, quoted(text) + " is not a decimal number");
+    if (digits == "0x" || digits == "0X") return problem(table, false, quoted(text) + " is not a decimal number");
     if (rest.front() == ',')
-        return fault(table, false, quoted(text) + " has a comma in its number, where only a decimal point is read");
+        return problem(table, false, quoted(text) + " has a comma in its number, where only a decimal point is read");
     if (rest.front() == '_' || rest.front() == '.' || (rest.front() >= '0' && rest.front() <= '9'))
-        return fault(table, false, quoted(text) + " is not one number and a unit");
+        return problem(table, false, quoted(text) + " is not one number and a unit");
     // A letter that is also a unit of another quantity (25 C) is more likely the slip than the other quantity.
     auto const near = suggest_unit(table, rest);
     bool const likely = near && same_letters(*near, rest);
     bool const word = near && closest(rest, {*near}) == std::nullopt;
     if (!likely && !word)
         for (auto const* other : every_unit_table)
-            if (find_unit(*other, rest)) return fault(table, true, fmt::format("{} is {}", quoted(text), other->noun));
+            if (find_unit(*other, rest))
+                return problem(table, true, fmt::format("{} is {}", quoted(text), other->noun));
     auto const meant = near ? fmt::format(" (did you mean `{}`?)", *near) : std::string();
-    return fault(table, true, fmt::format("{} has the unknown unit {}{}", quoted(text), quoted(rest), meant));
+    return problem(table, true, fmt::format("{} has the unknown unit {}{}", quoted(text), quoted(rest), meant));
 }
 
 } // namespace bankwright::parsing

@@ -1,7 +1,7 @@
-// Bodies of fault_course.hpp.
+// Bodies of short_course.hpp.
 #pragma once
 
-#include "bankwright/analyses/short_circuit/fault_course.hpp"
+#include "bankwright/analyses/short_circuit/short_course.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 
 #include <algorithm>
@@ -32,24 +32,24 @@ BANKWRIGHT_INLINE Duration latest_opening(ProtectiveDevice const& device, Curren
     return latest;
 }
 
-BANKWRIGHT_INLINE FaultCourse::FaultCourse(Bank const& closed, TerminalPair const& pair)
+BANKWRIGHT_INLINE ShortCourse::ShortCourse(Bank const& closed, TerminalPair const& pair)
     : closed_(closed), pair_(pair) {
     run();
 }
 
-BANKWRIGHT_INLINE std::optional<FaultCurrents> FaultCourse::with(std::vector<std::string> const& open) const {
-    constexpr double nothing = 1e-6; // of the fault at first
+BANKWRIGHT_INLINE std::optional<ShortCurrents> ShortCourse::with(std::vector<std::string> const& open) const {
+    constexpr double nothing = 1e-6; // of the short at first
     auto bank = closed_;
     for (auto* devices : {&bank.breakers, &bank.fuses})
         for (auto& one : *devices)
             if (std::find(open.begin(), open.end(), one.id) != open.end()) one.closed = false;
-    auto fault = fault_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_drawn);
-    if (fault && fault->total <= nothing * prospective()) fault.reset();
-    return fault;
+    auto carried = short_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_drawn);
+    if (carried && carried->total <= nothing * prospective()) carried.reset();
+    return carried;
 }
 
 // Each device wears by the share of its time that passes at each current: the whole of it, and it opens.
-BANKWRIGHT_INLINE void FaultCourse::run() {
+BANKWRIGHT_INLINE void ShortCourse::run() {
     struct Wearing {
         ProtectiveDevice const* device;
         double worn; // of 1
@@ -60,8 +60,8 @@ BANKWRIGHT_INLINE void FaultCourse::run() {
     for (auto const* devices : {&closed_.breakers, &closed_.fuses})
         for (auto const& device : *devices)
             closed.push_back({&device, 0.0, 0.0, 0.0});
-    while (auto fault = with(opened_)) {
-        stages_.push_back({std::numeric_limits<double>::infinity() * si::second, std::move(*fault)});
+    while (auto carried = with(opened_)) {
+        stages_.push_back({std::numeric_limits<double>::infinity() * si::second, std::move(*carried)});
         auto& stage = stages_.back();
         for (auto& one : closed) {
             auto const current = through(stage, one.device->id);
@@ -81,8 +81,8 @@ BANKWRIGHT_INLINE void FaultCourse::run() {
     }
 }
 
-BANKWRIGHT_INLINE Current FaultCourse::through(Stage const& stage, std::string const& part) const {
-    constexpr double nothing = 1e-6; // of the fault at first
+BANKWRIGHT_INLINE Current ShortCourse::through(Stage const& stage, std::string const& part) const {
+    constexpr double nothing = 1e-6; // of the short at first
     for (auto const& reading : stage.currents.parts)
         if (reading.id == part) {
             auto const amps = std::abs(reading.current.value()) * si::ampere;
@@ -91,7 +91,7 @@ BANKWRIGHT_INLINE Current FaultCourse::through(Stage const& stage, std::string c
     return {};
 }
 
-BANKWRIGHT_INLINE std::optional<Duration> FaultCourse::cleared_within() const {
+BANKWRIGHT_INLINE std::optional<Duration> ShortCourse::cleared_within() const {
     if (stages_.empty() || !std::isfinite(stages_.back().lasts.value())) return std::nullopt;
     Duration within{};
     for (auto const& stage : stages_)
@@ -99,7 +99,7 @@ BANKWRIGHT_INLINE std::optional<Duration> FaultCourse::cleared_within() const {
     return within;
 }
 
-BANKWRIGHT_INLINE bool FaultCourse::bypassed() const {
+BANKWRIGHT_INLINE bool ShortCourse::bypassed() const {
     if (stages_.empty() || cleared_within()) return false;
     for (auto const* devices : {&closed_.breakers, &closed_.fuses})
         for (auto const& device : *devices)
@@ -107,7 +107,7 @@ BANKWRIGHT_INLINE bool FaultCourse::bypassed() const {
     return true;
 }
 
-BANKWRIGHT_INLINE std::vector<std::string> FaultCourse::cleared_by() const {
+BANKWRIGHT_INLINE std::vector<std::string> ShortCourse::cleared_by() const {
     if (!cleared_within()) return {};
     auto needed = opened_;
     for (std::size_t k = needed.size(); k-- > 0;) {
