@@ -7,7 +7,7 @@
 
 namespace bankwright {
 
-// Two names of one point have no voltage and no resistance between them: a source of nothing, but a source.
+// Two names of one point have no voltage and no resistance between them, but count as a source.
 BANKWRIGHT_INLINE SeenFromResult seen_from(Bank const& bank, std::string const& plus, std::string const& minus,
                                            SeenFromOptions const& options) {
     auto const network = build(bank, options.moment);

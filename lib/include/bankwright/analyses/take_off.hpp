@@ -16,7 +16,7 @@ struct TakeOff {
     double worst_share = 1.0; // of the busiest string, over an even share
 };
 
-// The even-most of them; `worst_share` of a bank that has no choice is that of the bank as it is.
+// The pair that shares the current most evenly. A bank without a choice keeps its pair and its `worst_share`.
 TakeOff best_take_off(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
 
 // The busiest string's current over an even share, in the operating point as drawn.

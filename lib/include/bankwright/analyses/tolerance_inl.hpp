@@ -270,7 +270,7 @@ BANKWRIGHT_INLINE Bank drawn_bank(Bank const& bank, Spreads const& usual, std::u
     std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32),
                        static_cast<std::uint32_t>(number), static_cast<std::uint32_t>(number >> 32)};
     std::mt19937_64 random(both);
-    // -1 to 1, from the raw bits: the same with every standard library.
+    // -1 to 1, from the raw bits, so that every standard library gives the same.
     auto const draw = [&] { return static_cast<double>(random() >> 11) * 0x1p-52 - 1.0; };
     SpreadsOfBank const spreads(bank, usual);
     auto const ambient = bank.system.ambient;

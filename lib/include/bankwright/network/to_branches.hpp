@@ -15,7 +15,7 @@ struct Surroundings {
     Moment moment;
     Temperature ambient;
     Resistance joint;
-    bool has_motor = false; // decides who draws Moment::current
+    bool has_motor = false; // who draws Moment::current: the motors, or else the loads
 };
 
 // Each adds the part to network.circuit and returns its elements, as listed at NetworkPart. The network already knows

@@ -98,7 +98,7 @@ BANKWRIGHT_INLINE void Block::branch_amps(int branch, double* amps) const {
 
 namespace internal {
 
-// Are the numbers of each load that follows its voltage those of its law? A given current may be anything.
+// Does every load that follows its voltage have numbers that its law allows? A constant current may be any number.
 inline bool loads_are_sound(Block& block, int used) {
     Circuit const& pattern = block.plan().pattern;
     for (std::size_t l = 0; l < pattern.loads.size(); ++l) {

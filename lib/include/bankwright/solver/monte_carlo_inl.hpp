@@ -101,7 +101,7 @@ inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vecto
         if (!(spread.relative[p] >= 0.0 && spread.relative[p] <= 0.9))
             throw std::invalid_argument("a tolerance is not within 0 to 0.9");
     }
-    for (double const end : {-1.0, 1.0}) { // a duty sampled above 1 would be a machine that there is not
+    for (double const end : {-1.0, 1.0}) { // no machine has a duty above 1
         std::vector<double> values = spread.centre;
         for (std::size_t p = 0; p < count; ++p)
             values[p] *= 1.0 + end * spread.relative[p];

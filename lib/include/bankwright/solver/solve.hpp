@@ -1,10 +1,10 @@
-// What do the nodes and branches of a circuit carry? The one door of this folder.
+// What do the nodes and branches of a circuit carry?
 //
 // Steps. 1. validate. 2. Merge joined nodes, find islands (topology.hpp). 3. Linear network by star-mesh elimination,
 // sparse LDL^T when large, multigrid when very large (linear_network.hpp). 4. Loads that depend on voltage: reduce the
-// network to their ports, V = V0 - Z I, and solve there (operating_point.hpp). 5. Final voltages with all load currents
-// in place; branch currents from them, join currents from Kirchhoff's current law. 6. Residual and power balance from
-// the final numbers.
+// network to their ports, V = V0 - Z I, and solve there (loads/port_loads.hpp). 5. Final voltages with all load
+// currents in place; branch currents from them, join currents from Kirchhoff's current law. 6. Residual and power
+// balance from the final numbers.
 #pragma once
 
 #include "bankwright/linkage.hpp"

@@ -34,7 +34,7 @@ struct Topology {
     std::vector<int> branch_line;                // by branch: its line, or -1 where both its ends are one node
     std::vector<int> load_line;                  // by load: its line, or -1 where it is not a port
     std::vector<Feed> load_feed;                 // by load
-    std::shared_ptr<EliminationPlan const> plan; // of the lines, for whoever solves often; none: made at each solve
+    std::shared_ptr<EliminationPlan const> plan; // of the lines; none: made anew at each solve
 };
 
 // Expects a valid circuit (validate.hpp).

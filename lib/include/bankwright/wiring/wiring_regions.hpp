@@ -1,5 +1,5 @@
-// Which conductors does a device stand before, and how far is it from the battery? Walks over the wiring, stopping at
-// every breaker and fuse.
+// Which conductors lie behind a device, and how far is it from the battery? Walks over the wiring, stopping at every
+// breaker and fuse.
 #pragma once
 
 #include "bankwright/linkage.hpp"

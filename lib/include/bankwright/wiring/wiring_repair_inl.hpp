@@ -68,7 +68,7 @@ public:
         choose_landings();
     }
 
-    // Nobody waits for thousands of parts to be tried in thousands of places.
+    // To try thousands of parts in thousands of places would take too long.
     bool is_too_long() const {
         auto const conductors =
             std::accumulate(landed_.begin(), landed_.end(), 0.0) / 2.0; // each is tried at both ends

@@ -44,7 +44,7 @@ struct WiringVerdict {
 };
 
 // `edges` are the graph's own or a trial of another wiring of the same terminals. Once more than `most_wrongs`
-// batteries are known to be shorted or to clash the verdict is left there: it is too bad to be looked into.
+// batteries are known to be shorted or to clash the search stops there: more detail would not help.
 WiringVerdict judge(WiringGraph const& graph, std::vector<WiringEdge> const& edges,
                     std::size_t most_wrongs = std::numeric_limits<std::size_t>::max());
 

@@ -77,7 +77,7 @@ BANKWRIGHT_INLINE MeterReading HookupMeter::read_battery(std::size_t battery,
     return reading;
 }
 
-// Floating shows as nothing.
+// A floating meter shows about 0 V.
 BANKWRIGHT_INLINE bool HookupMeter::tells(MeterReading const& right, std::optional<double> wrong) const {
     auto const shown = wrong.value_or(0.0);
     if (!right.expected) return std::abs(shown) > error(shown);

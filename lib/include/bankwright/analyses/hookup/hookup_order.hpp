@@ -38,7 +38,7 @@ struct HookupOrder {
 HookupOrder hookup_order(Bank const& bank, PartialBank const& partial);
 
 // [V] across the gap that a connection closes, were it made now: of a plug, what its two pairs of poles differ by.
-// None where it joins what is apart and closes no loop.
+// None where nothing else joins its two sides, so that it closes no loop.
 std::optional<double> closing_gap(Connection const& connection, Potentials const& potentials);
 
 } // namespace bankwright

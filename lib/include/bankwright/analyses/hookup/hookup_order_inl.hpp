@@ -46,7 +46,7 @@ public:
     }
 
 private:
-    // Largest gap so far; then how many are still to be made, so that of equals the search that is furthest goes on.
+    // Largest gap so far; then how many are still to be made, so that of equals the search follows the furthest.
     struct Open {
         double largest;
         int missing;

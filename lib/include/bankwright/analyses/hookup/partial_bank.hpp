@@ -31,7 +31,7 @@ struct Connection {
 // By connection: is it made?
 using Made = std::vector<char>;
 
-// What stands otherwise than the bank is drawn. Nodes and indices are those of the PartialBank; -1: nothing.
+// What differs from the bank as it is drawn. Nodes and indices are those of the PartialBank; -1: nothing.
 struct Deviation {
     int battery = -1;    // it gives `emf` instead of its own
     double emf = 0.0;    // [V]
@@ -82,7 +82,7 @@ public:
     // By node: points that a path through batteries and connections joins have the same number.
     std::vector<int> islands(Made const& made) const;
 
-    // What a load in standby lets through: any value does, for a meter takes next to nothing.
+    // The resistance of a load in standby. Any value will do, because a meter takes next to no current.
     static constexpr double leak = 1e3; // [ohm]
 
 private:

@@ -29,7 +29,7 @@ inline double drop(double from, double to, double emf) {
     return sum + (lost + lost_too);
 }
 
-// For whoever asks often: all that follows from the resistances alone.
+// Holds all that follows from the resistances alone, for a caller who asks often.
 class BranchCurrents {
 public:
     // Keeps references. The circuit's sources may change afterwards, its resistances not.
@@ -46,7 +46,7 @@ private:
     std::vector<ForestStep> forest_; // their lines are branches
 };
 
-// The same for once.
+// The same for a caller who asks once.
 std::vector<double> branch_currents(Circuit const& circuit, Topology const& topology, LinearNetwork const& network,
                                     std::vector<double> const& volts, std::vector<double> const& load_amps);
 

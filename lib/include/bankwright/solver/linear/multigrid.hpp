@@ -23,7 +23,7 @@ public:
     enum class Groups { pairs, pairs_of_pairs };
     Multigrid(ConductanceRows finest, Groups groups, int few); // `few`: rows that are solved directly
 
-    // Its own for everyone who calls.
+    // Each caller brings one of its own.
     struct Workspace {
         std::vector<double> right, left, slope, second, second_slope; // of one level
     };

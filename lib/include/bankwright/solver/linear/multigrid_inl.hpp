@@ -10,8 +10,8 @@
 namespace bankwright::solver {
 namespace internal::grouping {
 
-// Each row with the free neighbour to which it is tied most strongly; who finds none stays alone or joins a pair. A row
-// that the roots hold more strongly than all its neighbours together needs no coarser level: -1.
+// Pairs each row with the free neighbour to which it is tied most strongly. A row without one stays alone or joins a
+// pair. A row that the roots hold more strongly than all its neighbours together needs no coarser level: -1.
 inline std::vector<int> pairs(ConductanceRows const& rows, int& groups) {
     constexpr double strong = 0.25; // of the row's strongest tie
     std::vector<int> group(rows.ground.size(), -2), members;
