@@ -3,6 +3,7 @@
 #include "bankwright/config/duty_keys.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/config/text_check.hpp"
+#include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "pattern.hpp"
 
@@ -52,9 +53,10 @@ private:
         std::sort(entries.begin(), entries.end(),
                   [](auto const& a, auto const& b) { return a.path().filename() < b.path().filename(); });
         for (auto const& entry : entries) {
-            auto const status = entry.symlink_status(error);
             auto const name = entry.path().filename().native();
             if (name.front() == '.') continue; // a tool's own
+            auto const status = entry.symlink_status(error);
+            if (error) complain(entry.path().generic_string(), error.message());
             if (fs::is_directory(status))
                 walk(entry.path(), files);
             else if (fs::is_regular_file(status))
@@ -67,7 +69,7 @@ private:
         walk(argument, files);
         bool any = false;
         for (auto const& file : files) {
-            if (file.extension() != ".toml") continue;
+            if (!bankwright::same_letters(file.extension().native(), ".toml")) continue;
             any = true;
             add({tidy(file), argument, false});
         }

@@ -76,6 +76,13 @@ private:
     CLI::Option* add(Option const& option, option::Text const& text) {
         return command_.add_option(option.names, text.target, option.help);
     }
+    CLI::Option* add(Option const& option, option::FileName const& file) {
+        auto& late = this->late([&name = file.target, option = option.names](std::string const&) {
+            return name.empty() ? option + ": a file needs a name, \"\" is none" : std::string();
+        });
+        late.words.emplace_back();
+        return late.option = command_.add_option(option.names, file.target, option.help);
+    }
     CLI::Option* add(Option const& option, option::Texts const& texts) {
         return command_.add_option(option.names, texts.target, option.help);
     }

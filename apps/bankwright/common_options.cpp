@@ -6,8 +6,8 @@
 using namespace bankwright;
 
 std::string with_statuses(std::string const& text) {
-    return text + "\n\nExit status: 0 nothing at or above --fail-on, 1 something was, 2 the input could not be read "
-                  "or wrong usage, 3 a fault of the program itself.";
+    return text + "\n\nExit status: 0 nothing at or above --fail-on, 1 something was, 2 the input could not be read, "
+                  "the results not written, or wrong usage, 3 a fault of the program itself.";
 }
 
 Option bank_file(std::string& target) {
@@ -18,11 +18,12 @@ Option bank_file(std::string& target) {
             .is_required = true};
 }
 
-Option output_file(std::string& target) {
-    return {.names = "-o,--output",
-            .kind = option::Text{target},
-            .help = "Write it into this file instead of standard output",
-            .stands_for = "FILE"};
+void add_output(std::vector<Option>& options, OutputFile& target, std::string help) {
+    options.push_back(
+        {.names = "-o,--output", .kind = option::FileName{target.name}, .help = std::move(help), .stands_for = "FILE"});
+    options.push_back({.names = "--force",
+                       .kind = flag(target.is_forced),
+                       .help = "Let --output replace a read-only file, or what a link leads to"});
 }
 
 Option how_to_print(Format& target, std::vector<Format> const& known) {

@@ -15,7 +15,8 @@
 std::string with_statuses(std::string const& text);
 
 Option bank_file(std::string& target);
-Option output_file(std::string& target);
+// Where the results go, and that it may replace what is protected there.
+void add_output(std::vector<Option>& options, OutputFile& target, std::string help);
 Option how_to_print(Format& target, std::vector<Format> const& known);
 
 // Of the files that a command reads, standard input is one at most: empty, or the problem.

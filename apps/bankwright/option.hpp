@@ -21,6 +21,9 @@ struct Flag {
 struct Text {
     std::string& target;
 };
+struct FileName { // "" names none
+    std::string& target;
+};
 struct Texts { // as many as there are
     std::vector<std::string>& target;
 };
@@ -44,7 +47,7 @@ struct Seed { // any whole number
     std::uint64_t& target;
 };
 
-using Kind = std::variant<Flag, Text, Texts, Typed, List, Choice, Whole<int>, Whole<std::size_t>, Seed>;
+using Kind = std::variant<Flag, Text, FileName, Texts, Typed, List, Choice, Whole<int>, Whole<std::size_t>, Seed>;
 
 } // namespace option
 

@@ -6,11 +6,17 @@
 #include <algorithm>
 #include <string>
 
+// Where results go instead of standard output.
+struct OutputFile {
+    std::string name{};     // empty: nowhere else
+    bool is_forced = false; // over a read-only file, and through a link
+};
+
 struct Outcome {
     std::string out; // findings and results
     std::string err; // everything else
     ExitCode status = ExitCode::clean;
-    std::string file{}; // `out` goes into this file instead of standard output; empty: it does not
+    OutputFile file{};
 
     void worsen(ExitCode other) { status = std::max(status, other); }
 };

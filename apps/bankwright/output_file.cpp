@@ -16,7 +16,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-Written failed(ExitCode status) { return {status, std::strerror(errno)}; }
+std::string why() { return std::strerror(errno); }
 
 // False where not all of it could be written; errno says why.
 bool write_all(int file, std::string const& text) {
@@ -29,14 +29,14 @@ bool write_all(int file, std::string const& text) {
     return true;
 }
 
-Written write_straight(fs::path const& path, std::string const& text) {
+std::string write_straight(fs::path const& path, std::string const& text) {
     int const file = open(path.c_str(), O_WRONLY | O_CLOEXEC);
-    if (file < 0) return failed(ExitCode::unusable);
+    if (file < 0) return why();
     bool const all = write_all(file, text);
     auto const error = errno;
     close(file);
     errno = error;
-    return all ? Written() : failed(ExitCode::own_fault);
+    return all ? std::string() : why();
 }
 
 // Who may read a new file: as for any file that this process makes.
@@ -44,6 +44,16 @@ mode_t usual_mode() {
     auto const mask = umask(0);
     umask(mask);
     return 0666 & ~mask;
+}
+
+// Whoever made it a link or read-only meant that it stays. Empty if neither.
+std::string protection_of(std::string const& name, struct stat const& old) {
+    std::error_code error;
+    if (fs::is_symlink(fs::symlink_status(name, error)))
+        return "is a link to `" + fs::read_symlink(name, error).native() +
+               "`; nothing was written. Name that file itself, or add --force";
+    bool const is_read_only = (old.st_mode & 0222) == 0 || access(name.c_str(), W_OK) != 0;
+    return is_read_only ? "is read-only; nothing was written. Take another name, or add --force" : "";
 }
 
 } // namespace
@@ -55,21 +65,24 @@ std::string input_that_is(std::string const& output, std::vector<std::string> co
     return {};
 }
 
-Written write_file(std::string const& name, std::string const& text) {
+std::string write_file(OutputFile const& file, std::string const& text) {
+    auto const& name = file.name;
     std::error_code error;
     auto path = fs::path(name);
     struct stat old {};
     bool const is_there = stat(name.c_str(), &old) == 0;
-    if (is_there && S_ISDIR(old.st_mode)) return {ExitCode::unusable, "is a folder"};
+    if (is_there && S_ISDIR(old.st_mode)) return "is a folder";
     if (is_there && !S_ISREG(old.st_mode)) return write_straight(path, text);
+    if (is_there && !file.is_forced)
+        if (auto const protection = protection_of(name, old); !protection.empty()) return protection;
     if (is_there) path = fs::canonical(path, error); // a link stays a link
 
     auto made = (path.parent_path() / ".bankwright-XXXXXX").native();
-    int const file = mkstemp(made.data());
-    if (file < 0) return failed(ExitCode::unusable);
-    bool written = write_all(file, text) && fchmod(file, is_there ? old.st_mode & 07777 : usual_mode()) == 0;
+    int const fresh = mkstemp(made.data());
+    if (fresh < 0) return why();
+    bool written = write_all(fresh, text) && fchmod(fresh, is_there ? old.st_mode & 07777 : usual_mode()) == 0;
     auto cause = errno;
-    if (close(file) != 0 && written) {
+    if (close(fresh) != 0 && written) {
         written = false;
         cause = errno;
     }
@@ -77,5 +90,5 @@ Written write_file(std::string const& name, std::string const& text) {
     if (written) cause = errno;
     unlink(made.c_str());
     errno = cause;
-    return failed(ExitCode::own_fault);
+    return why();
 }

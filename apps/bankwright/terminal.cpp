@@ -43,14 +43,15 @@ Outcome own_fault(std::string_view what) {
 ExitCode deliver(Outcome const& outcome) {
     std::signal(SIGPIPE, SIG_IGN);
     write_all(stderr, outcome.err);
-    if (!outcome.file.empty()) {
-        auto const written = write_file(outcome.file, outcome.out);
-        if (written.trouble.empty()) return outcome.status;
-        write_all(stderr, "bankwright: " + bankwright::terminal_safe(outcome.file) + ": " + written.trouble + "\n");
-        return std::max(outcome.status, written.status);
+    auto const not_written = [&](std::string const& where, std::string const& why) {
+        write_all(stderr, "bankwright: " + bankwright::terminal_safe(where) + ": " + why + "\n");
+        return std::max(outcome.status, ExitCode::unusable);
+    };
+    if (auto const& file = outcome.file; !file.name.empty()) {
+        auto const trouble = write_file(file, outcome.out);
+        return trouble.empty() ? outcome.status : not_written(file.name, trouble);
     }
     auto const error = write_all(stdout, outcome.out);
     if (error == 0 || error == EPIPE) return outcome.status;
-    write_all(stderr, std::string("bankwright: standard output: ") + std::strerror(error) + "\n");
-    return ExitCode::own_fault;
+    return not_written("standard output", error == EBADF ? "is closed; nothing was written" : std::strerror(error));
 }

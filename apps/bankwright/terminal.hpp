@@ -15,5 +15,5 @@ bool standard_error_is_a_terminal();
 Outcome own_fault(std::string_view what);
 
 // Writes both texts, each in one go, where they belong, and returns the exit status. A reader that has gone away is no
-// fault; a full disk is. A file that was asked for and cannot be made is a wrong usage.
+// trouble. A full disk, a closed stream, a file that cannot be made: `unusable`, as no fault of the program.
 ExitCode deliver(Outcome const& outcome);

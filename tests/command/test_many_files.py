@@ -64,6 +64,27 @@ def test_the_same_files_named_by_themselves_are_findings(command, yard, name, ru
     assert done.returncode in (1, 2) and f"boats/{name}:1:1: error: " in done.stdout and f"[{rule}]" in done.stdout
 
 
+def test_the_ending_of_a_bank_file_may_be_in_capitals(check, yard):
+    (yard / "boats/UP.TOML").write_text(SOUND)
+    assert "boats/UP.TOML" in check("boats")[1]
+
+
+def test_what_cannot_be_looked_at_is_said_and_is_no_success(check, yard):
+    """A path longer than the system takes: whoever runs this, the file in the last folder can be listed and no more."""
+    longest, length, here = os.pathconf("/", "PC_PATH_MAX"), len("boats"), os.getcwd()
+    os.chdir(yard / "boats")
+    try:
+        while length < longest - 13:
+            os.mkdir(name := "d" * min(200, longest - 12 - length))
+            os.chdir(name)
+            length += 1 + len(name)
+        Path("unseen-bank.toml").write_text(SOUND)
+    finally:
+        os.chdir(here)
+    status, names, err = check("boats")
+    assert status == 2 and names == IN_ORDER and "unseen-bank.toml: File name too long" in err
+
+
 @pytest.mark.parametrize("pattern, names", [
     ("boats/*.toml", IN_ORDER[:3]),
     ("boats/**/*.toml", IN_ORDER),

@@ -76,11 +76,14 @@ def test_a_picture_goes_into_its_file_whole_and_nowhere_else(command, tmp_path, 
     assert (tmp_path / "boat.out").read_bytes() == direct.stdout and left_over(tmp_path) == []
 
 
-def test_a_link_stays_a_link(check, tmp_path):
+def test_a_link_stays_a_link_and_nothing_goes_through_it_unasked(check, tmp_path):
     (tmp_path / "sub").mkdir()
     (tmp_path / "sub/real.txt").write_text("old")
     (tmp_path / "latest.txt").symlink_to("sub/real.txt")
-    assert check("boat.toml", "-o", "latest.txt")[0] == 0
+    status, out, err = check("boat.toml", "-o", "latest.txt")
+    assert (status, out) == (2, "") and "latest.txt: is a link to `sub/real.txt`; nothing was written" in err
+    assert (tmp_path / "sub/real.txt").read_text() == "old"
+    assert check("boat.toml", "-o", "latest.txt", "--force")[0] == 0
     assert (tmp_path / "latest.txt").is_symlink() and "1 warning" in (tmp_path / "sub/real.txt").read_text()
 
 
@@ -93,8 +96,26 @@ def test_a_full_disk_leaves_the_old_file_whole(check, tmp_path):
         resource.setrlimit(resource.RLIMIT_FSIZE, (16, 16))
 
     status, _, err = check("boat.toml", "-o", "report.txt", preexec_fn=little_room)
-    assert status == 3 and "report.txt: " in err
+    assert status == 2 and "report.txt: File too large" in err
     assert (tmp_path / "report.txt").read_text() == "old" and left_over(tmp_path) == []
+
+
+def test_a_read_only_file_is_replaced_only_by_force(check, tmp_path):
+    (tmp_path / "kept.txt").write_text("old")
+    (tmp_path / "kept.txt").chmod(0o444)
+    status, out, err = check("boat.toml", "-o", "kept.txt")
+    assert (status, out) == (2, "") and "kept.txt: is read-only; nothing was written" in err
+    assert (tmp_path / "kept.txt").read_text() == "old" and left_over(tmp_path) == []
+    assert check("boat.toml", "-o", "kept.txt", "--force")[0] == 0
+    assert "1 warning" in (tmp_path / "kept.txt").read_text() and stat.S_IMODE((tmp_path / "kept.txt").stat().st_mode) == 0o444
+
+
+@pytest.mark.parametrize("words", [["check", "boat.toml", "-o", ""], ["draw", "boat.toml", "--output="], ["report", "boat.toml", "-o", ""],
+                                   ["discharge", "boat.toml", "--duty", ""]], ids=lambda words: words[0])
+def test_a_file_without_a_name_is_wrong_usage(command, tmp_path, words):
+    (tmp_path / "boat.toml").write_text(WARNED, encoding="utf-8")
+    done = subprocess.run([command, *words], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+    assert (done.returncode, done.stdout) == (2, "") and "a file needs a name" in done.stderr
 
 
 @pytest.mark.parametrize("output, says", [("nowhere/report.txt", "No such file"), (".", "is a folder")])
@@ -106,7 +127,7 @@ def test_where_nothing_can_be_written_is_wrong_usage(check, output, says):
 def test_what_is_no_ordinary_file_is_written_to_as_it_is(check):
     assert check("boat.toml", "-o", "/dev/null")[0] == 0
     assert Path("/dev/null").is_char_device()
-    assert check("boat.toml", "-o", "/dev/full")[0] == 3
+    assert check("boat.toml", "-o", "/dev/full")[0] == 2
 
 
 def test_programs_get_a_document_even_when_nothing_could_be_read(check, tmp_path):

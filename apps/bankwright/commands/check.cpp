@@ -150,7 +150,7 @@ Usage CheckCommand::usage() {
             return unknown_rule(id);
         }};
     };
-    return {
+    Usage usage{
         .options = {{.names = "file",
                      .kind = option::Texts{files},
                      .help = "Bank files, folders that hold them, or patterns such as \"boats/**/*.toml\"; - is "
@@ -171,17 +171,15 @@ Usage CheckCommand::usage() {
                     {.names = "--skip",
                      .kind = one_of(asked.skip),
                      .help = "Do not look for these rules or families",
-                     .stands_for = "ID,..."},
-                    {.names = "--output,-o",
-                     .kind = option::Text{output},
-                     .help = "Write the findings into this file, whole or not at all",
-                     .stands_for = "FILE"},
-                    {.names = "--all",
-                     .kind = flag(all),
-                     .help = "Show consequences of other findings, and accepted findings, too"}},
+                     .stands_for = "ID,..."}},
         .closing = with_statuses("--fail-on, --only and --skip may stand in a bankwright-settings.toml beside the "
                                  "files or above them.\nExample: bankwright check boats --fail-on warning"),
         .problem = [this] { return read_once(files); }};
+    add_output(usage.options, output, "Write the findings into this file, whole or not at all");
+    usage.options.push_back({.names = "--all",
+                             .kind = flag(all),
+                             .help = "Show consequences of other findings, and accepted findings, too"});
+    return usage;
 }
 
 std::string CheckCommand::print(Verdicts const& verdicts, bool colour) const {
@@ -203,15 +201,15 @@ std::string CheckCommand::print(Verdicts const& verdicts, bool colour) const {
 
 Outcome CheckCommand::run(bool colour) const {
     auto const found = find_bank_files(files);
-    bool const into_file = !output.empty();
+    bool const into_file = !output.name.empty();
     std::vector<std::string> names = files;
     for (auto const& file : found.files)
         names.push_back(file.name);
-    if (into_file && !input_that_is(output, names).empty()) return not_over_an_input(output);
+    if (into_file && !input_that_is(output.name, names).empty()) return not_over_an_input(output.name);
 
     FileCheck check(asked);
     check.look_into(found);
-    if (into_file && !input_that_is(output, check.also_read()).empty()) return not_over_an_input(output);
+    if (into_file && !input_that_is(output.name, check.also_read()).empty()) return not_over_an_input(output.name);
     bool const says_something = !check.verdicts().empty() || into_file;
     auto outcome = check.outcome(says_something ? print(check.verdicts(), colour && !into_file) : std::string());
     outcome.file = output;

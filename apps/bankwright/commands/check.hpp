@@ -15,7 +15,7 @@ struct CheckCommand {
     std::vector<std::string> files; // "-": standard input
     Format format = Format::text;
     bool all = false;           // consequences and accepted findings too
-    std::string output;         // the file that the findings go into; empty: standard output
+    OutputFile output;          // of the findings
     bankwright::Settings asked; // on the command line: wins over the settings of a folder
 
     Usage usage(); // what is typed goes into the members above

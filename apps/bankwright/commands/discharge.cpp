@@ -22,7 +22,7 @@ Usage DischargeCommand::usage() {
     auto& options = usage.options;
     add_current_and_throttle(options, moment);
     options.push_back({.names = "--duty",
-                       .kind = option::Text{duty},
+                       .kind = option::FileName{duty},
                        .help = "A file of the trip's legs: [[leg]] throttle = \"60 %\", duration = \"20 min\"",
                        .stands_for = "FILE",
                        .excludes = {"--current", "--throttle"}});

@@ -13,8 +13,9 @@
 using namespace bankwright;
 
 Usage DrawCommand::usage() {
-    Usage usage{.options = {bank_file(file), output_file(output)},
+    Usage usage{.options = {bank_file(file)},
                 .closing = with_statuses("Example: bankwright draw boat.toml -o boat.svg")};
+    add_output(usage.options, output, "Write it into this file instead of standard output");
     add_moment(usage.options, moment);
     return usage;
 }
@@ -23,7 +24,7 @@ Usage DrawCommand::usage() {
 Outcome DrawCommand::run(bool) const {
     auto reading = read_and_check(file);
     if (!reading.trouble.empty()) return unusable(file, reading.trouble);
-    if (auto const refusal = refuse_to_write_over(reading, file, output, "drawing")) return *refusal;
+    if (auto const refusal = refuse_to_write_over(reading, file, output.name, "drawing")) return *refusal;
     if (!reading.as_written) // a drawing of what could be understood of it would be one of another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     drawing::DrawOptions options;

@@ -10,8 +10,8 @@ struct DrawCommand {
     static constexpr char name[] = "draw";
     static constexpr char about[] = "The bank as a wiring diagram, with readings and findings on it: SVG";
 
-    std::string file;   // "-": standard input
-    std::string output; // empty: standard output
+    std::string file; // "-": standard input
+    OutputFile output;
     bankwright::Moment moment;
 
     Usage usage(); // what is typed goes into the members above

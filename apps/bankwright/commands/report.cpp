@@ -12,8 +12,9 @@
 using namespace bankwright;
 
 Usage ReportCommand::usage() {
-    Usage usage{.options = {bank_file(file), output_file(output)},
+    Usage usage{.options = {bank_file(file)},
                 .closing = with_statuses("Example: bankwright report boat.toml -o boat.html")};
+    add_output(usage.options, output, "Write it into this file instead of standard output");
     add_moment(usage.options, moment);
     add_meter(usage.options, hookup);
     return usage;
@@ -23,7 +24,7 @@ Usage ReportCommand::usage() {
 Outcome ReportCommand::run(bool) const {
     auto reading = read_and_check(file);
     if (!reading.trouble.empty()) return unusable(file, reading.trouble);
-    if (auto const refusal = refuse_to_write_over(reading, file, output, "report")) return *refusal;
+    if (auto const refusal = refuse_to_write_over(reading, file, output.name, "report")) return *refusal;
     if (!reading.as_written) // a report on what could be understood of it would be one on another bank
         return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
     auto const report = page::report_on(std::move(reading.bank), std::move(reading.verdict), all_rules(),

@@ -11,8 +11,8 @@ struct ReportCommand {
     static constexpr char name[] = "report";
     static constexpr char about[] = "Everything about it on one page for a phone, a desk and a printer: HTML";
 
-    std::string file;   // "-": standard input
-    std::string output; // empty: standard output
+    std::string file; // "-": standard input
+    OutputFile output;
     bankwright::Moment moment;
     bankwright::HookupOptions hookup;
 
