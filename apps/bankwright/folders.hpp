@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bank_files.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 #include "bankwright/rules/settings.hpp"
 #include "tree.hpp"
 

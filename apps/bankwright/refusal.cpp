@@ -18,20 +18,20 @@ Outcome refused(Verdict verdict, bool as_text, bool colour) {
     return {as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts), {}, ExitCode::unusable};
 }
 
-std::optional<Outcome> refuse_unless_whole(Reading& reading, std::string const& file, bool as_text, bool colour) {
-    if (!reading.trouble.empty()) return unusable(file, reading.trouble);
-    if (reading.as_written) return std::nullopt;
-    auto outcome = refused(std::move(reading.verdict), as_text, colour);
-    outcome.err = reading.remark;
+std::optional<Outcome> refuse_unless_whole(CheckedFile& checked, std::string const& file, bool as_text, bool colour) {
+    if (!checked.trouble.empty()) return unusable(file, checked.trouble);
+    if (checked.as_written) return std::nullopt;
+    auto outcome = refused(checked, as_text, colour);
+    outcome.err = checked.remark;
     return outcome;
 }
 
-std::optional<Outcome> refuse_to_write_over(Reading const& reading, std::string const& file, std::string const& output,
-                                            std::string const& what) {
+std::optional<Outcome> refuse_to_write_over(CheckedFile const& checked, std::string const& file,
+                                            std::string const& output, std::string const& what) {
     if (output.empty()) return std::nullopt;
     if (!input_that_is(output, {file}).empty())
         return unusable(file, "is the bank file; the " + what + " needs another name");
-    if (!input_that_is(output, reading.also_read).empty())
+    if (!input_that_is(output, checked.also_read).empty())
         return unusable(output, "is a part list of the bank; the " + what + " needs another name");
     return std::nullopt;
 }

@@ -10,9 +10,8 @@
 namespace bankwright::python {
 
 std::string check_answer(ReadBank const& read, CheckOptions const& rules) {
-    if (rules.only.empty() && rules.skip.empty()) return findings_json({read.verdict()});
-    auto const seen = read.inspect_for(rules);
-    return findings_json({{read.file, read.text, seen.arrangement, seen.findings, seen.part_lists, {}}});
+    if (rules.only.empty() && rules.skip.empty()) return findings_json({read.seen});
+    return findings_json({read.inspect_for(rules)});
 }
 
 std::string drawing_answer(ReadBank const& read, MomentWords const& words, bool readings, bool findings,
@@ -32,7 +31,7 @@ std::string drawing_answer(ReadBank const& read, MomentWords const& words, bool 
 
 std::string report_answer(ReadBank const& read, MomentWords const& words) {
     auto const moment = moment_of(words);
-    return page::to_html(page::report_on(read.whole(), read.verdict(), all_rules(), {moment, in_words(moment), {}}));
+    return page::to_html(page::report_on(read.whole(), read.seen, all_rules(), {moment, in_words(moment), {}}));
 }
 
 std::string written_answer(ReadBank const& read) { return write(read.whole()); }

@@ -9,12 +9,7 @@
 namespace bankwright::python {
 
 std::string hookup_answer(ReadBank const& read, MeterWords const& words) {
-    HookedUp hooked;
-    hooked.bank = read.whole();
-    hooked.file = read.file;
-    hooked.text = read.text;
-    hooked.arrangement = read.seen.arrangement;
-    hooked.counts = count(read.seen.findings);
+    HookedUp hooked{head_of(read.seen), read.whole(), {}, {}, {}};
     if (words.of_reading) hooked.options.of_reading = *words.of_reading;
     if (words.digits) hooked.options.digits = *words.digits;
     if (words.resolution) hooked.options.resolution = *words.resolution * si::volt;

@@ -8,21 +8,24 @@
 
 namespace bankwright::python {
 
-ReadBank::ReadBank(std::string text_, std::string file_, PartLists part_lists_)
-    : text(std::move(text_)), file(std::move(file_)), part_lists(std::move(part_lists_)), seen(inspect_for({})) {}
+ReadBank::ReadBank(std::string text_, std::string file_, PartLists part_lists_) : part_lists(std::move(part_lists_)) {
+    seen.file = std::move(file_);
+    seen.text = std::move(text_);
+    seen = inspect_for({});
+}
 
 Inspection ReadBank::inspect_for(CheckOptions const& rules) const {
-    return inspect(text, rules, {}, [this](std::string const& path) -> PartListText {
+    auto inspection = inspect(seen.text, rules, {}, [this](std::string const& path) -> PartListText {
         auto const found = part_lists.find(path);
         if (found == part_lists.end()) return {path, {}, "is not there, or not in the folder of the bank file"};
         return {path, found->second, {}};
     });
+    inspection.file = seen.file;
+    return inspection;
 }
 
-Verdict ReadBank::verdict() const { return {file, text, seen.arrangement, seen.findings, seen.part_lists, {}}; }
-
 Bank const& ReadBank::whole() const {
-    if (!seen.as_written) throw Refused{findings_json({verdict()})};
+    if (!seen.as_written) throw Refused{findings_json({seen})};
     return seen.bank;
 }
 

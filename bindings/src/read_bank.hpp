@@ -2,7 +2,6 @@
 #pragma once
 
 #include "bankwright/network/moment.hpp"
-#include "bankwright/reports/verdict.hpp"
 #include "bankwright/rules/inspect.hpp"
 
 #include <map>
@@ -17,13 +16,10 @@ using PartLists = std::map<std::string, std::string>; // by the path that stands
 struct ReadBank {
     ReadBank(std::string text, std::string file, PartLists part_lists);
 
-    std::string text;
-    std::string file; // the name that answers bear
     PartLists part_lists;
-    Inspection seen;
+    Inspection seen; // its file is the name that answers bear
 
     Inspection inspect_for(CheckOptions const& rules) const;
-    Verdict verdict() const;
     Bank const& whole() const; // throws Refused unless all of it could be understood
 };
 

@@ -20,7 +20,7 @@ bool stands_in_the_way(Finding const& finding) {
 
 SizeAnswer size_answer(ReadBank const& read, SizeWords const& words) {
     auto const& bank = read.whole();
-    auto verdict = read.verdict();
+    Verdict verdict = read.seen;
     std::erase_if(verdict.findings, [](Finding const& finding) { return !stands_in_the_way(finding); });
     if (!verdict.findings.empty()) throw Refused{findings_json({verdict})};
     SizingOptions options;
@@ -28,7 +28,7 @@ SizeAnswer size_answer(ReadBank const& read, SizeWords const& words) {
     if (words.ambient) options.ambient = Temperature::from_value(*words.ambient);
     options.keep_strings = words.keep_strings;
     Sized sized;
-    sized.file = read.file;
+    static_cast<ReportHead&>(sized) = head_of(read.seen);
     sized.system = words.metric ? SizeSystem::metric : SizeSystem::awg;
     options.system = SizeSystem::awg;
     sized.gauges = sizing(bank, options);

@@ -16,12 +16,7 @@ namespace bankwright::python {
 
 Readings solve_answer(ReadBank const& read, MomentWords const& words) {
     auto const& bank = read.whole();
-    Solved solved{.file = read.file,
-                  .text = {},
-                  .arrangement = read.seen.arrangement,
-                  .point = operating_point(bank, {.moment = moment_of(words)}),
-                  .counts = count(read.seen.findings),
-                  .findings = {}};
+    Solved solved{head_of(read.seen), operating_point(bank, {.moment = moment_of(words)}), {}};
     say_unsolved(bank, solved.point, solved.findings);
     locate(solved.findings, read.seen.map);
     Readings readings;
@@ -38,10 +33,7 @@ Readings solve_answer(ReadBank const& read, MomentWords const& words) {
 }
 
 std::string short_circuit_answer(ReadBank const& read) {
-    return short_circuit_json({.file = read.file,
-                               .arrangement = read.seen.arrangement,
-                               .result = short_circuit(read.whole()),
-                               .counts = count(read.seen.findings)});
+    return short_circuit_json({head_of(read.seen), short_circuit(read.whole())});
 }
 
 std::optional<Source> seen_from_answer(ReadBank const& read, std::string const& plus, std::string const& minus) {

@@ -3,7 +3,6 @@
 #include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"
-#include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/reports/time_json.hpp"
 
 #include <stdexcept>
@@ -15,19 +14,6 @@ namespace {
 
 void refuse_without(std::optional<std::string> const& missing) {
     if (missing) throw std::invalid_argument(*missing);
-}
-
-ThroughTime told_of(ReadBank const& read) {
-    ThroughTime told;
-    told.file = read.file;
-    told.arrangement = read.seen.arrangement;
-    told.counts = count(read.seen.findings);
-    for (auto const& battery : read.seen.bank.batteries) {
-        told.batteries.push_back(battery.id);
-        told.capacities.push_back(battery.capacity);
-        told.high_cutoffs.push_back(high_cutoff(battery));
-    }
-    return told;
 }
 
 void add(Course& course, std::vector<BatterySample> const& samples) {
@@ -53,7 +39,7 @@ Course discharge_answer(ReadBank const& read, DischargeWords const& words) {
     for (auto const& [throttle, seconds] : words.legs)
         options.duty.legs.push_back({Throttle::of(throttle), seconds * si::second});
     options.duty.repeat = words.repeat;
-    Discharged discharged{told_of(read), discharge(bank, options), {}};
+    Discharged discharged{through_time(bank, head_of(read.seen)), discharge(bank, options), {}};
     options.rest = {};
     if (auto const alike = with_batteries_alike(bank)) discharged.alike = discharge(*alike, options).runtime;
     Course course;
@@ -69,7 +55,7 @@ Course recharge_answer(ReadBank const& read, std::optional<double> charge, std::
     RechargeOptions options;
     if (charge) options.charge = StateOfCharge::of(*charge);
     if (longest) options.longest = *longest * si::second;
-    Recharged const recharged{told_of(read), recharge(bank, options)};
+    Recharged const recharged{through_time(bank, head_of(read.seen)), recharge(bank, options)};
     Course course;
     add(course, recharged.run.samples);
     course.document = recharge_json(recharged);

@@ -9,9 +9,7 @@ namespace bankwright::python {
 
 std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, DrawWords const& words) {
     auto const& bank = read.whole();
-    Toleranced toleranced;
-    toleranced.file = read.file;
-    toleranced.arrangement = read.seen.arrangement;
+    Toleranced toleranced{head_of(read.seen), {}, {}, {}};
     toleranced.options.moment = moment_of(moment);
     toleranced.options.draws = words.draws;
     toleranced.options.seed = words.seed;

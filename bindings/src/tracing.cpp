@@ -20,8 +20,7 @@ TraceAnswer trace_answer(ReadBank const& read, std::string const& readings, std:
     TraceOptions options;
     options.meter = sheet.sheet.meter;
     options.clamp = sheet.sheet.clamp;
-    Traced traced;
-    traced.file = read.file;
+    Traced traced{head_of(read.seen), {}, {}};
     traced.result = trace(bank, readings_of(sheet.sheet), options);
     traced.sheet = std::move(sheet.sheet);
     return {trace_json(traced), trace_text(traced, {})};

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/findings/rule_info.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <fstream>
 #include <sstream>

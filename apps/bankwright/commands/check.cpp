@@ -8,11 +8,11 @@
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/text/escape.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "folders.hpp"
 #include "output_file.hpp"
 #include "progress.hpp"
-#include "reading.hpp"
 #include "rule_names.hpp"
 
 #include <algorithm>
@@ -107,23 +107,23 @@ private:
     void look_into(BankFile const& file) {
         auto* const settings = folders_.settings_for(file);
         auto const terms = terms_of(asked_, settings ? settings->settings : Settings());
-        Reading reading;
+        CheckedFile checked;
         try {
-            reading = read_and_check(file, terms.rules, folders_);
+            checked = read_and_check(file, terms.rules, folders_);
         } catch (std::exception const& fault) { // of the program: the other files need not suffer for it
             return say(terminal_safe("bankwright: " + file.name + ": internal fault: " + fault.what()) + "\n",
                        ExitCode::own_fault);
         }
-        if (reading.kind != Resembles::bank) {
+        if (checked.kind != Resembles::bank) {
             ++passed_;
-            if (reading.kind == Resembles::other) others_.push_back(file.name);
+            if (checked.kind == Resembles::other) others_.push_back(file.name);
             return;
         }
         if (settings) add(*settings, terms.fail_on);
-        outcome_.err += reading.remark;
-        if (!reading.trouble.empty()) return say_trouble(file.name, reading.trouble);
-        reading.verdict.fail_on = terms.fail_on;
-        add(std::move(reading.verdict), reading.readable);
+        outcome_.err += checked.remark;
+        if (!checked.trouble.empty()) return say_trouble(file.name, checked.trouble);
+        checked.fail_on = terms.fail_on;
+        add(checked, checked.readable);
     }
 
     Settings const& asked_;

@@ -1,7 +1,7 @@
 // `bankwright check FILE...`: what is wrong with these banks?  FILE: a file, a folder, a pattern.
 #pragma once
 
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 #include "bankwright/rules/settings.hpp"
 #include "command.hpp"
 

@@ -7,12 +7,11 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "input.hpp"
 #include "moment_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
-#include "through_time.hpp"
 
 using namespace bankwright;
 
@@ -32,10 +31,10 @@ Usage DischargeCommand::usage() {
 }
 
 Outcome DischargeCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    if (auto const missing = missing_for_discharge(reading.bank))
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto const missing = missing_for_discharge(checked.bank))
         return unusable(file, *missing + " before it can be run down");
     DischargeOptions options;
     options.moment = moment;
@@ -50,15 +49,15 @@ Outcome DischargeCommand::run(bool colour) const {
             return refused({.file = duty, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
         options.duty = std::move(read.duty);
     }
-    auto run = discharge(reading.bank, options);
+    auto run = discharge(checked.bank, options);
     auto const rested = run.rest.empty() ? Duration{} : run.rest.back().time - run.rest.front().time;
     if (auto const whole = run.runtime.value() > 0.0 ? run.runtime : rested; whole.value() > 0.0) {
         options.every = round_step(whole); // only how long it is tells which times are round
-        run = discharge(reading.bank, options);
+        run = discharge(checked.bank, options);
     }
-    Discharged discharged{through_time(file, reading), std::move(run), {}};
+    Discharged discharged{through_time(checked.bank, head_of(checked)), std::move(run), {}};
     options.rest = options.every = {};
-    if (auto const alike = with_batteries_alike(reading.bank)) discharged.alike = discharge(*alike, options).runtime;
+    if (auto const alike = with_batteries_alike(checked.bank)) discharged.alike = discharge(*alike, options).runtime;
     bool const ran = discharged.run.end != RunEnd::no_operating_point || discharged.run.samples.size() > 1;
     return {
         as_text ? discharge_text(discharged) : discharge_json(discharged), {}, ran ? ExitCode::clean : ExitCode::found};

@@ -3,9 +3,9 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/reports/findings_text.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "moment_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 #include <stdexcept>
@@ -22,18 +22,18 @@ Usage DrawCommand::usage() {
 
 // Standard output, or the file that was asked for, holds a drawing or nothing.
 Outcome DrawCommand::run(bool) const {
-    auto reading = read_and_check(file);
-    if (!reading.trouble.empty()) return unusable(file, reading.trouble);
-    if (auto const refusal = refuse_to_write_over(reading, file, output.name, "drawing")) return *refusal;
-    if (!reading.as_written) // a drawing of what could be understood of it would be one of another bank
-        return {{}, findings_text({std::move(reading.verdict)}) + reading.remark, ExitCode::unusable};
+    auto checked = read_and_check(file);
+    if (!checked.trouble.empty()) return unusable(file, checked.trouble);
+    if (auto const refusal = refuse_to_write_over(checked, file, output.name, "drawing")) return *refusal;
+    if (!checked.as_written) // a drawing of what could be understood of it would be one of another bank
+        return {{}, findings_text({checked}) + checked.remark, ExitCode::unusable};
     drawing::DrawOptions options;
-    options.point = operating_point(reading.bank, {.moment = moment});
+    options.point = operating_point(checked.bank, {.moment = moment});
     options.moment = in_words(moment);
-    options.arrangement = reading.verdict.arrangement;
-    options.findings = reading.verdict.findings;
+    options.arrangement = checked.arrangement;
+    options.findings = checked.findings;
     try {
-        return {drawing::to_svg(reading.bank, options), {}, ExitCode::clean, output};
+        return {drawing::to_svg(checked.bank, options), {}, ExitCode::clean, output};
     } catch (std::length_error const& too_many) {
         return unusable(file, too_many.what());
     }

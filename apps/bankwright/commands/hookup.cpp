@@ -4,9 +4,9 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/hookup_json.hpp"
 #include "bankwright/reports/hookup_text.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "meter_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 #include <algorithm>
@@ -21,31 +21,26 @@ Usage HookupCommand::usage() {
 }
 
 Outcome HookupCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    HookedUp hooked;
-    hooked.file = file;
-    hooked.text = reading.verdict.text;
-    hooked.arrangement = reading.verdict.arrangement;
-    hooked.options = options;
-    hooked.counts = count(reading.verdict.findings);
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    HookedUp hooked{head_of(checked), {}, options, {}, {}};
     // Nobody is told how to put together what must not be put together; an error that somebody accepted with a reason
     // stands in nobody's way unless it is a short.
-    auto const& findings = reading.verdict.findings;
+    auto const& findings = checked.findings;
     auto const worst = std::find_if(findings.begin(), findings.end(), [](Finding const& finding) {
         return finding.level == Level::error && !finding.accepted;
     });
     if (worst != findings.end()) {
         hooked.findings.push_back(*worst);
-    } else if (auto const unfit = unfit_for_hookup(reading.bank)) {
+    } else if (auto const unfit = unfit_for_hookup(checked.bank)) {
         auto outcome = unusable(file, "no hook-up: " + *unfit);
         outcome.status = ExitCode::found;
         return outcome;
     } else {
-        hooked.result = hookup(reading.bank, options);
+        hooked.result = hookup(checked.bank, options);
     }
-    hooked.bank = std::move(reading.bank);
+    hooked.bank = std::move(checked.bank);
     auto const status = hooked.result ? ExitCode::clean : ExitCode::found;
     return {as_text ? hookup_text(hooked, {.colour = colour}) : hookup_json(hooked), {}, status};
 }

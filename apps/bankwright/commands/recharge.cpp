@@ -4,10 +4,9 @@
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/time_json.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
-#include "through_time.hpp"
 
 using namespace bankwright;
 
@@ -24,19 +23,19 @@ Usage RechargeCommand::usage() {
 }
 
 Outcome RechargeCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    if (auto const missing = missing_for_recharge(reading.bank)) return unusable(file, *missing);
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto const missing = missing_for_recharge(checked.bank)) return unusable(file, *missing);
     RechargeOptions options;
     options.charge = charge;
     if (longest) options.longest = *longest;
-    auto run = recharge(reading.bank, options);
+    auto run = recharge(checked.bank, options);
     if (run.duration.value() > 0.0) { // only how long it is tells which times are round
         options.every = round_step(run.duration);
-        run = recharge(reading.bank, options);
+        run = recharge(checked.bank, options);
     }
-    Recharged const recharged{through_time(file, reading), std::move(run)};
+    Recharged const recharged{through_time(checked.bank, head_of(checked)), std::move(run)};
     return {as_text ? recharge_text(recharged) : recharge_json(recharged),
             {},
             charges(recharged.run.end) ? ExitCode::clean : ExitCode::found};

@@ -4,8 +4,8 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/short_circuit_json.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
@@ -16,12 +16,9 @@ Usage ShortCircuitCommand::usage() {
 }
 
 Outcome ShortCircuitCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    ShortCircuited const shorted{.file = file,
-                                 .arrangement = reading.verdict.arrangement,
-                                 .result = short_circuit(reading.bank),
-                                 .counts = count(reading.verdict.findings)};
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    ShortCircuited const shorted{head_of(checked), short_circuit(checked.bank)};
     return {as_text ? short_circuit_text(shorted) : short_circuit_json(shorted), {}, ExitCode::clean};
 }

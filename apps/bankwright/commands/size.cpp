@@ -3,8 +3,8 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/reports/sizing_json.hpp"
 #include "bankwright/reports/sizing_text.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 #include <algorithm>
@@ -62,26 +62,26 @@ Usage SizeCommand::usage() {
 }
 
 Outcome SizeCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_json = format == Format::json;
-    if (auto refused = refuse_unless_whole(reading, file, !as_json, colour)) return *refused;
-    auto& findings = reading.verdict.findings;
+    if (auto refused = refuse_unless_whole(checked, file, !as_json, colour)) return *refused;
+    auto& findings = checked.findings;
     if (std::any_of(findings.begin(), findings.end(), stands_in_the_way)) {
         findings.erase(std::remove_if(findings.begin(), findings.end(),
                                       [](Finding const& finding) { return !stands_in_the_way(finding); }),
                        findings.end());
-        auto outcome = refused(std::move(reading.verdict), !as_json, colour);
+        auto outcome = refused(checked, !as_json, colour);
         outcome.status = ExitCode::found;
         return outcome;
     }
     Sized sized;
-    sized.file = file;
+    static_cast<ReportHead&>(sized) = head_of(checked);
     sized.system = options.system;
     auto asked = options;
     asked.system = SizeSystem::awg;
-    sized.gauges = sizing(reading.bank, asked);
+    sized.gauges = sizing(checked.bank, asked);
     asked.system = SizeSystem::metric;
-    sized.sections = sizing(reading.bank, asked);
+    sized.sections = sizing(checked.bank, asked);
     auto const& bank = sized.chosen().bank;
     sized.arrangement = check(bank, {{"wiring"}, {}}).arrangement;
     sized.cuts = cut_list(bank);

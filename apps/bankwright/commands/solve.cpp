@@ -6,9 +6,9 @@
 #include "bankwright/reports/solution_json.hpp"
 #include "bankwright/reports/solution_text.hpp"
 #include "bankwright/rules/solving.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "moment_options.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
@@ -21,17 +21,12 @@ Usage SolveCommand::usage() {
 }
 
 Outcome SolveCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    Solved solved{.file = file,
-                  .text = reading.verdict.text,
-                  .arrangement = reading.verdict.arrangement,
-                  .point = operating_point(reading.bank, {.moment = moment}),
-                  .counts = count(reading.verdict.findings),
-                  .findings = {}};
-    say_unsolved(reading.bank, solved.point, solved.findings);
-    locate(solved.findings, reading.map);
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    Solved solved{head_of(checked), operating_point(checked.bank, {.moment = moment}), {}};
+    say_unsolved(checked.bank, solved.point, solved.findings);
+    locate(solved.findings, checked.map);
     auto out = as_text ? solution_text(solved, {.colour = colour}) : solution_json(solved);
     bool const is_solved = solved.point.status == solver::Status::solved;
     return {std::move(out), {}, is_solved ? ExitCode::clean : ExitCode::found};

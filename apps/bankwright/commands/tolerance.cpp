@@ -3,10 +3,10 @@
 #include "bankwright/reports/tolerance_json.hpp"
 #include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/rules/rule_shares.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "moment_options.hpp"
 #include "progress.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 #include <map>
@@ -52,7 +52,7 @@ Usage ToleranceCommand::usage() {
          .help = "How many banks are drawn and solved",
          .stands_for = "N"});
     add({.names = "--check",
-         .kind = option::Whole<std::size_t>{checked, 0, 1'000'000},
+         .kind = option::Whole<std::size_t>{tried, 0, 1'000'000},
          .help = "On how many of them every rule is tried",
          .stands_for = "N"});
     add({.names = "--seed",
@@ -67,22 +67,18 @@ Usage ToleranceCommand::usage() {
 }
 
 Outcome ToleranceCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    Toleranced toleranced;
-    toleranced.file = file;
-    toleranced.arrangement = reading.verdict.arrangement;
-    toleranced.options = options;
-    toleranced.result = tolerance(reading.bank, options);
-    if (toleranced.result.solved && checked > 0) {
-        Progress progress(checked, "banks");
-        RuleShareOptions tried;
-        tried.spreads = options.spreads;
-        tried.draws = checked;
-        tried.seed = options.seed;
-        tried.on_draw = [&](std::size_t done) { progress.at(done - 1); };
-        toleranced.shares = rule_shares(reading.bank, tried);
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    Toleranced toleranced{head_of(checked), options, tolerance(checked.bank, options), {}};
+    if (toleranced.result.solved && tried > 0) {
+        Progress progress(tried, "banks");
+        RuleShareOptions shares;
+        shares.spreads = options.spreads;
+        shares.draws = tried;
+        shares.seed = options.seed;
+        shares.on_draw = [&](std::size_t done) { progress.at(done - 1); };
+        toleranced.shares = rule_shares(checked.bank, shares);
     }
     auto const status = toleranced.result.solved ? ExitCode::clean : ExitCode::found;
     return {as_text ? tolerance_text(toleranced) : tolerance_json(toleranced), {}, status};

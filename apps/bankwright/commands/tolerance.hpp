@@ -16,7 +16,7 @@ struct ToleranceCommand {
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::ToleranceOptions options;
-    std::size_t checked = 200; // banks on which every rule is tried
+    std::size_t tried = 200; // banks on which every rule is tried
 
     Usage usage(); // what is typed goes into the members above
     Outcome run(bool colour) const;

@@ -6,9 +6,9 @@
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
+#include "checked_file.hpp"
 #include "common_options.hpp"
 #include "input.hpp"
-#include "reading.hpp"
 #include "refusal.hpp"
 
 using namespace bankwright;
@@ -32,22 +32,21 @@ Usage TraceCommand::usage() {
 }
 
 Outcome TraceCommand::run(bool colour) const {
-    auto reading = read_and_check(file);
+    auto checked = read_alone(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(reading, file, as_text, colour)) return *refused;
-    if (auto const unfit = unfit_for_trace(reading.bank)) return unusable(file, "no trace: " + *unfit);
+    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto const unfit = unfit_for_trace(checked.bank)) return unusable(file, "no trace: " + *unfit);
     ReadLimits const limits;
     auto const input = read_input(readings, limits.bytes);
     if (!input.trouble.empty()) return unusable(readings, input.trouble);
-    auto read = read_readings(input.text, reading.bank, limits);
+    auto read = read_readings(input.text, checked.bank, limits);
     if (!read.findings.empty()) // a reading left out would be another answer
         return refused({.file = readings, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
     TraceOptions options;
     options.meter = read.sheet.meter;
     options.clamp = read.sheet.clamp;
-    Traced traced;
-    traced.file = file;
-    traced.result = trace(reading.bank, readings_of(read.sheet), options);
+    Traced traced{head_of(checked), {}, {}};
+    traced.result = trace(checked.bank, readings_of(read.sheet), options);
     traced.sheet = std::move(read.sheet);
     bool const as_drawn = traced.result.diagnoses.front().faults.empty();
     return {as_text ? trace_text(traced, {.colour = colour}) : trace_json(traced),

@@ -22,6 +22,7 @@
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/findings/source_text.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include "bankwright/solver/balance.hpp"
 #include "bankwright/solver/batch.hpp"
@@ -172,6 +173,7 @@
 #include "bankwright/reports/measure.hpp"
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/recharge_words.hpp"
+#include "bankwright/reports/report_head.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/reports/sarif.hpp"
@@ -197,7 +199,6 @@
 #include "bankwright/reports/trace_json.hpp"
 #include "bankwright/reports/trace_text.hpp"
 #include "bankwright/reports/traced.hpp"
-#include "bankwright/reports/verdict.hpp"
 
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/to_html.hpp"

@@ -9,7 +9,7 @@
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <cstddef>
 #include <optional>

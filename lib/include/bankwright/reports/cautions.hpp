@@ -3,7 +3,7 @@
 #pragma once
 
 #include "bankwright/findings/rule_id.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <algorithm>
 #include <array>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <string>
 

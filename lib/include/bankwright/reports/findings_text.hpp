@@ -3,7 +3,7 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/reports/style.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <string>
 

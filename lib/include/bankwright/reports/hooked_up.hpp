@@ -4,22 +4,18 @@
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/reports/report_head.hpp"
 
 #include <optional>
-#include <string>
 #include <string_view>
 
 namespace bankwright {
 
-struct HookedUp {
-    std::string file;                       // as the user named it
-    std::string text;                       // what it says; empty where there is no file
-    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
+struct HookedUp : ReportHead {
     Bank bank;
     HookupOptions options;
     std::optional<HookupResult> result; // none: refused
     Findings findings;                  // refused: the first that has to be put right
-    FindingCounts counts;               // what `check` has to say about the same bank
 };
 
 // The words of the JSON.

@@ -3,7 +3,7 @@
 
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/verdict.hpp"
+#include "bankwright/findings/verdict.hpp"
 
 #include <string>
 #include <vector>

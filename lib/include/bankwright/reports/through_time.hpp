@@ -3,23 +3,33 @@
 
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"
-#include "bankwright/findings/finding.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/devices/battery_limits.hpp"
+#include "bankwright/reports/report_head.hpp"
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace bankwright {
 
-struct ThroughTime {
-    std::string file;                       // as the user named it
-    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
-    std::vector<std::string> batteries;     // ids, in the order of the samples
+struct ThroughTime : ReportHead {
+    std::vector<std::string> batteries; // ids, in the order of the samples
     std::vector<std::optional<Charge>> capacities;
     std::vector<std::optional<Voltage>> high_cutoffs;
-    FindingCounts counts; // what `check` has to say about the same bank
 };
+
+inline ThroughTime through_time(Bank const& bank, ReportHead head) {
+    ThroughTime told{std::move(head), {}, {}, {}};
+    for (auto const& battery : bank.batteries) {
+        told.batteries.push_back(battery.id);
+        told.capacities.push_back(battery.capacity);
+        told.high_cutoffs.push_back(high_cutoff(battery));
+    }
+    return told;
+}
 
 struct Discharged : ThroughTime {
     DischargeResult run;

@@ -3,15 +3,11 @@
 
 #include "bankwright/analyses/drawn_shares.hpp"
 #include "bankwright/analyses/tolerance.hpp"
-
-#include <optional>
-#include <string>
+#include "bankwright/reports/report_head.hpp"
 
 namespace bankwright {
 
-struct Toleranced {
-    std::string file;                       // as the user named it
-    std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
+struct Toleranced : ReportHead {
     ToleranceOptions options;
     ToleranceResult result;
     DrawnShares shares; // of the draws on which every rule was tried, if any

@@ -3,13 +3,11 @@
 
 #include "bankwright/analyses/trace.hpp"
 #include "bankwright/bank/reading_sheet.hpp"
-
-#include <string>
+#include "bankwright/reports/report_head.hpp"
 
 namespace bankwright {
 
-struct Traced {
-    std::string file; // as the user named it
+struct Traced : ReportHead {
     ReadingSheet sheet;
     TraceResult result;
 };

@@ -40,6 +40,7 @@ BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& 
                                      PartListSource const& part_lists) {
     auto read = bankwright::read(text, limits, part_lists);
     Inspection seen;
+    seen.text = text;
     seen.findings = std::move(read.findings);
     seen.readable = read.readable;
     seen.as_written = read.readable && count(seen.findings).error == 0;

@@ -1,4 +1,4 @@
-// What a renderer of findings is given: one file's text and what is wrong with it.
+// One file's text and what is wrong with it: what the rules find, and what every report of findings is given.
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
