@@ -110,7 +110,7 @@ def test_a_read_only_file_is_replaced_only_by_force(check, tmp_path):
     assert "1 warning" in (tmp_path / "kept.txt").read_text() and stat.S_IMODE((tmp_path / "kept.txt").stat().st_mode) == 0o444
 
 
-@pytest.mark.parametrize("words", [["check", "boat.toml", "-o", ""], ["draw", "boat.toml", "--output="], ["report", "boat.toml", "-o", ""],
+@pytest.mark.parametrize("words", [["check", "boat.toml", "-o", ""], ["draw", "boat.toml", "--output", ""], ["report", "boat.toml", "-o", ""],
                                    ["discharge", "boat.toml", "--duty", ""]], ids=lambda words: words[0])
 def test_a_file_without_a_name_is_wrong_usage(command, tmp_path, words):
     (tmp_path / "boat.toml").write_text(WARNED, encoding="utf-8")

@@ -32,7 +32,7 @@ PROMISED = {
         connection/crowded-stud connection/hot-joint
         charging/partial charging/rate
         load/under-voltage load/runtime""",
-    "note": "conductor/unequal-links",
+    "note": "conductor/unequal-links file/no-version",
 }
 LEVELS = {rule: level for level, rules in PROMISED.items() for rule in rules.split()}
 

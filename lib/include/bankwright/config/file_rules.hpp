@@ -110,6 +110,16 @@ inline constexpr RuleInfo file_no_part_list{
     .source = "the format of a bank file is bankwright's own",
 };
 
+inline constexpr RuleInfo file_no_version{
+    .id = "file/no-version",
+    .level = Level::note,
+    .since = "0.1.0",
+    .what = "a bank file that does not say which version of the format it is written in",
+    .why = "it is read as version 1, the only one; should there be another, nobody could tell which was meant",
+    .fix = "write `bankwright = 1` as its first line",
+    .source = "the format of a bank file is bankwright's own",
+};
+
 inline constexpr RuleInfo file_accept_without_reason{
     .id = "file/accept-without-reason",
     .level = Level::warning,
@@ -131,8 +141,8 @@ inline constexpr RuleInfo file_accept_unused{
 };
 
 inline constexpr std::array file_rules{
-    file_syntax,     file_unknown_key,      file_missing_key,           file_bad_value,
-    file_bad_unit,   file_unknown_terminal, file_duplicate_id,          file_too_large,
-    file_not_a_bank, file_no_part_list,     file_accept_without_reason, file_accept_unused};
+    file_syntax,           file_unknown_key,           file_missing_key,  file_bad_value,  file_bad_unit,
+    file_unknown_terminal, file_duplicate_id,          file_too_large,    file_not_a_bank, file_no_part_list,
+    file_no_version,       file_accept_without_reason, file_accept_unused};
 
 } // namespace bankwright

@@ -239,7 +239,13 @@ BANKWRIGHT_INLINE std::string json_schema() {
     json.text("description", "a small boat's battery bank: batteries, conductors, protection, loads");
     json.text("type", "object");
     json.raw("additionalProperties", "false");
-    json.texts("required", std::vector<std::string_view>{"bankwright"});
+    json.open("anyOf", '['); // a bank is known by either
+    for (std::string_view const key : {std::string_view("bankwright"), part_sections.front().name}) {
+        json.open("", '{');
+        json.texts("required", std::vector<std::string_view>{key});
+        json.close();
+    }
+    json.close();
     json.open("properties", '{');
     for (auto const& key : root_section.keys)
         add_key(json, key);

@@ -230,7 +230,6 @@ inline constexpr std::array accept{
     KeySpec{"reason", KeyKind::text, "\"in the battery box, conductor in loom\"", "why it is safe here"},
 };
 
-inline constexpr std::array root_needs{Requirement{"bankwright"}};
 inline constexpr std::array part_list_needs{Requirement{part_list_version}};
 inline constexpr std::array battery_needs{Requirement{"voltage | chemistry cells"},
                                           Requirement{"chemistry | emf resistance"},
@@ -259,7 +258,7 @@ inline constexpr std::array<SectionSpec, 11> part_sections{{
     {"chargers", "mains chargers", keys::charger, {}, "X.1+ X.1- ... per output", PartKind::charger},
 }};
 
-inline constexpr SectionSpec root_section{"", "the file itself", keys::root, keys::root_needs};
+inline constexpr SectionSpec root_section{"", "the file itself", keys::root};
 inline constexpr SectionSpec system_section{"system", "the system as a whole", keys::system};
 inline constexpr SectionSpec accept_section{"accept", "findings that somebody has looked at", keys::accept,
                                             keys::accept_needs};

@@ -47,7 +47,8 @@ inline std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row[b.size()];
 }
 
-// The nearest candidate; the first of several. None where more than about a third of the word would have to change.
+// The nearest candidate; of several the one that begins with the word (`reads` of "read"), else the first. None where
+// more than about a third of the word would have to change.
 template <class Candidates>
 std::optional<std::string> closest(std::string_view word, Candidates const& candidates) {
     constexpr std::size_t longest = 64; // no key or id that anybody types is longer
@@ -58,7 +59,9 @@ std::optional<std::string> closest(std::string_view word, Candidates const& cand
         if (candidate.empty() || candidate.size() > longest) continue;
         std::size_t const allowed = (std::max(word.size(), candidate.size()) + 1) / 3;
         std::size_t const distance = edit_distance(word, candidate);
-        if (distance > allowed || distance >= best_distance) continue;
+        bool const begins_with_it = same_letters(candidate.substr(0, word.size()), word);
+        bool const is_nearer = distance < best_distance || (distance == best_distance && begins_with_it && best);
+        if (distance > allowed || !is_nearer) continue;
         best_distance = distance;
         best = std::string(candidate);
     }

@@ -106,6 +106,22 @@ private:
         return true;
     }
 
+    // Batteries are enough to know a bank by; without them it may be anything.
+    void report_no_version(DocumentValue const& root) {
+        if (!find_entry(root, part_sections.front().name))
+            return report_.add(file_missing_key, {}, {}, Region{{1, 1}, {1, 1}},
+                               "the file lacks `bankwright`",
+                               fmt::format("state it, for example `bankwright = {}`", format_version));
+        auto const first = std::min_element(root.entries.begin(), root.entries.end(), [](auto const& a, auto const& b) {
+            auto const x = a.region.begin;
+            auto const y = b.region.begin;
+            return x.line != y.line ? x.line < y.line : x.column < y.column;
+        });
+        report_.add(
+            file_no_version, {}, "bankwright", first->region, "the file lacks `bankwright`",
+            fmt::format("it was read as version {0}; write `bankwright = {0}` as its first line", format_version));
+    }
+
     void read_root(DocumentValue const& root) {
         DocumentValue own; // the root without its sections
         for (auto const& entry : root.entries) {
@@ -132,7 +148,7 @@ private:
         keys("name", result_.bank.name);
         std::optional<std::vector<std::string>> parts;
         keys("parts", parts);
-        keys.meets_requirements();
+        if (!keys.is_stated("bankwright")) report_no_version(root);
         for (auto const& entry : own.entries)
             result_.map.add({}, entry.key, entry.region);
 
