@@ -105,6 +105,7 @@
 #include "bankwright/wiring/arrangement.hpp"
 #include "bankwright/wiring/battery_rings.hpp"
 #include "bankwright/wiring/charger_span.hpp"
+#include "bankwright/wiring/places.hpp"
 #include "bankwright/wiring/unprotected_path.hpp"
 #include "bankwright/wiring/wiring_graph.hpp"
 #include "bankwright/wiring/wiring_loop.hpp"

@@ -52,6 +52,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("low_cutoff", part.low_cutoff);
         visit("high_cutoff", part.high_cutoff);
         visit("mass", part.mass);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Run>) {
         visit("from", part.from);
         visit("to", part.to);
@@ -66,6 +67,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("enclosed", part.conductor.enclosed);
         visit("engine_space", part.conductor.engine_space);
         visit("temperature", part.conductor.temperature);
+        visit("place", part.conductor.place);
     } else if constexpr (std::is_same_v<Kind, ProtectiveDevice>) {
         visit("rating", part.rating);
         visit("interrupts", part.interrupts);
@@ -73,17 +75,21 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("resistance", part.resistance);
         visit("state", TwoWords{part.closed, keys::contact_words});
         visit("class", part.trip_class);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Switch>) {
         visit("rating", part.rating);
         visit("resistance", part.resistance);
         visit("state", TwoWords{part.closed, keys::contact_words});
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Busbar>) {
         visit("studs", part.studs);
         visit("rating", part.rating);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Connector>) {
         visit("rating", part.rating);
         visit("contact", part.contact);
         visit("state", TwoWords{part.mated, keys::mating_words});
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Motor>) {
         visit("voltage", part.voltage);
         visit("current", part.current);
@@ -92,18 +98,21 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("control", part.control);
         visit("thrust", part.thrust);
         visit("min_voltage", part.min_voltage);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Load>) {
         visit("current", part.current);
         visit("power", part.power);
         visit("resistance", part.resistance);
         visit("min_voltage", part.min_voltage);
         visit("max_voltage", part.max_voltage);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Charger>) {
         visit("outputs", part.outputs);
         visit("isolated", part.isolated);
         visit("voltage", part.voltage);
         visit("current", part.current);
         visit("connected", part.connected);
+        visit("place", part.place);
     } else {
         static_assert(std::is_same_v<Kind, void>, "a kind of part without keys");
     }

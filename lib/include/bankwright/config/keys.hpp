@@ -45,6 +45,11 @@ inline constexpr Range none_or_more{0.0, 1000.0};
 inline constexpr KeySpec model{"model", KeyKind::model, "\"deck-agm\"",
                                "a set of keys in [models]; the part's own keys win"};
 
+inline constexpr KeySpec place{
+    "place", KeyKind::text, "\"bow\"",
+    "where on the boat it is; parts that a short conductor joins are in one place unless said",
+    "from the lengths of conductors"};
+
 inline constexpr std::array root{
     KeySpec{"bankwright", KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},
     KeySpec{"name", KeyKind::text, "\"16-ft jon boat, bow motor\"", "what the bank is, for people"},
@@ -123,6 +128,7 @@ inline constexpr std::array battery{
             volts},
     KeySpec{"high_cutoff", KeyKind::voltage, "\"14.8 V\"", "where its protective disconnect ends a charge", {}, volts},
     KeySpec{"mass", KeyKind::mass, "\"30 kg\"", "mass of the battery", {}, kilograms},
+    place,
 };
 
 inline constexpr std::array run{
@@ -143,6 +149,7 @@ inline constexpr std::array run{
     KeySpec{"enclosed", KeyKind::boolean, "true", "in a sheath, conduit or box all the way", "false"},
     KeySpec{"engine_space", KeyKind::boolean, "true", "runs through an engine space", "false"},
     KeySpec{"temperature", KeyKind::temperature, "\"30 degC\"", "temperature of the copper", "system.ambient", copper},
+    place,
 };
 
 inline constexpr std::array protection{
@@ -165,6 +172,7 @@ inline constexpr std::array protection{
             {},
             {},
             trip_class_names},
+    place,
 };
 
 inline constexpr std::array switch_{
@@ -172,12 +180,14 @@ inline constexpr std::array switch_{
     KeySpec{"rating", KeyKind::current, "\"100 A\"", "rated continuous current", {}, amperes},
     KeySpec{"resistance", KeyKind::resistance, "\"0.2 mohm\"", "resistance when closed", "0 ohm", ohms_or_none},
     KeySpec{"state", KeyKind::choice, "\"closed\"", "closed or open", "closed", {}, contact_words},
+    place,
 };
 
 inline constexpr std::array busbar{
     model,
     KeySpec{"studs", KeyKind::integer, "4", "studs on it", {}, one_or_more},
     KeySpec{"rating", KeyKind::current, "\"150 A\"", "rated continuous current", {}, amperes},
+    place,
 };
 
 inline constexpr std::array connector{
@@ -185,6 +195,7 @@ inline constexpr std::array connector{
     KeySpec{"rating", KeyKind::current, "\"60 A\"", "rated continuous current", {}, amperes},
     KeySpec{"contact", KeyKind::resistance, "\"0.5 mohm\"", "contact resistance of one pole", "0 ohm", ohms_or_none},
     KeySpec{"state", KeyKind::choice, "\"mated\"", "mated, or apart: the plug is out", "mated", {}, mating_words},
+    place,
 };
 
 inline constexpr std::array motor{
@@ -203,6 +214,7 @@ inline constexpr std::array motor{
             control_words},
     KeySpec{"thrust", KeyKind::force, "\"445 N\"", "nameplate static thrust at full throttle", {}, newtons},
     KeySpec{"min_voltage", KeyKind::voltage, "\"30 V\"", "below this its speed control stops", {}, volts},
+    place,
 };
 
 inline constexpr std::array load{
@@ -212,6 +224,7 @@ inline constexpr std::array load{
     KeySpec{"resistance", KeyKind::resistance, "\"3 ohm\"", "is ohmic", {}, ohms},
     KeySpec{"min_voltage", KeyKind::voltage, "\"10.8 V\"", "least voltage that it works at", {}, volts},
     KeySpec{"max_voltage", KeyKind::voltage, "\"15 V\"", "largest voltage that it survives", {}, volts},
+    place,
 };
 
 inline constexpr std::array charger{
@@ -222,6 +235,7 @@ inline constexpr std::array charger{
     KeySpec{"voltage", KeyKind::voltage, "\"14.4 V\"", "voltage that each output holds", {}, volts},
     KeySpec{"current", KeyKind::current, "\"10 A\"", "most that each output gives", {}, amperes},
     KeySpec{"connected", KeyKind::boolean, "false", "plugged into the shore supply and charging", "false"},
+    place,
 };
 
 inline constexpr std::array accept{

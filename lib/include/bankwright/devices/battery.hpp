@@ -37,6 +37,7 @@ struct Battery {
     std::optional<Voltage> low_cutoff; // where its protective disconnect, or its owner, stops a discharge
     std::optional<Voltage> high_cutoff;
     std::optional<Mass> mass;
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(Battery const&, Battery const&) = default;
 };

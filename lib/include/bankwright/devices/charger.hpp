@@ -15,6 +15,7 @@ struct Charger {
     std::optional<Voltage> voltage; // it holds, per output
     std::optional<Current> current; // it gives at most, per output
     std::optional<bool> connected;  // plugged into the shore supply and charging; false unless said
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(Charger const&, Charger const&) = default;
 };

@@ -23,6 +23,7 @@ struct Conductor {
     std::optional<bool> enclosed;    // in a sheath, conduit or box all the way
     std::optional<bool> engine_space;
     std::optional<Temperature> temperature; // ambient unless said
+    std::optional<std::string> place = {};  // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(Conductor const&, Conductor const&) = default;
 };

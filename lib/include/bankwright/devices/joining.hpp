@@ -11,8 +11,9 @@ namespace bankwright {
 struct Switch {
     std::string id; // terminals: id.1  id.2
     std::optional<Current> rating;
-    std::optional<Resistance> resistance; // ideal unless said
-    std::optional<bool> closed;           // `state`: closed unless said
+    std::optional<Resistance> resistance;  // ideal unless said
+    std::optional<bool> closed;            // `state`: closed unless said
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     friend bool operator==(Switch const&, Switch const&) = default;
 };
 
@@ -20,6 +21,7 @@ struct Busbar {
     std::string id; // one terminal: id
     std::optional<int> studs;
     std::optional<Current> rating;
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     friend bool operator==(Busbar const&, Busbar const&) = default;
 };
 
@@ -27,8 +29,9 @@ struct Busbar {
 struct Connector {
     std::string id; // terminals: id+  id- (receptacle)  id.plug+  id.plug-
     std::optional<Current> rating;
-    std::optional<Resistance> contact; // of one pole; ideal unless said
-    std::optional<bool> mated;         // `state`: mated unless said
+    std::optional<Resistance> contact;     // of one pole; ideal unless said
+    std::optional<bool> mated;             // `state`: mated unless said
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     friend bool operator==(Connector const&, Connector const&) = default;
 };
 

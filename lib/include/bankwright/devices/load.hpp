@@ -15,6 +15,7 @@ struct Load {
     std::optional<Resistance> resistance; // is ohmic
     std::optional<Voltage> min_voltage;
     std::optional<Voltage> max_voltage;
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(Load const&, Load const&) = default;
 };

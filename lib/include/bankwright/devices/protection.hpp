@@ -16,6 +16,7 @@ struct ProtectiveDevice {
     std::optional<Resistance> resistance;  // ideal unless said
     std::optional<bool> closed;            // `state`: closed unless said; a blown fuse is open
     std::optional<std::string> trip_class; // `class`: the standard its time-current band comes from
+    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(ProtectiveDevice const&, ProtectiveDevice const&) = default;
 };

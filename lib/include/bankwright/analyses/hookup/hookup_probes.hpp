@@ -1,9 +1,11 @@
-// Where are the meter's probes put? Before a step across the gap that it closes, after it across what it has joined.
+// Where are the meter's probes put? Before a step across the gap that it closes, after it across what it has joined;
+// both within reach of one hand wherever that tells anything.
 #pragma once
 
 #include "bankwright/analyses/hookup/partial_bank.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/wiring/places.hpp"
 
 #include <optional>
 #include <utility>
@@ -22,17 +24,22 @@ public:
     Probes ends(Connection const& connection, Potentials const& now) const;
     // Across the gap; of a plug across its receptacle, or across the plug where only that is live.
     Probes gap(Connection const& connection, Potentials const& now) const;
-    // The largest voltage that runs through what was joined; of a device, the first load that is now fed. Where nothing
-    // was joined (a loop closed): the largest voltage of the whole.
+    // The largest voltage in one place that runs through what was joined; of a device, the first load that is now fed.
+    // Where nothing was joined (a loop closed): the largest of the whole. Two places only where no one place shows it.
     Probes across(Connection const& connection, Potentials const& before, Potentials const& now) const;
-    // The largest voltage anywhere, if it is more than a single battery's.
+    // The largest voltage between batteries of one place, if it is more than a single battery's.
     std::optional<Probes> most_live(Potentials const& now) const;
 
 private:
     double span(int node, Potentials const& now) const; // [V] of its island
     bool has_battery(int node, Potentials const& now) const;
 
+    bool together(int a, int b) const { // a conductor's loose end is in the hand that lands it
+        return places_.together(a, b);
+    }
+
     PartialBank const& partial_;
+    Places places_;
     std::vector<std::pair<int, int>> loads_;
     std::vector<int> reach_; // by node: how easily it is reached with a probe, 0 best
 };

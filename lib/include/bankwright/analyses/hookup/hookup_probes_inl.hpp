@@ -13,7 +13,7 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE HookupProbes::HookupProbes(Bank const& bank, PartialBank const& partial)
-    : partial_(partial), reach_(partial.terminals().size(), 0) {
+    : partial_(partial), places_(places_of(bank)), reach_(partial.terminals().size(), 0) {
     for (auto const& [plus, minus] : load_terminals(bank))
         loads_.emplace_back(partial.node(plus), partial.node(minus));
     for_each_part(bank, [&](PartKind kind, auto const& part) {
@@ -77,6 +77,7 @@ BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Pote
     constexpr double same = 1e-6; // [V]
     Probes best{path.from, path.to};
     double most = -1.0;
+    bool is_near = false;
     int least_reach = 0;
     auto const reach = [&](int n) { return n == path.from || n == path.to ? 0 : reach_[as_index(n)]; };
     auto const nodes = static_cast<int>(now.volts.size());
@@ -90,7 +91,10 @@ BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Pote
                 continue;
             auto const size = std::abs(*volts);
             auto const effort = reach(a) + reach(b);
-            if (size < most - same || (size <= most + same && effort >= least_reach)) continue;
+            bool const near = together(a, b);
+            if (is_near && !near) continue;
+            if (near == is_near && (size < most - same || (size <= most + same && effort >= least_reach))) continue;
+            is_near = near;
             best = {a, b};
             most = std::max(most, size);
             least_reach = effort;
@@ -106,7 +110,7 @@ BANKWRIGHT_INLINE std::optional<Probes> HookupProbes::most_live(Potentials const
     for (std::size_t a = 0; a < partial_.batteries(); ++a)
         for (std::size_t b = 0; b < partial_.batteries(); ++b) {
             auto const volts = now.between(partial_.plus(a), partial_.minus(b));
-            if (!volts || std::abs(*volts) <= most + 1e-6) continue;
+            if (!volts || std::abs(*volts) <= most + 1e-6 || !together(partial_.plus(a), partial_.minus(b))) continue;
             most = std::abs(*volts);
             live = Probes{partial_.plus(a), partial_.minus(b)};
         }
