@@ -1,6 +1,8 @@
 // Which edges of a graph end at a node? All lists lie side by side: two allocations, whatever the size.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
+
 #include <cstddef>
 #include <span>
 #include <utility>
@@ -17,8 +19,8 @@ public:
         for (std::size_t e = 0; e < edges; ++e) {
             std::pair<int, int> const at = ends(e);
             if (at.first < 0) continue;
-            ++first_[static_cast<std::size_t>(at.first)];
-            ++first_[static_cast<std::size_t>(at.second)];
+            ++first_[as_index(at.first)];
+            ++first_[as_index(at.second)];
         }
         for (std::size_t n = 1; n <= nodes; ++n)
             first_[n] += first_[n - 1];
@@ -26,14 +28,14 @@ public:
         for (auto e = edges; e-- > 0;) { // from the last, so that each list is in the order of the numbers
             std::pair<int, int> const at = ends(e);
             if (at.first < 0) continue;
-            edges_[--first_[static_cast<std::size_t>(at.first)]] = static_cast<int>(e);
-            edges_[--first_[static_cast<std::size_t>(at.second)]] = static_cast<int>(e);
+            edges_[--first_[as_index(at.first)]] = static_cast<int>(e);
+            edges_[--first_[as_index(at.second)]] = static_cast<int>(e);
         }
     }
 
     // In the order of their numbers.
     std::span<int const> operator[](int node) const {
-        auto const n = static_cast<std::size_t>(node);
+        auto const n = as_index(node);
         return {edges_.data() + first_[n], first_[n + 1] - first_[n]};
     }
 

@@ -1,6 +1,8 @@
 // Which things belong together? Disjoint sets with path halving; the lowest member stands for its set.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
+
 #include <numeric>
 #include <utility>
 #include <vector>
@@ -9,14 +11,12 @@ namespace bankwright::solver {
 
 class UnionFind {
 public:
-    explicit UnionFind(int size) : parent_(static_cast<std::size_t>(size)) {
-        std::iota(parent_.begin(), parent_.end(), 0);
-    }
+    explicit UnionFind(int size) : parent_(as_index(size)) { std::iota(parent_.begin(), parent_.end(), 0); }
 
     int find(int i) {
-        while (parent_[static_cast<std::size_t>(i)] != i) {
-            int& up = parent_[static_cast<std::size_t>(i)];
-            up = parent_[static_cast<std::size_t>(up)];
+        while (parent_[as_index(i)] != i) {
+            int& up = parent_[as_index(i)];
+            up = parent_[as_index(up)];
             i = up;
         }
         return i;
@@ -28,7 +28,7 @@ public:
         j = find(j);
         if (i == j) return false;
         if (j < i) std::swap(i, j);
-        parent_[static_cast<std::size_t>(j)] = i;
+        parent_[as_index(j)] = i;
         return true;
     }
 

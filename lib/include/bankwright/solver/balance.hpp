@@ -1,6 +1,7 @@
 // Does a solution obey the laws? Kirchhoff's sums and the balance of power, taken from the final numbers.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/solver/circuit.hpp"
 #include "bankwright/solver/solution.hpp"
 
@@ -12,10 +13,10 @@ namespace bankwright::solver {
 
 // [A] by node: what branches and loads carry away from it.
 inline std::vector<double> leaving_currents(Circuit const& circuit, Solution const& solution) {
-    std::vector<double> leaving(static_cast<std::size_t>(circuit.nodes), 0.0);
+    std::vector<double> leaving(as_index(circuit.nodes), 0.0);
     auto const carry = [&](int from, int to, double amps) {
-        leaving[static_cast<std::size_t>(from)] += amps;
-        leaving[static_cast<std::size_t>(to)] -= amps;
+        leaving[as_index(from)] += amps;
+        leaving[as_index(to)] -= amps;
     };
     for (std::size_t b = 0; b < circuit.branches.size(); ++b)
         carry(circuit.branches[b].from, circuit.branches[b].to, solution.branch_amps[b]);
@@ -28,8 +29,8 @@ inline std::vector<double> leaving_currents(Circuit const& circuit, Solution con
 inline double current_residual(Circuit const& circuit, Solution const& solution) {
     std::vector<double> sum = leaving_currents(circuit, solution);
     for (std::size_t j = 0; j < circuit.joins.size(); ++j) {
-        sum[static_cast<std::size_t>(circuit.joins[j].from)] += solution.join_amps[j];
-        sum[static_cast<std::size_t>(circuit.joins[j].to)] -= solution.join_amps[j];
+        sum[as_index(circuit.joins[j].from)] += solution.join_amps[j];
+        sum[as_index(circuit.joins[j].to)] -= solution.join_amps[j];
     }
     double worst = 0.0;
     for (double s : sum)
@@ -46,11 +47,8 @@ inline double power_imbalance(Circuit const& circuit, Solution const& solution) 
     }
     for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
         Load const& load = circuit.loads[l];
-        if (solution.island[static_cast<std::size_t>(load.plus)] !=
-            solution.island[static_cast<std::size_t>(load.minus)])
-            continue; // carries nothing
-        watts -= solution.load_amps[l] * (solution.volts[static_cast<std::size_t>(load.plus)] -
-                                          solution.volts[static_cast<std::size_t>(load.minus)]);
+        if (solution.island[as_index(load.plus)] != solution.island[as_index(load.minus)]) continue; // carries nothing
+        watts -= solution.load_amps[l] * (solution.volts[as_index(load.plus)] - solution.volts[as_index(load.minus)]);
     }
     return watts;
 }

@@ -5,6 +5,7 @@
 // only.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 
 #include <cstddef>
@@ -42,7 +43,7 @@ InstructionSet widest_here();
 class LaneRows {
 public:
     explicit LaneRows(std::size_t count)
-        : size_(count * static_cast<std::size_t>(lanes)),
+        : size_(count * as_index(lanes)),
           values_(static_cast<double*>(::operator new (size_ * sizeof(double), std::align_val_t{64}))) {
         std::uninitialized_fill_n(values_.get(), size_, 0.0);
     }

@@ -3,7 +3,6 @@
 
 #include <cstddef>
 #include <optional>
-#include <string>
 #include <string_view>
 
 namespace bankwright {
@@ -54,31 +53,6 @@ constexpr std::optional<std::size_t> first_invalid_utf8(std::string_view text) {
 }
 
 constexpr bool is_utf8(std::string_view text) { return !first_invalid_utf8(text); }
-
-constexpr std::size_t count_code_points(std::string_view text) {
-    std::size_t count = 0;
-    for_each_code_point(text, [&](CodePoint, std::string_view) { ++count; });
-    return count;
-}
-
-inline void append_utf8(std::string& text, char32_t point) {
-    auto const add = [&](char32_t bits) { text += static_cast<char>(static_cast<unsigned char>(bits)); };
-    if (point < 0x80) {
-        add(point);
-    } else if (point < 0x800) {
-        add(0xC0 | (point >> 6));
-        add(0x80 | (point & 0x3F));
-    } else if (point < 0x10000) {
-        add(0xE0 | (point >> 12));
-        add(0x80 | ((point >> 6) & 0x3F));
-        add(0x80 | (point & 0x3F));
-    } else {
-        add(0xF0 | (point >> 18));
-        add(0x80 | ((point >> 12) & 0x3F));
-        add(0x80 | ((point >> 6) & 0x3F));
-        add(0x80 | (point & 0x3F));
-    }
-}
 
 // Columns that a printable character takes on a terminal: 0 for combining marks, 2 for East Asian wide ones and most
 // emoji, else 1. The main blocks only: best effort, since no two terminals agree.

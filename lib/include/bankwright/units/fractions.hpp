@@ -30,7 +30,4 @@ using Efficiency = Fraction<struct EfficiencyMeaning>;             // what comes
 using Throttle = Fraction<struct ThrottleMeaning>;                 // duty cycle of a motor's speed control
 using Spread = Fraction<struct SpreadMeaning>; // how far a value may lie to either side, over itself
 
-constexpr DepthOfDischarge depth_of(StateOfCharge charge) { return DepthOfDischarge::of(1.0 - charge.value()); }
-constexpr StateOfCharge charge_at(DepthOfDischarge depth) { return StateOfCharge::of(1.0 - depth.value()); }
-
 } // namespace bankwright

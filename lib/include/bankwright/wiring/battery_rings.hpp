@@ -1,6 +1,7 @@
 // Which conductors tie a bank's own batteries to each other, and which lead away from it?
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/blocks.hpp"
 #include "bankwright/wiring/wiring_graph.hpp"
 
@@ -11,7 +12,7 @@
 namespace bankwright {
 
 inline bool is_device(WiringGraph const& graph, WiringEdge const& edge) {
-    auto const kind = graph.parts[static_cast<std::size_t>(edge.part)].kind;
+    auto const kind = graph.parts[as_index(edge.part)].kind;
     return edge.kind == WiringEdgeKind::contact && (kind == PartKind::breaker || kind == PartKind::fuse);
 }
 
@@ -29,12 +30,10 @@ inline std::vector<char> on_rings_of_batteries(WiringGraph const& graph, bool th
     }
     std::vector<char> on_ring(graph.edges.size(), 0);
     for_each_block(static_cast<int>(graph.terminals.size()), wires, [&](std::vector<int> const& block) {
-        auto const is_battery = [&](int b) {
-            return graph.edges[which[static_cast<std::size_t>(b)]].kind == WiringEdgeKind::battery;
-        };
+        auto const is_battery = [&](int b) { return graph.edges[which[as_index(b)]].kind == WiringEdgeKind::battery; };
         if (block.size() < 2 || std::none_of(block.begin(), block.end(), is_battery)) return;
         for (auto const b : block)
-            on_ring[which[static_cast<std::size_t>(b)]] = 1;
+            on_ring[which[as_index(b)]] = 1;
     });
     return on_ring;
 }

@@ -1,6 +1,7 @@
 // Which batteries lie across a charger's output?
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <cstddef>
@@ -12,16 +13,16 @@ namespace bankwright {
 inline std::vector<int> batteries_across(std::vector<WiringEdge> const& edges, WiringVerdict const& verdict,
                                          WiringEdge const& output) {
     auto const spread = [&](int start, bool up) {
-        std::vector<char> reached(static_cast<std::size_t>(verdict.groups), 0);
+        std::vector<char> reached(as_index(verdict.groups), 0);
         std::vector<int> queue(1, start);
-        reached[static_cast<std::size_t>(start)] = 1;
+        reached[as_index(start)] = 1;
         for (std::size_t head = 0; head < queue.size(); ++head)
             for (auto const& e : edges) {
                 if (e.removed || e.kind != WiringEdgeKind::battery) continue;
                 auto const here = verdict.group_of(up ? e.from : e.to);
                 auto const there = verdict.group_of(up ? e.to : e.from);
-                if (here != queue[head] || reached[static_cast<std::size_t>(there)]) continue;
-                reached[static_cast<std::size_t>(there)] = 1;
+                if (here != queue[head] || reached[as_index(there)]) continue;
+                reached[as_index(there)] = 1;
                 queue.push_back(there);
             }
         return reached;
@@ -31,8 +32,8 @@ inline std::vector<int> batteries_across(std::vector<WiringEdge> const& edges, W
     std::vector<int> across;
     for (std::size_t e = 0; e < edges.size(); ++e) {
         if (edges[e].removed || edges[e].kind != WiringEdgeKind::battery) continue;
-        if (from_below[static_cast<std::size_t>(verdict.group_of(edges[e].from))] &&
-            from_above[static_cast<std::size_t>(verdict.group_of(edges[e].to))])
+        if (from_below[as_index(verdict.group_of(edges[e].from))] &&
+            from_above[as_index(verdict.group_of(edges[e].to))])
             across.push_back(static_cast<int>(e));
     }
     return across;

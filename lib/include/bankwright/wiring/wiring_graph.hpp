@@ -4,6 +4,7 @@
 #pragma once
 
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 
 #include <cstddef>
@@ -53,11 +54,9 @@ struct WiringGraph {
     std::unordered_map<std::string, int> part_named;
     bool lithium = false; // every battery is a lithium one: nominal voltages are then held less exactly
 
-    std::string const& id(WiringEdge const& edge) const { return parts[static_cast<std::size_t>(edge.part)].id; }
-    std::string const& name(int terminal) const { return terminals[static_cast<std::size_t>(terminal)]; }
-    WiringPart const& owner_of(int terminal) const {
-        return parts[static_cast<std::size_t>(owner[static_cast<std::size_t>(terminal)])];
-    }
+    std::string const& id(WiringEdge const& edge) const { return parts[as_index(edge.part)].id; }
+    std::string const& name(int terminal) const { return terminals[as_index(terminal)]; }
+    WiringPart const& owner_of(int terminal) const { return parts[as_index(owner[as_index(terminal)])]; }
 };
 
 // A conductor's end on a terminal that the bank does not have is left out: the reader has already said so.
@@ -68,7 +67,7 @@ Voltage counted_voltage(Battery const& battery);
 
 // The run of a conductor edge.
 inline Run const& run_of(Bank const& bank, WiringGraph const& graph, WiringEdge const& edge) {
-    auto const& part = graph.parts[static_cast<std::size_t>(edge.part)];
+    auto const& part = graph.parts[as_index(edge.part)];
     return (part.kind == PartKind::jumper ? bank.jumpers : bank.cables)[part.index];
 }
 

@@ -2,6 +2,7 @@
 // to nothing, a load that sees the wrong voltage and a battery that no load can reach are facts of the graph alone.
 #pragma once
 
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/wiring/wiring_graph.hpp"
 
@@ -36,9 +37,9 @@ struct WiringVerdict {
     std::vector<LoadVerdict> loads;
     int marking_faults = 0; // colours, connector poles and breakers that are on the side they should not be
 
-    int group_of(int terminal) const { return group[static_cast<std::size_t>(terminal)]; }
-    double potential_of(int terminal) const { return potential[static_cast<std::size_t>(group_of(terminal))]; }
-    int island_of(int terminal) const { return island[static_cast<std::size_t>(group_of(terminal))]; }
+    int group_of(int terminal) const { return group[as_index(terminal)]; }
+    double potential_of(int terminal) const { return potential[as_index(group_of(terminal))]; }
+    int island_of(int terminal) const { return island[as_index(group_of(terminal))]; }
     // Markings do not count here: they tell which of several explanations is the likely one.
     bool right() const;
 };
