@@ -13,4 +13,5 @@
 #include "bankwright/solver/solve_inl.hpp"
 #include "bankwright/solver/thevenin_inl.hpp"
 #include "bankwright/solver/topology_inl.hpp"
+#include "bankwright/solver/validate_inl.hpp"
 #include "bankwright/solver/variants_inl.hpp"

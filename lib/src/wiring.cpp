@@ -1,5 +1,6 @@
 // The bodies of wiring/, built once. Written by tests/structure/make_umbrella.py.
 #include "bankwright/wiring/arrangement_inl.hpp"
+#include "bankwright/wiring/battery_rings_inl.hpp"
 #include "bankwright/wiring/places_inl.hpp"
 #include "bankwright/wiring/unprotected_path_inl.hpp"
 #include "bankwright/wiring/wiring_graph_inl.hpp"

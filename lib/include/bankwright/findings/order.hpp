@@ -2,22 +2,16 @@
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
-
-#include <algorithm>
-#include <string_view>
-#include <tuple>
+#include "bankwright/linkage.hpp"
 
 namespace bankwright {
 
 // Accepted ones go last, those without a place in the file go first in their level; otherwise equal ones keep their
 // order.
-inline void order(Findings& findings) {
-    auto const rank = [](Finding const& f) {
-        auto const begin = f.region ? f.region->begin : Position{};
-        return std::tuple(f.accepted, -static_cast<int>(f.level), std::string_view(f.file), begin.line, begin.column);
-    };
-    std::stable_sort(findings.begin(), findings.end(),
-                     [&](Finding const& a, Finding const& b) { return rank(a) < rank(b); });
-}
+void order(Findings& findings);
 
 } // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/findings/order_inl.hpp"
+#endif

@@ -1,0 +1,2 @@
+// The bodies of bank/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/bank/source_map_inl.hpp"

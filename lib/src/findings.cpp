@@ -1,0 +1,2 @@
+// The bodies of findings/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/findings/order_inl.hpp"
