@@ -12,7 +12,7 @@ import subprocess
 import sys
 import time
 import xml.etree.ElementTree as xml
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -20,7 +20,9 @@ ROOT = Path(__file__).resolve().parent.parent
 TESTS = ROOT / "tests"
 DEV, RELEASE = ROOT / "build/dev", ROOT / "build/release"
 RESULTS = ROOT / "build/test-results"
+LASTED = RESULTS / "seconds.json"  # how long each step took last time
 ALONE = ("package",)  # these use every core
+ONE_PROCESS = ("package", "pictures")  # the files of a folder share what is dear to set up
 TIMEOUT = 1500  # s, for one binary, folder or script
 SKIP_STATUS = 77
 
@@ -161,7 +163,11 @@ def find_jobs(wanted):
     folders = {}
     for file in sorted(TESTS.rglob("test_*.py")):
         folders.setdefault(folder_of(file), []).append(file)
-    jobs += [(folder, run_pytest, files) for folder, files in folders.items()]
+    for folder, files in folders.items():
+        if folder.split("/")[0] in ONE_PROCESS:
+            jobs.append((folder, run_pytest, files))
+        else:
+            jobs += [(f"{folder}/{file.stem}", run_pytest, [file]) for file in files]
     for pattern, interpreter in (("*_test.sh", "bash"), ("*_test.mjs", "node")):
         for file in sorted(TESTS.rglob(pattern)):
             if "node_modules" not in file.parts:
@@ -169,6 +175,20 @@ def find_jobs(wanted):
     if wanted:
         jobs = [job for job in jobs if job[0].split("/")[0] in wanted]
     return jobs
+
+
+def longest_first(jobs):
+    """So that no core waits at the end for one long step: by what each took last time, what is new before all others."""
+    try:
+        lasted = json.loads(LASTED.read_text())
+    except (OSError, ValueError):
+        lasted = {}
+    return sorted(jobs, key=lambda job: -lasted.get(job[0], float("inf")))
+
+
+def slowest(outcomes, count=10):
+    return "\n".join(f"{outcome.seconds:>8.1f} s  {outcome.name}"
+                     for outcome in sorted(outcomes, key=lambda outcome: -outcome.seconds)[:count])
 
 
 def perform(job):
@@ -184,6 +204,7 @@ def perform(job):
 
 def main(wanted):
     sys.stdout.reconfigure(line_buffering=True)  # also when it goes into a file
+    begun = time.monotonic()
     RESULTS.mkdir(parents=True, exist_ok=True)
     outcomes = []
 
@@ -203,10 +224,10 @@ def main(wanted):
     jobs = find_jobs(wanted)
     if not wanted:
         note(files_without_a_case([job[2] for job in jobs if job[1] is run_doctest]))
-    together = [job for job in jobs if job[0].split("/")[0] not in ALONE]
+    together = longest_first([job for job in jobs if job[0].split("/")[0] not in ALONE])
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        for outcome in pool.map(perform, together):
-            note(outcome)
+        for done in as_completed([pool.submit(perform, job) for job in together]):
+            note(done.result())
     for job in jobs:
         if job not in together:
             note(perform(job))
@@ -217,6 +238,9 @@ def main(wanted):
     if failures:
         print("\n== failed")
         print("\n".join(failures))
+    if not wanted:
+        LASTED.write_text(json.dumps({outcome.name: round(outcome.seconds, 1) for outcome in outcomes}))
+    print(f"\n== the slowest steps, of {time.monotonic() - begun:.0f} s in all\n{slowest(outcomes)}")
     passed = sum(outcome.passed for outcome in outcomes)
     skipped = sum(len(outcome.skips) for outcome in outcomes)
     print(f"\n{passed} passed, {len(failures)} failed, {skipped} skipped")

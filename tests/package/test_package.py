@@ -46,6 +46,54 @@ def test_the_installed_package_is_found(library, tmp_path):
     check_programs(tmp_path, "header_only", "compiled", "mixed")
 
 
+WITHOUT = [f"-DCMAKE_DISABLE_FIND_PACKAGE_{name}=ON" for name in ("Eigen3", "fmt", "nlohmann_json")]
+
+
+def test_the_compiled_library_needs_nothing_that_only_its_bodies_use(library, tmp_path):
+    configure(STRANGER, tmp_path, f"-DCMAKE_PREFIX_PATH={library[1]}", *WITHOUT)
+    check_programs(tmp_path, "compiled")
+
+
+def test_headers_alone_are_a_component_that_says_what_it_lacks(library, tmp_path):
+    words = ["cmake", "-G", "Ninja", "-S", STRANGER, f"-DCMAKE_PREFIX_PATH={library[1]}", "-DASKED=COMPONENTS;header_only"]
+    run(*words, "-B", tmp_path / "with")
+    asked = subprocess.run([*words, "-B", tmp_path / "without", *WITHOUT], capture_output=True, text=True)
+    assert asked.returncode != 0 and all(name in asked.stderr for name in ("Eigen3", "fmt", "nlohmann_json"))
+
+
+def test_a_shared_library_shows_its_doors_and_nothing_else(tmp_path):
+    configure(ROOT / "lib", tmp_path / "library", f"-DCMAKE_INSTALL_PREFIX={tmp_path / 'prefix'}", "-DBUILD_SHARED_LIBS=ON")
+    run("cmake", "--build", tmp_path / "library")
+    run("cmake", "--install", tmp_path / "library")
+    configure(STRANGER, tmp_path / "stranger", f"-DCMAKE_PREFIX_PATH={tmp_path / 'prefix'}")
+    check_programs(tmp_path / "stranger", "compiled")
+    shown = run("nm", "-D", "--defined-only", "--demangle", next((tmp_path / "prefix").rglob("libbankwright.so")))
+    strangers = [line for line in shown.splitlines() if "bankwright::" not in line or " bankwright::internal::" in line]
+    assert "bankwright::operating_point(" in shown and not strangers, "\n".join(strangers[:20])
+
+
+def test_who_says_nothing_gets_an_optimised_library(tmp_path):
+    run("cmake", "-G", "Ninja", "-S", ROOT / "lib", "-B", tmp_path)
+    assert "CMAKE_BUILD_TYPE:STRING=Release" in (tmp_path / "CMakeCache.txt").read_text()
+
+
+def test_a_host_builds_only_what_it_links_to(tmp_path):
+    (tmp_path / "CMakeLists.txt").write_text("cmake_minimum_required(VERSION 3.25)\nproject(host LANGUAGES CXX)\n"
+                                             f'add_subdirectory("{ROOT / "lib"}" bankwright)\n')
+    run("cmake", "-G", "Ninja", "-S", tmp_path, "-B", tmp_path / "build")
+    run("cmake", "--build", tmp_path / "build")
+    assert not list((tmp_path / "build").rglob("*.o"))
+
+
+def test_a_host_s_own_toml_is_as_it_chose(library, tmp_path):
+    """After ours: toml++ with exceptions, its own asserts and functions."""
+    (tmp_path / "host.cpp").write_text('#include "bankwright/bankwright.hpp"\n#include <toml++/toml.h>\n'
+                                       "static_assert(TOML_EXCEPTIONS);\n"
+                                       'toml::table read() { try { return toml::parse("a = 1"); } '
+                                       "catch (toml::parse_error const&) { return {}; } }\n")
+    run("g++", "-fsyntax-only", *flags_of(library[1], "bankwright", "--cflags"), tmp_path / "host.cpp")
+
+
 def test_a_newer_minor_version_is_not_taken_for_ours(library, tmp_path):
     (tmp_path / "CMakeLists.txt").write_text("cmake_minimum_required(VERSION 3.25)\nproject(other LANGUAGES CXX)\n"
                                              "find_package(bankwright 0.999 REQUIRED)\n")
@@ -59,14 +107,23 @@ def test_the_library_s_folder_can_be_added(tmp_path):
     check_programs(tmp_path, "compiled", "mixed")  # of "header_only", the file that is quick to compile
 
 
-def test_pkg_config_finds_it_and_a_bare_compiler_builds_with_it(library, tmp_path):
-    prefix = library[1]
-    found = next(prefix.rglob("bankwright.pc")).parent
-    flags = run("pkg-config", "--cflags", "bankwright", env=os.environ | {"PKG_CONFIG_PATH": str(found)}).split()
+def flags_of(prefix, name, *asked):
+    found = next(prefix.rglob(f"{name}.pc")).parent
+    return run("pkg-config", *asked, name, env=os.environ | {"PKG_CONFIG_PATH": str(found)}).split()
+
+
+@pytest.mark.parametrize("name, asked", [("bankwright", ["--cflags", "--libs"]), ("bankwright-header-only", ["--cflags"])])
+def test_pkg_config_finds_it_and_a_bare_compiler_builds_with_it(library, tmp_path, name, asked):
     (tmp_path / "main.cpp").write_text('#include "second.hpp"\n#include <stdexcept>\n'
                                        'int main() try { volts_at_motor({}); } catch (std::out_of_range const&) { return 0; }\n')
-    run("g++", "-std=c++20", "-O0", f"-I{STRANGER}", tmp_path / "main.cpp", STRANGER / "second.cpp", *flags, "-o", tmp_path / "program")
+    run("g++", "-O0", f"-I{STRANGER}", tmp_path / "main.cpp", STRANGER / "second.cpp", "-o", tmp_path / "program",
+        *flags_of(library[1], name, *asked))
     run(tmp_path / "program")
+
+
+def test_licenses_are_installed(library):
+    installed = {path.name for path in library[1].rglob("share/doc/bankwright/*")}
+    assert {"LICENSE", "third-party-notices.txt"} <= installed
 
 
 def test_the_installed_headers_are_the_library_s_and_nothing_else(library):

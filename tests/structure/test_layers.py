@@ -91,6 +91,23 @@ def test_each_third_party_library_lives_in_its_place():
     assert not breaches, "\n".join(breaches)
 
 
+def test_no_door_shows_what_only_bodies_use():
+    """Who includes a door of the compiled library reads no fmt, Eigen, nlohmann/json or toml++, through whatever it includes."""
+    graph = {header.relative_to("lib/include").as_posix(): [name for _, name in includes(header)] for header in library_headers()}
+    breaches = []
+    for room in road():
+        for door in sorted(doors(room)):
+            found, ahead = set(), [(f"bankwright/{room}/{door}.hpp",)]
+            while ahead:
+                way = ahead.pop()
+                if way[-1].split("/")[0] in ("fmt", "Eigen", "nlohmann", "toml++"):
+                    breaches.append(" -> ".join(way))
+                elif way[-1] not in found:
+                    found.add(way[-1])
+                    ahead += [(*way, name) for name in graph.get(way[-1], []) if not name.endswith("_inl.hpp")]
+    assert not breaches, "\n".join(breaches)
+
+
 def test_declaring_headers_are_light_and_the_library_touches_no_file_or_clock():
     heavy = set(" ".join(layers()["heavy"]).split())
     never = set(" ".join(layers()["never"]).split())

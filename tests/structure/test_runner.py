@@ -62,3 +62,14 @@ def test_a_file_in_which_nothing_runs_is_a_failure(tmp_path, monkeypatch, text):
 @pytest.mark.parametrize("status, expected", [(0, (1, 0, 0)), (77, (0, 0, 1)), (1, (0, 1, 0))])
 def test_scripts(binary, status, expected):
     assert counts(run_all.run_script("x", [binary("a reason", status)])) == expected
+
+
+def test_long_steps_begin_first_and_the_slowest_are_named(tmp_path, monkeypatch):
+    monkeypatch.setattr(run_all, "LASTED", tmp_path / "seconds.json")
+    jobs = [("short", None, None), ("long", None, None), ("new", None, None)]
+    assert [job[0] for job in run_all.longest_first(jobs)] == ["short", "long", "new"], "nothing is known: as they were found"
+    run_all.LASTED.write_text('{"short": 1.0, "long": 60.0}')
+    assert [job[0] for job in run_all.longest_first(jobs)] == ["new", "long", "short"]
+    outcomes = [run_all.Outcome(f"step {number}", seconds=float(number)) for number in range(12)]
+    named = run_all.slowest(outcomes).splitlines()
+    assert len(named) == 10 and named[0].endswith("11.0 s  step 11") and named[-1].endswith("2.0 s  step 2")

@@ -7,6 +7,10 @@
 //    runs into __builtin_unreachable: there the answer is `false`.
 // 3. The exception that tells a syntax error copies its text in a constructor that must not throw: where memory fails
 //    there the program ends. So errors are returned. A program that has included toml++ before has it as it chose.
+//
+// In the compiled library nobody else meets any of this: no door includes it. With headers alone a program that includes
+// <toml++/toml.h> after us has it as we chose, errors returned in place of exceptions; one that wants it otherwise includes
+// it first, or links to the compiled library.
 #pragma once
 
 #ifndef TOML_HEADER_ONLY
