@@ -2,6 +2,7 @@
 #include "bankwright/config/document_inl.hpp"
 #include "bankwright/config/json_schema_inl.hpp"
 #include "bankwright/config/key_reference_inl.hpp"
+#include "bankwright/config/plain_document_inl.hpp"
 #include "bankwright/config/read_duty_inl.hpp"
 #include "bankwright/config/read_inl.hpp"
 #include "bankwright/config/read_readings_inl.hpp"

@@ -30,7 +30,7 @@ inline std::string quantity_pattern(KeySpec const& key) {
     if (key.kind == KeyKind::wire_size)
         return fmt::format(R"(^\s*(([1-4]/0|0{{1,4}}|[1-9]|[12][0-9]|30)\s*AWG|{})\s*$)",
                            term_pattern(area_units, false));
-    return internal::key_words::with_quantity(key.kind, [&](auto type) -> std::string {
+    return with_quantity(key.kind, [&](auto type) -> std::string {
         using Quantity = typename decltype(type)::type;
         if constexpr (std::is_same_v<Quantity, WireSize>) {
             return {};

@@ -248,8 +248,8 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
     case KeyKind::date:
         return value_of<Date>(key, value).trouble;
     default:
-        return internal::key_words::with_quantity(
-            key.kind, [&](auto type) { return value_of<typename decltype(type)::type>(key, value).trouble; });
+        return with_quantity(key.kind,
+                             [&](auto type) { return value_of<typename decltype(type)::type>(key, value).trouble; });
     }
 }
 

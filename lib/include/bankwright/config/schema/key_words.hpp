@@ -2,6 +2,7 @@
 // alike.
 #pragma once
 
+#include "bankwright/config/key_kinds.hpp"
 #include "bankwright/config/keys.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -50,43 +51,6 @@ std::string range_text(Range const& range) {
     if (range.above_least)
         return fmt::format("more than {}, at most {}", printed<T>(range.least), printed<T>(range.most));
     return fmt::format("from {} to {}", printed<T>(range.least), printed<T>(range.most));
-}
-
-template <class T>
-struct Type {
-    using type = T;
-};
-
-// Calls visit(Type<Q>()) with the quantity that a kind of key holds; any fraction stands for all. Only for
-// is_quantity(kind).
-template <class Visit>
-auto with_quantity(KeyKind kind, Visit&& visit) {
-    switch (kind) {
-    case KeyKind::current:
-        return visit(Type<Current>());
-    case KeyKind::resistance:
-        return visit(Type<Resistance>());
-    case KeyKind::power:
-        return visit(Type<Power>());
-    case KeyKind::charge:
-        return visit(Type<Charge>());
-    case KeyKind::length:
-        return visit(Type<Length>());
-    case KeyKind::duration:
-        return visit(Type<Duration>());
-    case KeyKind::mass:
-        return visit(Type<Mass>());
-    case KeyKind::force:
-        return visit(Type<Force>());
-    case KeyKind::temperature:
-        return visit(Type<Temperature>());
-    case KeyKind::wire_size:
-        return visit(Type<WireSize>());
-    case KeyKind::fraction:
-        return visit(Type<StateOfCharge>());
-    default:
-        return visit(Type<Voltage>());
-    }
 }
 
 // "`agm` or `gel`"
