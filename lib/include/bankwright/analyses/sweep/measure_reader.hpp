@@ -1,10 +1,10 @@
 // How is an answer of a sweep read off a block of solved banks?
 #pragma once
 
+#include "bankwright/analyses/sweep/swept_key.hpp"
 #include "bankwright/network/network.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/load_laws.hpp"
-#include "sweep.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -12,7 +12,7 @@
 #include <stdexcept>
 #include <string>
 
-namespace bankwright::python {
+namespace bankwright::internal::sweeping {
 
 inline constexpr std::size_t wide = solver::lanes; // banks in a block
 inline constexpr double no_answer = std::numeric_limits<double>::quiet_NaN();
@@ -72,8 +72,8 @@ inline Reader reader_of(Measure const& measure, Network const& network, solver::
     }
     auto const& part = part_of(network, measure.name);
     if (part.elements.empty() || part.kind == PartKind::charger || part.kind == PartKind::busbar)
-        throw std::invalid_argument("a sweep does not measure a " + std::string(name(part.kind)) + " such as `" +
-                                    measure.name + "`; ask for a voltage at its terminals");
+        throw std::invalid_argument("a sweep does not measure a " + std::string(bankwright::name(part.kind)) +
+                                    " such as `" + measure.name + "`; ask for a voltage at its terminals");
     auto const& element = part.elements.front();
     bool const battery = part.kind == PartKind::battery; // its branch runs from - to +
     reader.high = battery ? element.to : element.from;
@@ -102,4 +102,4 @@ inline Reader reader_of(Measure const& measure, Network const& network, solver::
     return reader;
 }
 
-} // namespace bankwright::python
+} // namespace bankwright::internal::sweeping

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <type_traits>
 
-namespace bankwright::python {
+namespace bankwright::internal::sweeping {
 
 // False: the part has no such key, or it is no quantity.
 template <class Part>
@@ -35,4 +35,4 @@ bool set_in_si(Part& part, std::string_view key, double value) {
     return set;
 }
 
-} // namespace bankwright::python
+} // namespace bankwright::internal::sweeping
