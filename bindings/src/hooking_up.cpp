@@ -14,6 +14,7 @@ std::string hookup_answer(ReadBank const& read, MeterWords const& words) {
     if (words.digits) hooked.options.digits = *words.digits;
     if (words.resolution) hooked.options.resolution = *words.resolution * si::volt;
     if (words.charge_within) hooked.options.charge_within = StateOfCharge::of(*words.charge_within);
+    refuse_unfit(hooked.options);
     // Nobody is told how to put together what must not be put together.
     auto const& findings = read.seen.findings;
     auto const worst = std::find_if(findings.begin(), findings.end(), [](Finding const& finding) {

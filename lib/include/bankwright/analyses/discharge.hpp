@@ -54,7 +54,10 @@ struct DischargeResult {
 // Why a bank cannot be run through time: a battery of which `capacity` or `chemistry` is not stated; nothing if it can.
 std::optional<std::string> missing_for_discharge(Bank const& bank);
 
-// Throws std::invalid_argument for a bank of which missing_for_discharge() says something, and for legs of no duration.
+// Throws std::invalid_argument for an option out of its range (network/option_limits.hpp).
+void refuse_unfit(DischargeOptions const& options);
+
+// Throws std::invalid_argument for a bank of which missing_for_discharge() says something, and for unfit options.
 DischargeResult discharge(Bank const& bank, DischargeOptions const& options = {});
 
 } // namespace bankwright

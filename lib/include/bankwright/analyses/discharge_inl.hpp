@@ -7,6 +7,7 @@
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_reversal.hpp"
 #include "bankwright/devices/battery_weak_cell.hpp"
+#include "bankwright/network/option_limits.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -191,10 +192,17 @@ BANKWRIGHT_INLINE std::optional<std::string> missing_for_discharge(Bank const& b
     return std::nullopt;
 }
 
+BANKWRIGHT_INLINE void refuse_unfit(DischargeOptions const& options) {
+    refuse_unfit(options.moment);
+    refuse_unfit(options.duty);
+    refuse_if(time_problem(options.longest), "longest", options.longest);
+    if (options.rest != Duration{}) refuse_if(time_problem(options.rest), "rest", options.rest);
+    refuse_unfit_steps(options.tolerance, options.samples_apart, options.every);
+}
+
 BANKWRIGHT_INLINE DischargeResult discharge(Bank const& bank, DischargeOptions const& options) {
+    refuse_unfit(options);
     if (auto const missing = missing_for_discharge(bank)) throw std::invalid_argument(*missing);
-    for (auto const& leg : options.duty.legs)
-        if (!(leg.duration.value() > 0.0)) throw std::invalid_argument("a leg lasts longer than nothing");
     return DischargeRun(bank, options).run();
 }
 

@@ -17,7 +17,11 @@ namespace bankwright {
 // Why a bank must not be hooked up as drawn: no battery, or a loop that shorts some; nothing if it may.
 std::optional<std::string> unfit_for_hookup(Bank const& bank);
 
-// Throws std::invalid_argument for a bank of which unfit_for_hookup() says something, and where build() does.
+// Throws std::invalid_argument for an option out of its range (network/option_limits.hpp).
+void refuse_unfit(HookupOptions const& options);
+
+// Throws std::invalid_argument for a bank of which unfit_for_hookup() says something, for unfit options, and where
+// build() does.
 HookupResult hookup(Bank const& bank, HookupOptions const& options = {});
 
 } // namespace bankwright

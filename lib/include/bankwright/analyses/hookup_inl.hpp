@@ -8,11 +8,13 @@
 #include "bankwright/analyses/hookup/hookup_order.hpp"
 #include "bankwright/analyses/hookup/hookup_probes.hpp"
 #include "bankwright/graph/as_index.hpp"
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string>
 #include <utility>
 
 namespace bankwright {
@@ -197,7 +199,16 @@ BANKWRIGHT_INLINE std::optional<std::string> unfit_for_hookup(Bank const& bank) 
     return std::nullopt;
 }
 
+BANKWRIGHT_INLINE void refuse_unfit(HookupOptions const& options) {
+    auto const of_reading = Spread::of(options.of_reading);
+    refuse_if(of_reading_problem(of_reading), "of_reading", of_reading);
+    refuse_if(digits_problem(options.digits), "digits", std::to_string(options.digits));
+    if (options.resolution) refuse_if(resolution_problem(*options.resolution), "resolution", *options.resolution);
+    refuse_if(charge_within_problem(options.charge_within), "charge_within", options.charge_within);
+}
+
 BANKWRIGHT_INLINE HookupResult hookup(Bank const& bank, HookupOptions const& options) {
+    refuse_unfit(options);
     if (auto const unfit = unfit_for_hookup(bank)) throw std::invalid_argument("no hook-up: " + *unfit);
     return internal::HookupRun(bank, options).run();
 }

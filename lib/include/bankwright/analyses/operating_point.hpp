@@ -32,13 +32,17 @@ struct OperatingPoint {
     std::optional<double> reachable_share;  // with no_operating_point: largest share of the loads that has an answer
 };
 
-// Throws std::invalid_argument where build() does.
+// Throws std::invalid_argument where build() does, also for a moment out of its range.
 OperatingPoint operating_point(Bank const& bank, OperatingPointOptions const& options = {});
 
-// The reading of one part; throws std::out_of_range, naming it, if there is none.
+// The reading of one part; throws std::out_of_range, naming it, if there is none: the bank has no such part, or was not
+// solved.
 inline PartReading const& reading_of(OperatingPoint const& point, std::string_view id) {
     for (auto const& reading : point.parts)
         if (reading.id == id) return reading;
+    if (point.status != solver::Status::solved)
+        throw std::out_of_range("no reading of `" + std::string(id) + "`: the bank is not solved (" +
+                                std::string(name(point.status)) + ")");
     throw std::out_of_range("no reading of a part `" + std::string(id) + "`");
 }
 

@@ -65,7 +65,8 @@ struct RechargeResult {
 // `voltage` or `current`; nothing if it can.
 std::optional<std::string> missing_for_recharge(Bank const& bank);
 
-// Throws std::invalid_argument for a bank of which missing_for_recharge() says something.
+// Throws std::invalid_argument for a bank of which missing_for_recharge() says something, and for an option out of its
+// range (network/option_limits.hpp).
 RechargeResult recharge(Bank const& bank, RechargeOptions const& options = {});
 
 } // namespace bankwright

@@ -5,6 +5,7 @@
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/devices/battery_limits.hpp"
+#include "bankwright/network/option_limits.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -173,6 +174,9 @@ BANKWRIGHT_INLINE std::optional<std::string> missing_for_recharge(Bank const& ba
 }
 
 BANKWRIGHT_INLINE RechargeResult recharge(Bank const& bank, RechargeOptions const& options) {
+    if (options.charge) refuse_if(charge_problem(*options.charge), "charge", *options.charge);
+    refuse_if(time_problem(options.longest), "longest", options.longest);
+    refuse_unfit_steps(options.tolerance, options.samples_apart, options.every);
     if (auto const missing = missing_for_recharge(bank)) throw std::invalid_argument(*missing);
     return RechargeRun(bank, options).run();
 }

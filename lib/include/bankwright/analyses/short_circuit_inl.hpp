@@ -5,6 +5,7 @@
 #include "bankwright/analyses/short_circuit/short_course.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
+#include "bankwright/network/option_limits.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -109,6 +110,8 @@ private:
 } // namespace internal
 
 BANKWRIGHT_INLINE ShortCircuitResult short_circuit(Bank const& bank, ShortCircuitOptions const& options) {
+    refuse_unless(options.least_voltage.value() >= 0.0 && options.least_voltage.value() <= 1000.0, "least_voltage",
+                  options.least_voltage.value(), "0 V to 1 kV");
     return internal::ShortCircuits(bank, options).run();
 }
 

@@ -61,7 +61,11 @@ struct ToleranceResult {
     std::vector<Spreading> answers; // motors and loads, then batteries, in the bank's order
 };
 
-// Throws std::invalid_argument as build() does.
+// Throws std::invalid_argument for an option out of its range (network/option_limits.hpp).
+void refuse_unfit(Spreads const& spreads);
+void refuse_unfit(ToleranceOptions const& options);
+
+// Throws std::invalid_argument as build() does, and for unfit options.
 ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options = {});
 
 // The bank as draw `number` of a seed makes it, capacities among what varies: for questions that need a whole bank.

@@ -4,6 +4,7 @@
 #include "bankwright/analyses/tolerance/tolerance_spreads.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/solver/batch.hpp"
 #include "bankwright/solver/monte_carlo.hpp"
 #include "bankwright/solver/solve.hpp"
@@ -11,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <random>
+#include <string>
 #include <utility>
 
 namespace bankwright {
@@ -32,6 +34,8 @@ public:
         choose_gauges();
         result_.solved = true;
         result_.draws = options_.draws;
+        // Of a bank without a number, or without anything to read, nothing can spread: all that there is reads 0.
+        if (stated_.empty() || gauges_.empty()) return std::move(result_);
         gather();
         find_worst();
         return std::move(result_);
@@ -262,11 +266,30 @@ private:
 
 } // namespace internal
 
+BANKWRIGHT_INLINE void refuse_unfit(Spreads const& spreads) {
+    auto const judge = [](std::string_view name, Spread spread) { refuse_if(spread_problem(spread), name, spread); };
+    judge("spread of resistance", spreads.resistance);
+    judge("spread of charge", spreads.charge);
+    judge("spread of capacity", spreads.capacity);
+    judge("spread of conductor", spreads.conductor);
+    judge("spread of joint", spreads.joint);
+    judge("spread of contact", spreads.contact);
+}
+
+BANKWRIGHT_INLINE void refuse_unfit(ToleranceOptions const& options) {
+    refuse_unfit(options.moment);
+    refuse_unfit(options.spreads);
+    refuse_unfit_draws(options.draws, 1, option_limits::most_draws);
+    refuse_unfit_threads(options.threads);
+}
+
 BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options) {
+    refuse_unfit(options);
     return internal::ToleranceStudy(bank, options).run();
 }
 
 BANKWRIGHT_INLINE Bank drawn_bank(Bank const& bank, Spreads const& usual, std::uint64_t seed, std::uint64_t number) {
+    refuse_unfit(usual);
     std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32),
                        static_cast<std::uint32_t>(number), static_cast<std::uint32_t>(number >> 32)};
     std::mt19937_64 random(both);

@@ -67,7 +67,8 @@ struct TraceResult {
 std::optional<std::string> unfit_for_trace(Bank const& bank);
 
 // Keeps what it has solved: trace again with one reading more, and it costs little. Throws std::invalid_argument where
-// build() does, for a bank that is unfit, and for a reading that names no terminal or part of it.
+// build() does, for a bank that is unfit, for a reading that names no terminal or part of it, and for a reading, moment
+// or option out of its range (network/option_limits.hpp).
 class FaultTracer {
 public:
     FaultTracer(Bank const& bank, TraceOptions const& options = {});

@@ -9,7 +9,8 @@
 namespace bankwright {
 
 // Throws std::invalid_argument, naming part and key, where a part lacks what its model needs, a run names an unknown
-// terminal, or two parts share a name. A bank that the reader found without error has none of these.
+// terminal, two parts share a name, or a charge or throttle is not 0 % to 100 %. A bank that the reader found without
+// error has none of these. Throws likewise for a moment out of its range (option_limits.hpp).
 Network build(Bank const& bank, Moment const& moment = {});
 
 } // namespace bankwright

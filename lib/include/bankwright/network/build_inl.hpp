@@ -3,6 +3,7 @@
 
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/network/build.hpp"
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/network/reference.hpp"
 #include "bankwright/network/to_branches.hpp"
 
@@ -14,7 +15,23 @@
 
 namespace bankwright {
 
+namespace internal::building {
+
+// The reader lets no such value pass; a program can state anything.
+inline void refuse_unfit(Bank const& bank) {
+    for (auto const& battery : bank.batteries)
+        if (battery.charge && !charge_problem(*battery.charge).empty())
+            refuse_if(charge_problem(*battery.charge), battery.id + ".charge", *battery.charge);
+    for (auto const& motor : bank.motors)
+        if (motor.throttle && !throttle_problem(*motor.throttle).empty())
+            refuse_if(throttle_problem(*motor.throttle), motor.id + ".throttle", *motor.throttle);
+}
+
+} // namespace internal::building
+
 BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
+    refuse_unfit(moment);
+    internal::building::refuse_unfit(bank);
     Network network;
     network.terminals = terminals_of(bank);
     network.nodes.reserve(network.terminals.size());

@@ -22,7 +22,9 @@ struct CheckResult {
     std::optional<std::string> arrangement; // "3S1P", or nothing
 };
 
-// Findings carry no regions: a bank may not come from a file. locate() adds them where it does.
+// Findings carry no regions: a bank may not come from a file. locate() adds them where it does. Throws
+// std::invalid_argument for a chosen word that is no rule and no family of rules: a check that looks for nothing would
+// find nothing wrong.
 CheckResult check(Bank const& bank, CheckOptions const& options = {});
 
 } // namespace bankwright

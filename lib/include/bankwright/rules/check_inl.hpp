@@ -2,6 +2,7 @@
 
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/rules/check.hpp"
+#include "bankwright/rules/checking/chosen_rules.hpp"
 #include "bankwright/rules/checking/consequences.hpp"
 #include "bankwright/text/escape.hpp"
 
@@ -14,12 +15,6 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-
-inline bool selects(std::vector<std::string> const& chosen, std::string_view rule) {
-    return std::any_of(chosen.begin(), chosen.end(), [&](std::string const& choice) {
-        return rule == choice || rule.substr(0, rule.find('/')) == choice;
-    });
-}
 
 // Marks what somebody has looked at, and says which acceptances no longer accept anything.
 inline void accept(Bank const& bank, Findings& findings) {
@@ -69,6 +64,8 @@ inline bool is_a_bank(Seen const& seen) {
 }
 
 BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
+    refuse_unknown_rules(options.only);
+    refuse_unknown_rules(options.skip);
     Seen const seen(bank, options.whole);
     CheckResult result;
     for (auto const& family : rule_families)

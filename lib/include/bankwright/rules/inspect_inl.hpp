@@ -5,6 +5,7 @@
 #include "bankwright/config/read.hpp"
 #include "bankwright/findings/order.hpp"
 #include "bankwright/findings/rule_id.hpp"
+#include "bankwright/rules/checking/chosen_rules.hpp"
 #include "bankwright/rules/inspect.hpp"
 
 #include <algorithm>
@@ -38,6 +39,8 @@ inline Bank without_stray_conductors(Bank bank) {
 
 BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& rules, ReadLimits const& limits,
                                      PartListSource const& part_lists) {
+    refuse_unknown_rules(rules.only);
+    refuse_unknown_rules(rules.skip);
     auto read = bankwright::read(text, limits, part_lists);
     Inspection seen;
     seen.text = text;

@@ -3,8 +3,11 @@
 
 #include "bankwright/findings/rule_id.hpp"
 #include "bankwright/rules/catalog.hpp"
+#include "bankwright/text/closest.hpp"
+#include "bankwright/text/escape.hpp"
 
 #include <algorithm>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -20,8 +23,16 @@ inline std::vector<std::string_view> rule_and_family_names() {
 }
 
 inline bool names_rules(std::string_view word) {
-    auto const known = rule_and_family_names();
-    return std::find(known.begin(), known.end(), word) != known.end();
+    return find_rule(word) || std::any_of(rule_families.begin(), rule_families.end(),
+                                          [&](RuleFamily const& family) { return family.name == word; });
+}
+
+// What is wrong with a word that should choose rules, with the nearest that does; empty if it does.
+inline std::string unknown_rule(std::string_view word) {
+    if (names_rules(word)) return {};
+    auto const nearest = closest(word, rule_and_family_names());
+    return "there is no rule or family `" + terminal_safe(word) + "`; " +
+           (nearest ? "did you mean `" + *nearest + "`?" : "`bankwright rules` lists them all");
 }
 
 } // namespace bankwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/rules/check.hpp"
 #include "bankwright/rules/rule_shares.hpp"
 
@@ -30,6 +31,8 @@ std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) 
 
 BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
     using namespace internal::shares;
+    refuse_unfit(options.spreads);
+    refuse_unfit_draws(options.draws, 0, option_limits::most_checked_draws);
     DrawnShares result;
     result.draws = options.draws;
     std::map<std::string, RuleShare> rules;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/rules/check.hpp"
 #include "bankwright/sizing/sizing.hpp"
 #include "bankwright/sizing/strings.hpp"
@@ -252,6 +253,10 @@ inline Findings at_the_thickest(Bank bank, SizeSystem system) {
 
 BANKWRIGHT_INLINE SizingResult sizing(Bank const& bank, SizingOptions const& options) {
     using namespace internal::size_search;
+    if (options.runtime) refuse_if(time_problem(*options.runtime), "runtime", *options.runtime);
+    if (options.ambient) refuse_if(ambient_problem(*options.ambient), "ambient", *options.ambient);
+    refuse_unless(options.most_strings >= 1 && options.most_strings <= 100, "most_strings", options.most_strings,
+                  "1 to 100");
     auto wanted = bank;
     if (options.runtime) wanted.system.runtime = options.runtime;
     if (options.ambient) wanted.system.ambient = *options.ambient;
