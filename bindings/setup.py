@@ -1,7 +1,8 @@
 """Builds the module from the library beside this folder; the version is the library's.
 
 The module's own sources, and the library's in as many parts as there are processors, are compiled side by side;
-BANKWRIGHT_BUILD_JOBS says on how many, CFLAGS adds options. Each part reads the same headers again: more would cost more than it gains.
+BANKWRIGHT_BUILD_JOBS says on how many, CFLAGS adds options. Each part reads the same headers again: more would cost
+more than it gains.
 """
 import os
 import re
@@ -26,7 +27,8 @@ def unit(name, included):
 
 def parts(sources, count):
     """The sources dealt out by how much they include, into parts that take about as long."""
-    weight = {source: sum((library / "include" / name).stat().st_size for name in re.findall(r'#include "(.*)"', source.read_text()))
+    weight = {source: sum((library / "include" / name).stat().st_size
+                          for name in re.findall(r'#include "(.*)"', source.read_text()))
               for source in sources}
     dealt = [[] for _ in range(count)]
     for source in sorted(sources, key=weight.get, reverse=True):

@@ -7,16 +7,15 @@
     bank.solve().frame()                   # volts, amperes, watts of every part
     bank.discharge().runtime               # [s]
 
-Quantities go in as texts ("4.2 mohm") or as numbers times a unit (4.2 * units.mohm). Every number that comes out is SI: volts,
-amperes, watts, seconds, charge from 0 to 1; columns of frames bear the unit in their names. Signs: a battery's current is positive
-when it discharges, a conductor's from `from` to `to`, a breaker's from `line` to `load`; terminal voltages are against the terminal
-that `reference` names.
+Quantities go in as texts ("4.2 mohm") or as numbers times a unit (4.2 * units.mohm). Every number that comes out is SI:
+volts, amperes, watts, seconds, charge from 0 to 1; columns of frames bear the unit in their names. Signs: a battery's
+current is positive when it discharges, a conductor's from `from` to `to`, a breaker's from `line` to `load`; terminal
+voltages are against the terminal that `reference` names.
 
-Batteries bite: bankwright computes from what it is told. Local codes, the makers' instructions and a licensed or certified
-electrician decide.
+Batteries bite: bankwright computes from what it is told. Local codes, the makers' instructions and a licensed or
+certified electrician decide.
 """
 import os
-from typing import Union
 
 from . import _core
 from .answers import Hookup, ShortCircuit, Sizing, Source
@@ -30,24 +29,27 @@ from .tolerances import Tolerance
 from .tracing import Readings, Trace
 
 __version__: str = _core.version
-__all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge", "ShortCircuit",
-           "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable",
-           "check", "check_text", "read", "solve", "solve_text", "units"]
+__all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge",
+           "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded",
+           "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "read", "solve", "solve_text", "units"]
 
-BankLike = Union[str, "os.PathLike[str]", Bank]
+BankLike = str | os.PathLike[str] | Bank
 
 
 def _bank(bank: BankLike) -> Bank:
     return bank if isinstance(bank, Bank) else read(bank)
 
 
-def check_text(text: Union[str, bytes], file: str = "-") -> Findings:
+def check_text(text: str | bytes, file: str = "-") -> Findings:
     """What is wrong with the bank that `text` describes. `file` is the name that the answer bears."""
     return Bank.from_text(text, file).check()
 
 
-def solve_text(text: Union[str, bytes], file: str = "-") -> Solution:
-    """The operating point of the bank that `text` describes; see Bank.solve. Unreadable if it cannot be solved as written."""
+def solve_text(text: str | bytes, file: str = "-") -> Solution:
+    """The operating point of the bank that `text` describes; see Bank.solve.
+
+    Unreadable if it cannot be solved as written.
+    """
     return Bank.from_text(text, file).solve()
 
 

@@ -1,7 +1,7 @@
 """What `hookup`, `short_circuit`, `seen_from` and `size` answer."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Dict, List, NamedTuple, Optional
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from .results import Document
 from .tables import frame_of, html_table
@@ -17,18 +17,19 @@ __all__ = ["Hookup", "ShortCircuit", "Sizing", "Source"]
 class Hookup(Document):
     """In which order to connect a bank and what the meter must read: the document "hookup".
 
-    `hookup["status"]` is "ready", or "refused" for a bank with an error: nobody is told how to put together what must not be.
+    `hookup["status"]` is "ready", or "refused" for a bank with an error: nobody is told how to put together what must
+    not be.
     """
 
     @property
-    def steps(self) -> List[Dict[str, Any]]:
+    def steps(self) -> list[dict[str, Any]]:
         """The steps of connecting, in their order; empty if refused."""
         return list(self.get("connect") or [])
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """By step: action, part, the ends, and what the meter must read before and after [V]."""
         rows = self.steps
-        columns: Dict[str, Any] = {"action": [row["action"] for row in rows], "part": [row["part"] for row in rows],
+        columns: dict[str, Any] = {"action": [row["action"] for row in rows], "part": [row["part"] for row in rows],
                                    "ends": [", ".join(row.get("ends", ())) for row in rows]}
         for when in ("before", "after"):
             columns[f"{when}: red"] = [(row.get(when) or {}).get("red") for row in rows]
@@ -37,14 +38,15 @@ class Hookup(Document):
         return frame_of(columns)
 
     def _repr_html_(self) -> str:
-        def reads(reading: Optional[Dict[str, Any]]) -> str:
+        def reads(reading: dict[str, Any] | None) -> str:
             if reading is None:
                 return ""
             leads = f"red {reading['red']}, black {reading['black']}: "
             return leads + ("floating" if reading["expected"] is None else
                             f"{reading['expected']:.2f} V ({reading['low']:.2f} to {reading['high']:.2f})")
 
-        rows = [(number, row["action"], row["part"], ", then ".join(row.get("ends", ())), reads(row.get("before")), reads(row.get("after")))
+        rows = [(number, row["action"], row["part"], ", then ".join(row.get("ends", ())), reads(row.get("before")),
+                 reads(row.get("after")))
                 for number, row in enumerate(self.steps, 1)]
         return html_table(("step", "do", "part", "ends", "meter before", "meter after"), rows,
                           f"{self['file']}: {self['status']}. " + "; ".join(self.get("cautions", [])))
@@ -53,26 +55,29 @@ class Hookup(Document):
 class ShortCircuit(Document):
     """What flows into a short anywhere and what ends it: the document "short-circuit"."""
 
-    def frame(self) -> "pandas.DataFrame":
-        """By place: terminal, against, voltage before [V], current [A], cleared within [s] (NaN: nothing is sure to end it)."""
+    def frame(self) -> pandas.DataFrame:
+        """By place: terminal, against, voltage before [V], current [A], cleared within [s] (NaN: nothing is sure to
+        end it).
+        """
         places = self["places"]
         return frame_of({"terminal": [p["terminal"] for p in places], "against": [p["against"] for p in places],
                          "voltage [V]": [p["voltage"] for p in places], "current [A]": [p["current"] for p in places],
                          "cleared within [s]": [p["cleared_within"] for p in places],
                          "cleared by": [", ".join(p["cleared_by"]) for p in places]})
 
-    def device_frame(self) -> "pandas.DataFrame":
+    def device_frame(self) -> pandas.DataFrame:
         """By breaker or fuse: the most through it [A], where, what it interrupts [A], and whether that is enough."""
         devices = self["devices"]
-        return frame_of({"current [A]": [d["current"] for d in devices.values()], "at": [d["at"] for d in devices.values()],
+        return frame_of({"current [A]": [d["current"] for d in devices.values()], 
+                         "at": [d["at"] for d in devices.values()],
                          "interrupts [A]": [d["interrupts"] for d in devices.values()],
                          "suffices": [d["suffices"] for d in devices.values()]}, list(devices), "device")
 
     def _repr_html_(self) -> str:
-        rows = [(p["terminal"], p["against"], p["voltage"], p["current"], p["cleared_within"], ", ".join(p["cleared_by"]))
-                for p in self["places"]]
-        return html_table(("short between", "and", "voltage before [V]", "current [A]", "over within [s]", "ended by"), rows,
-                          self["file"])
+        rows = [(p["terminal"], p["against"], p["voltage"], p["current"], p["cleared_within"],
+                 ", ".join(p["cleared_by"])) for p in self["places"]]
+        head = ("short between", "and", "voltage before [V]", "current [A]", "over within [s]", "ended by")
+        return html_table(head, rows, self["file"])
 
 
 class Source(NamedTuple):
@@ -80,7 +85,7 @@ class Source(NamedTuple):
 
     voltage: float  # [V] with nothing drawn there
     resistance: float  # [ohm] what it falls by for each ampere drawn there
-    short_current: Optional[float]  # [A] into a short there; None where the two terminals are one point
+    short_current: float | None  # [A] into a short there; None where the two terminals are one point
 
 
 class Sizing(Document):
@@ -91,7 +96,7 @@ class Sizing(Document):
 
     text: str
     cut_list: str
-    bank: "Bank"
+    bank: Bank
 
     def _repr_html_(self) -> str:
         from html import escape

@@ -1,16 +1,19 @@
 """A bank: read from a file, a text or a dict, or built part by part; then asked."""
 from __future__ import annotations
 
+import contextlib
 import copy
 import os
-import tomllib
+import threading
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any, Dict, List, Mapping, Optional, Sequence, Tuple, Union
+from typing import Any
 
 from . import _core
 from .answers import Hookup, ShortCircuit, Sizing, Source
 from .bank_text import bank_text, checked
 from .errors import UnknownName, Unsuitable
+from .files import read_bytes
 from .keys import sections
 from .part_methods import PartMethods
 from .quantities import QuantityLike, quantity_in_si
@@ -22,11 +25,29 @@ from .tracing import Readings, Trace
 
 __all__ = ["Bank", "read"]
 
-Leg = Tuple[QuantityLike, QuantityLike]
+Leg = tuple[QuantityLike, QuantityLike]
 
 
-def _si(value: Optional[QuantityLike], kind: str, name: str) -> Optional[float]:
+def _si(value: QuantityLike | None, kind: str, name: str) -> float | None:
     return None if value is None else quantity_in_si(value, kind, name)
+
+
+def _moment(throttle: QuantityLike | None, current: QuantityLike | None,
+            rest: bool) -> tuple[float | None, float | None, bool]:
+    return _si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest
+
+
+def _words(given: str | Sequence[str]) -> list[str]:
+    return [given] if isinstance(given, str) else list(given)
+
+
+def _lies_in(folder: Path, entry: str) -> bool:
+    """Is it a file in that folder, wherever its links and dots lead?"""
+    try:
+        path = (folder / entry).resolve()
+        return path.is_relative_to(folder) and path.is_file()
+    except (OSError, ValueError):  # a name that is too long, or with a NUL in it
+        return False
 
 
 class Bank(PartMethods):
@@ -44,69 +65,77 @@ class Bank(PartMethods):
     runtime   wanted run at the motor's throttle, such as "3 h"
     joint     resistance of one bolted or crimped joint; none if not given
 
-    In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe the same
-    parts. A bank pickles by its text.
+    In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe
+    the same parts. A bank pickles by its text.
 
-    Raises UnitNeeded for a bare number where a unit is needed, BadQuantity for a text that is no such quantity. What is wrong with
-    the bank as a whole is never raised here: `check` finds it.
+    Raises UnitNeeded for a bare number where a unit is needed, BadQuantity for a text that is no such quantity. What is
+    wrong with the bank as a whole is never raised here: `check` finds it.
     """
 
-    def __init__(self, name: str = "", *, voltage: Optional[QuantityLike] = None, ambient: Optional[QuantityLike] = None,
-                 runtime: Optional[QuantityLike] = None, joint: Optional[QuantityLike] = None) -> None:
+    def __init__(self, name: str = "", *, voltage: QuantityLike | None = None, ambient: QuantityLike | None = None,
+                 runtime: QuantityLike | None = None, joint: QuantityLike | None = None) -> None:
         given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "joint": joint}
-        system = {key: checked(sections()["system"], "", key, value) for key, value in given.items() if value is not None}
-        self._document: Optional[Dict[str, Any]] = ({"name": name} if name else {}) | ({"system": system} if system else {})
-        self._text: Optional[str] = None
+        system = {key: checked(sections()["system"], "", key, value)
+                  for key, value in given.items() if value is not None}
+        self._document: dict[str, Any] | None = {"name": name} if name else {}
+        if system:
+            self._document["system"] = system
+        self._ids: set[str] | None = set()  # of its parts; None: not looked up yet
+        self._text: str | None = None
         self._file = name or "-"
-        self._part_lists: Dict[str, str] = {}
-        self._handle: Optional[_core.ReadBank] = None
+        self._part_lists: dict[str, str] = {}
+        self._handle: _core.ReadBank | None = None
+        self._lock = threading.RLock()  # several threads may build one bank, and ask it meanwhile
 
     @classmethod
-    def from_text(cls, text: Union[str, bytes], file: str = "-", part_lists: Optional[Mapping[str, str]] = None) -> "Bank":
-        """From the text of a bank file. `file` is the name that answers bear, `part_lists` the texts that its `parts` names.
+    def from_text(cls, text: str | bytes, file: str = "-", part_lists: Mapping[str, str] | None = None) -> Bank:
+        """From the text of a bank file. `file` is the name that answers bear, `part_lists` the texts that its `parts`
+        names.
 
         Never raises for what the text holds: `check` says what is wrong with it.
         """
         bank = cls()
-        bank._document, bank._file, bank._part_lists = None, file, dict(part_lists or {})
+        bank._document, bank._ids, bank._file, bank._part_lists = None, None, file, dict(part_lists or {})
         bank._text = text if isinstance(text, str) else text.decode("utf-8", "surrogateescape")
         return bank
 
     @classmethod
-    def from_file(cls, path: Union[str, "os.PathLike[str]"]) -> "Bank":
-        """From a bank file, and the part lists in its folder that it names. OSError if there is no such file."""
+    def from_file(cls, path: str | os.PathLike[str]) -> Bank:
+        """From a bank file, and the part lists in its folder that it names. OSError if there is no such file.
+
+        No more is read than the reader takes (1 MiB a file): what is longer is a finding.
+        """
         path = Path(path)
-        content = path.read_bytes()
+        content = read_bytes(path)
         bank = cls.from_text(content, os.fspath(path))
         try:
-            named = tomllib.loads(content.decode("utf-8")).get("parts", [])
-        except (ValueError, RecursionError):
+            named = _core.document(content, bank._file).get("parts", [])
+        except ValueError:  # `check` says what is wrong with it
             named = []
         folder = path.resolve().parent
         for entry in named if isinstance(named, list) else []:
-            if isinstance(entry, str) and (folder / entry).resolve().is_relative_to(folder) and (folder / entry).is_file():
-                bank._part_lists[entry] = (folder / entry).read_text(encoding="utf-8", errors="surrogateescape")
+            if isinstance(entry, str) and _lies_in(folder, entry):
+                bank._part_lists[entry] = read_bytes(folder / entry).decode("utf-8", "surrogateescape")
         return bank
 
     @classmethod
-    def from_dict(cls, document: Mapping[str, Any], file: str = "-") -> "Bank":
+    def from_dict(cls, document: Mapping[str, Any], file: str = "-") -> Bank:
         """From a dict of sections: {"batteries": {"A": {"voltage": "12 V", ...}}, "jumpers": {...}, ...}.
 
-        Values are texts as in a file, or quantities. Raises what the builder raises, and UnknownName for an unknown section or key.
+        Values are texts as in a file, or quantities. Raises what the builder raises, and UnknownName for an unknown
+        section or key.
         """
-        bank = cls()
-        bank._text = bank_text(document)
-        bank._document, bank._file = None, file
-        return bank
+        return cls.from_text(bank_text(document), file)
 
     # --- what it is
 
     @property
     def text(self) -> str:
         """The text of its bank file: as it was read, or as it was built."""
-        if self._text is None:
-            self._text = bank_text(self._document or {})
-        return self._text
+        with self._lock:
+            if self._text is None:
+                self._text = bank_text(self._document or {})
+            return self._text
 
     @property
     def file(self) -> str:
@@ -114,37 +143,42 @@ class Bank(PartMethods):
         return self._file
 
     @property
-    def arrangement(self) -> Optional[str]:
+    def arrangement(self) -> str | None:
         """The trade's notation, "3S2P", as recognised from the wiring; None where the wiring is no such thing."""
         return self._read().arrangement
 
-    def to_dict(self) -> Dict[str, Any]:
+    def to_dict(self) -> dict[str, Any]:
         """Sections of parts of keys, as in its file. Unreadable if its text is no bank file."""
+        with self._lock:
+            return copy.deepcopy(self._own())
+
+    def _own(self) -> dict[str, Any]:
+        """Its own document: whoever changes it holds the lock, and says so with _changes."""
         if self._document is None:
-            try:
-                return tomllib.loads(self.text)
-            except ValueError:
-                self._read().written()  # raises, with the findings
-                raise
-        return copy.deepcopy(self._document)
+            self._document = _core.document(self._bytes(), self._file)
+        return self._document
 
     def written(self) -> str:
-        """The canonical text: models resolved, comments gone, the same for every text of the same bank. Unreadable if it is none."""
+        """The canonical text: models resolved, comments gone, the same for every text of the same bank.
+
+        Unreadable if it is none.
+        """
         return self._read().written()
 
-    def save(self, path: Union[str, "os.PathLike[str]"]) -> None:
+    def save(self, path: str | os.PathLike[str]) -> None:
         """Writes its text into a file."""
         Path(path).write_bytes(self._bytes())
 
-    def part(self, name: str) -> Dict[str, Any]:
+    def part(self, name: str) -> dict[str, Any]:
         """The keys of the part of that name. UnknownName if the bank has none."""
         for section, parts in self.to_dict().items():
             if section in sections() and isinstance(parts, dict) and isinstance(parts.get(name), dict):
                 return dict(parts[name])
         raise UnknownName(f"the bank has no part `{name}`")
 
-    def changed(self, changes: Mapping[str, Any]) -> "Bank":
-        """A copy with some keys changed: bank.changed({"A.charge": "80 %", "troll.throttle": "60 %"}). None takes a key away.
+    def changed(self, changes: Mapping[str, Any]) -> Bank:
+        """A copy with some keys changed: bank.changed({"A.charge": "80 %", "troll.throttle": "60 %"}). None takes a key
+        away.
 
         Raises UnknownName for an unknown part or key, UnitNeeded and BadQuantity as the builder does.
         """
@@ -168,85 +202,104 @@ class Bank(PartMethods):
         bank._part_lists = dict(self._part_lists)
         return bank
 
-    def _add(self, section: str, part: str, keys: Dict[str, Any]) -> "Bank":
+    @contextlib.contextmanager
+    def _changes(self) -> Iterator[dict[str, Any]]:
+        with self._lock:
+            yield self._own()
+            self._text = self._handle = None
+
+    def _add(self, section: str, part: str, keys: dict[str, Any]) -> Bank:
         spec = sections()[section]
         kept = {key: checked(spec, part, key, value) for key, value in keys.items() if value is not None}
-        document = self.to_dict()
-        if any(part in parts for name, parts in document.items() if name in sections() and isinstance(parts, dict)):
-            raise Unsuitable(f"the bank has a part `{part}` already")
-        document.setdefault(section, {})[part] = kept
-        self._document, self._text, self._handle = document, None, None
+        with self._changes() as document:
+            if self._ids is None:
+                self._ids = {one for name, parts in document.items() if name in sections() and isinstance(parts, dict)
+                             for one in parts}
+            if part in self._ids:
+                raise Unsuitable(f"the bank has a part `{part}` already")
+            document.setdefault(section, {})[part] = kept
+            self._ids.add(part)
         return self
 
-    def model(self, name: str, **keys: Any) -> "Bank":
+    def model(self, name: str, **keys: Any) -> Bank:
         """A named set of keys that parts take over with `model=name`; a part's own keys win. Returns the bank."""
-        document = self.to_dict()
-        document["models"] = {**document.get("models", {}),
-                              name: {key: str(value) if not isinstance(value, (int, str)) and hasattr(value, "unit") else value
-                                     for key, value in keys.items()}}
-        self._document, self._text, self._handle = document, None, None
+        told = {key: str(value) if not isinstance(value, (int, str)) and hasattr(value, "unit") else value
+                for key, value in keys.items()}
+        with self._changes() as document:
+            document.setdefault("models", {})[name] = told
         return self
 
-    def accept(self, rule: str, reason: str, part: str = "") -> "Bank":
-        """Says that somebody has looked at the findings of `rule` (of `part`) and why they are safe here. Returns the bank."""
-        document = self.to_dict()
+    def accept(self, rule: str, reason: str, part: str = "") -> Bank:
+        """Says that somebody has looked at the findings of `rule` (of `part`) and why they are safe here.
+
+        Returns the bank.
+        """
         one = {"rule": rule, "reason": reason} | ({"part": part} if part else {})
-        document["accept"] = [*document.get("accept", []), one]
-        self._document, self._text, self._handle = document, None, None
+        with self._changes() as document:
+            document.setdefault("accept", []).append(one)
         return self
 
     # --- what it answers
 
-    def check(self, only: Sequence[str] = (), skip: Sequence[str] = ()) -> Findings:
-        """Everything that is wrong with it. `only` and `skip` are ids of rules or families, such as "wiring"."""
-        found: Findings = Findings.of(self._read().check(list(only), list(skip)))
+    def check(self, only: str | Sequence[str] = (), skip: str | Sequence[str] = ()) -> Findings:
+        """Everything that is wrong with it. `only` and `skip` are ids of rules or families, such as "wiring" or
+        ["wiring", "matching/mixed-age"].
+
+        Raises Unsuitable for a word that is no rule and no family, with the nearest that is.
+        """
+        found: Findings = Findings.of(self._read().check(_words(only), _words(skip)))
         return found
 
-    def solve(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+    def solve(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
               rest: bool = False) -> Solution:
-        """Voltages [V], currents [A] and powers [W] at one moment: as the bank describes it, with the motors at a `throttle` such as
-        "60 %", with a constant `current` such as "40 A" at every motor (or load), or at `rest` with every load off.
+        """Voltages [V], currents [A] and powers [W] at one moment: as the bank describes it, with the motors at a
+        `throttle` such as "60 %", with a constant `current` such as "40 A" at every motor (or load), or at `rest` with
+        every load off.
 
-        Raises Unreadable if the bank cannot be read whole, Unsuitable for more than one of the three. Where there is no operating
-        point the answer's `status` says so.
+        Raises Unreadable if the bank cannot be read whole, Unsuitable for more than one of the three. Where there is no
+        operating point the answer's `status` says so.
         """
-        answer = self._read().solve(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest)
+        answer = self._read().solve(*_moment(throttle, current, rest))
         solution: Solution = Solution.of(answer[0])
         _, solution.terminal_voltage, solution.current, solution.voltage, solution.power = answer
         return solution
 
-    def discharge(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
-                  longest: Optional[QuantityLike] = None, rest: Optional[QuantityLike] = None,
+    def discharge(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
+                  longest: QuantityLike | None = None, rest: QuantityLike | None = None,
                   legs: Sequence[Leg] = (), repeat: bool = False) -> Discharge:
         """How long it runs, which battery ends the run, and every battery's course.
 
-        throttle, current  as for `solve`; longest: give up after "200 h"; rest: how long to look on afterwards, with every load off
-        legs               of a trip: [("60 %", "20 min"), ("0 %", "1 h")], throttle and duration; repeat: start over until it is done
+        throttle, current  as for `solve`; longest: give up after "200 h"; rest: how long to look on afterwards, with
+                           every load off
+        legs               of a trip: [("60 %", "20 min"), ("0 %", "1 h")], throttle and duration; repeat: start over
+                           until it is done
 
         Raises Unreadable; Unsuitable where a battery states no capacity or chemistry.
         """
-        spelled = [(quantity_in_si(one, "fraction", "throttle"), quantity_in_si(long, "duration", "leg")) for one, long in legs]
+        spelled = [(quantity_in_si(throttle, "fraction", "throttle"), quantity_in_si(long, "duration", "leg"))
+                   for throttle, long in legs]
         run: Discharge = Discharge.from_core(self._read().discharge(
-            _si(throttle, "fraction", "throttle"), _si(current, "current", "current"), _si(longest, "duration", "longest"),
-            _si(rest, "duration", "rest"), spelled, repeat))
+            _si(throttle, "fraction", "throttle"), _si(current, "current", "current"),
+            _si(longest, "duration", "longest"), _si(rest, "duration", "rest"), spelled, repeat))
         return run
 
-    def recharge(self, *, charge: Optional[QuantityLike] = None, longest: Optional[QuantityLike] = None) -> Recharge:
+    def recharge(self, *, charge: QuantityLike | None = None, longest: QuantityLike | None = None) -> Recharge:
         """How long its chargers take, stage by stage. `charge` is every battery's at the start instead of its own.
 
-        Raises Unreadable; Unsuitable where a battery states no capacity or chemistry, or there is no charger that says what it gives.
+        Raises Unreadable; Unsuitable where a battery states no capacity or chemistry, or there is no charger that says
+        what it gives.
         """
         run: Recharge = Recharge.from_core(self._read().recharge(_si(charge, "fraction", "charge"),
                                                                  _si(longest, "duration", "longest")))
         return run
 
-    def hookup(self, *, of_reading: Optional[QuantityLike] = None, digits: Optional[int] = None,
-               resolution: Optional[QuantityLike] = None, charge_within: Optional[QuantityLike] = None) -> Hookup:
+    def hookup(self, *, of_reading: QuantityLike | None = None, digits: int | None = None,
+               resolution: QuantityLike | None = None, charge_within: QuantityLike | None = None) -> Hookup:
         """In which order to connect it, and what the meter must read before and after each step.
 
-        The meter errs by `of_reading` ("0.5 %" if not given) and `digits` (2) of its `resolution`; the batteries' charge is what the
-        bank says within `charge_within` ("5 %"). A bank with an error is refused: the answer's status says so. Raises Unreadable;
-        Unsuitable for a bank without a battery or with a short in it.
+        The meter errs by `of_reading` ("0.5 %" if not given) and `digits` (2) of its `resolution`; the batteries'
+        charge is what the bank says within `charge_within` ("5 %"). A bank with an error is refused: the answer's
+        status says so. Raises Unreadable; Unsuitable for a bank without a battery or with a short in it.
         """
         steps: Hookup = Hookup.of(self._read().hookup(_si(of_reading, "fraction", "of_reading"), digits,
                                                       _si(resolution, "voltage", "resolution"),
@@ -261,21 +314,22 @@ class Bank(PartMethods):
         shorts: ShortCircuit = ShortCircuit.of(self._read().short_circuit())
         return shorts
 
-    def seen_from(self, plus: str, minus: str) -> Optional[Source]:
-        """What source the bank is between two terminals such as "CB.load" and "A-", every load and charger off: its voltage [V], its
-        resistance [ohm] and the current into a short there [A]. None where no closed path joins the two.
+    def seen_from(self, plus: str, minus: str) -> Source | None:
+        """What source the bank is between two terminals such as "CB.load" and "A-", every load and charger off: its
+        voltage [V], its resistance [ohm] and the current into a short there [A]. None where no closed path joins the
+        two.
 
         Raises Unreadable, UnknownName for a terminal that it does not have, Unsuitable for a bank without a battery.
         """
         seen = self._read().seen_from(plus, minus)
         return None if seen is None else Source(*seen)
 
-    def size(self, *, runtime: Optional[QuantityLike] = None, ambient: Optional[QuantityLike] = None, metric: bool = False,
+    def size(self, *, runtime: QuantityLike | None = None, ambient: QuantityLike | None = None, metric: bool = False,
              keep_strings: bool = False) -> Sizing:
         """The smallest conductors, breakers and number of strings that every rule is content with, and the cut list.
 
-        `runtime` and `ambient` take the place of the bank's own; `metric` asks for mm2 instead of AWG. Raises Unreadable, also for a
-        bank with an error that no size cures.
+        `runtime` and `ambient` take the place of the bank's own; `metric` asks for mm2 instead of AWG. Raises
+        Unreadable, also for a bank with an error that no size cures.
         """
         document, text, cut_list, bank = self._read().size(_si(runtime, "duration", "runtime"),
                                                            _si(ambient, "temperature", "ambient"), metric, keep_strings)
@@ -283,12 +337,12 @@ class Bank(PartMethods):
         sizing.text, sizing.cut_list, sizing.bank = text, cut_list, Bank.from_text(bank, self._file)
         return sizing
 
-    def trace(self, readings: Union[Readings, str, "os.PathLike[str]"]) -> Trace:
+    def trace(self, readings: Readings | str | os.PathLike[str]) -> Trace:
         """What is most likely wrong with a bank that reads otherwise than it was drawn, and which reading to take next.
 
-        `readings` are a sheet of them or the path of a file. Raises OSError if there is no such file; Unreadable, also for readings
-        that name no terminal or part of the bank; Unsuitable for a bank without a battery, or of so many parts that it would take
-        minutes.
+        `readings` are a sheet of them or the path of a file. Raises OSError if there is no such file; Unreadable, also
+        for readings that name no terminal or part of the bank; Unsuitable for a bank without a battery, or of so many
+        parts that it would take minutes.
         """
         sheet = readings if isinstance(readings, Readings) else Readings.from_file(readings)
         document, text = self._read().trace(sheet.text.encode("utf-8", "surrogateescape"), sheet.file)
@@ -296,8 +350,8 @@ class Bank(PartMethods):
         trace.text = text
         return trace
 
-    def sweep(self, values: Mapping[str, SweepValue], measure: Optional[Sequence[str]] = None, *,
-              throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None, rest: bool = False,
+    def sweep(self, values: Mapping[str, SweepValue], measure: Sequence[str] | None = None, *,
+              throttle: QuantityLike | None = None, current: QuantityLike | None = None, rest: bool = False,
               threads: int = 1) -> Sweep:
         """The operating points of many banks that differ in some values.
 
@@ -305,48 +359,53 @@ class Bank(PartMethods):
             sweep = bank.sweep({"A.charge [%]": np.arange(50.0, 100.0)[:, None],          # a grid, 50 x 6
                                 "main.length": np.arange(1.0, 7.0) * units.ft}, ["troll.voltage"])
 
-        values    by "part.key": an array of numbers in SI, or with the unit in the name, or times a unit. "system.ambient" and
-                  "system.joint" too. Shapes are broadcast as NumPy's are.
-        measure   "A.current" [A], "troll.voltage" [V] across a part, or the name of a terminal [V] against the reference; every
-                  battery's current and every motor's and load's voltage if not given
+        values    by "part.key": an array of numbers in SI, or with the unit in the name, or times a unit.
+                  "system.ambient" and "system.joint" too. Shapes are broadcast as NumPy's are.
+        measure   "A.current" [A], "troll.voltage" [V] across a part, or the name of a terminal [V] against the
+                  reference; every battery's current and every motor's and load's voltage if not given
         threads   how many; the answers do not depend on it
 
-        A resistance, an emf, a load's current or power goes straight into the solver, more than ten million small banks a
-        second and core (`tests/bench/python_sweep.py` prints how many); any other key is worked out bank by bank. Raises Unreadable; UnknownName; BadQuantity for a unit of another quantity;
-        Unsuitable for what is no quantity, for a value out of its key's range, and for one that would change the wiring.
+        A resistance, an emf, a load's current or power goes straight into the solver, more than ten million small banks
+        a second and core (`tests/bench/python_sweep.py` prints how many); any other key is worked out bank by bank.
+        Raises Unreadable; UnknownName; BadQuantity for a unit of another quantity; Unsuitable for what is no quantity,
+        for a value out of its key's range, and for one that would change the wiring.
         """
         return run_sweep(self, self._read(), values, measure,
-                         (_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest), threads)
+                         _moment(throttle, current, rest), threads)
 
-    def tolerance(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
-                  rest: bool = False, draws: int = 100_000, seed: int = 1, threads: int = 1, checked: int = 0) -> Tolerance:
-        """How far the answers spread when every value lies within its tolerance, how bad it can get, and what matters most.
+    def tolerance(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
+                  rest: bool = False, draws: int = 100_000, seed: int = 1, threads: int = 1,
+                  checked: int = 0) -> Tolerance:
+        """How far the answers spread when every value lies within its tolerance, how bad it can get, and what matters
+        most.
 
-        `draws` banks are solved; `checked` of them are also held against every rule and run down. The same seed gives the same
-        answer on any number of threads. A value states its own tolerance as "4 mohm +/- 10 %". Raises Unreadable.
+        `draws` banks are solved; `checked` of them are also held against every rule and run down. The same seed gives
+        the same answer on any number of threads. A value states its own tolerance as "4 mohm +/- 10 %". Raises
+        Unreadable.
         """
         spread: Tolerance = Tolerance.of(self._read().tolerance(
-            _si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest, draws, seed, threads, checked))
+            *_moment(throttle, current, rest), draws, seed, threads, checked))
         return spread
 
-    def drawing(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None, rest: bool = False,
+    def drawing(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None, rest: bool = False,
                 readings: bool = True, findings: bool = True, prefix: str = "bankwright") -> str:
         """Its wiring diagram as SVG, with the readings of a moment (see `solve`) and the findings.
 
-        `prefix` starts every id, so that several drawings can share a page. Raises Unreadable; TooLarge above 600 parts.
+        `prefix` starts every id, so that several drawings can share a page. Raises Unreadable; TooLarge above 600
+        parts.
         """
-        return self._read().draw(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest, readings,
+        return self._read().draw(*_moment(throttle, current, rest), readings,
                                  findings, prefix)
 
-    def draw(self, path: Union[str, "os.PathLike[str]"], *, throttle: Optional[QuantityLike] = None,
-             current: Optional[QuantityLike] = None, rest: bool = False) -> None:
+    def draw(self, path: str | os.PathLike[str], *, throttle: QuantityLike | None = None,
+             current: QuantityLike | None = None, rest: bool = False) -> None:
         """Writes its `drawing` into a file such as "bank.svg"."""
         Path(path).write_text(self.drawing(throttle=throttle, current=current, rest=rest), encoding="utf-8")
 
-    def report(self, *, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+    def report(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
                rest: bool = False) -> str:
         """All of it on one page of HTML that needs no network and no script. Raises Unreadable."""
-        return self._read().report(_si(throttle, "fraction", "throttle"), _si(current, "current", "current"), rest)
+        return self._read().report(*_moment(throttle, current, rest))
 
     # --- how Python sees it
 
@@ -354,17 +413,18 @@ class Bank(PartMethods):
         return self.text.encode("utf-8", "surrogateescape")
 
     def _read(self) -> _core.ReadBank:
-        if self._handle is None:
-            lists = {path: text.encode("utf-8", "surrogateescape") for path, text in self._part_lists.items()}
-            self._handle = _core.ReadBank(self._bytes(), self._file, lists)
-        return self._handle
+        with self._lock:
+            if self._handle is None:
+                lists = {path: text.encode("utf-8", "surrogateescape") for path, text in self._part_lists.items()}
+                self._handle = _core.ReadBank(self._bytes(), self._file, lists)
+            return self._handle
 
-    def _repr_svg_(self) -> Optional[str]:
+    def _repr_svg_(self) -> str | None:
         if not self._read().as_written:
             return None
         return self.drawing(prefix=f"bank-{abs(hash(self.text)):x}")
 
-    def _repr_html_(self) -> Optional[str]:
+    def _repr_html_(self) -> str | None:
         return None if self._read().as_written else self.check()._repr_html_()
 
     def __repr__(self) -> str:
@@ -379,24 +439,29 @@ class Bank(PartMethods):
     def __hash__(self) -> int:
         return hash(self.written() if self._read().as_written else self.text)
 
-    def __getstate__(self) -> Dict[str, Any]:
-        return {**self.__dict__, "_handle": None}
+    def __getstate__(self) -> dict[str, Any]:
+        with self._lock:
+            return {name: value for name, value in self.__dict__.items() if name != "_lock"} | {"_handle": None}
 
-    def __copy__(self) -> "Bank":
+    def __setstate__(self, state: dict[str, Any]) -> None:
+        self.__dict__.update(state)
+        self._lock = threading.RLock()
+
+    def __copy__(self) -> Bank:
         other = Bank.__new__(Bank)
-        other.__dict__.update(copy.deepcopy(self.__getstate__()))
+        other.__setstate__(copy.deepcopy(self.__getstate__()))
         return other
 
-    def __deepcopy__(self, memo: Dict[int, Any]) -> "Bank":
+    def __deepcopy__(self, memo: dict[int, Any]) -> Bank:
         return self.__copy__()
 
     @property
-    def part_names(self) -> List[str]:
+    def part_names(self) -> list[str]:
         """Ids of its parts, section by section in the author's order."""
         document = self.to_dict()
         return [part for name in sections() if name not in ("system", "accept") for part in document.get(name, {})]
 
 
-def read(path: Union[str, "os.PathLike[str]"]) -> Bank:
+def read(path: str | os.PathLike[str]) -> Bank:
     """The bank in the file `path`. OSError if there is no such file; what is wrong with its text, `check` says."""
     return Bank.from_file(path)

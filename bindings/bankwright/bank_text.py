@@ -4,7 +4,8 @@ from __future__ import annotations
 import datetime
 import json
 import re
-from typing import Any, Dict, List, Mapping
+from collections.abc import Mapping
+from typing import Any
 
 from .errors import UnknownName, Unsuitable
 from .keys import Key, Section, sections
@@ -66,7 +67,7 @@ def _name(key: str) -> str:
     return key if _BARE.match(key) else json.dumps(key, ensure_ascii=False)
 
 
-def _looked_at(section: Section, part: str, keys: Mapping[str, Any]) -> Dict[str, Any]:
+def _looked_at(section: Section, part: str, keys: Mapping[str, Any]) -> dict[str, Any]:
     return {key: checked(section, part, key, value) for key, value in keys.items()}
 
 
@@ -76,8 +77,8 @@ def bank_text(document: Mapping[str, Any]) -> str:
     `bankwright = 1` may be left out. Raises what `checked` does, and UnknownName for a section that there is none of.
     """
     known = sections()
-    head: List[str] = [f"bankwright = {document.get('bankwright', 1)}"]
-    tables: List[str] = []
+    head: list[str] = [f"bankwright = {document.get('bankwright', 1)}"]
+    tables: list[str] = []
     for name, content in document.items():
         if name == "bankwright":
             continue

@@ -4,15 +4,16 @@
     from bankwright import distributed
     distributed.sweep(bank, {"A.resistance": array}, client=Client("scheduler:8786"))
 
-The work goes in chunks, each with its own seed. What comes back depends on the chunks alone: it is the same to the last bit without
-a client, in this process, as on a thousand. Chunks of a worker that is lost are done again by another. Dask is only needed where a
-client is given; the workers need bankwright.
+The work goes in chunks, each with its own seed. What comes back depends on the chunks alone: it is the same to the last
+bit without a client, in this process, as on a thousand. Chunks of a worker that is lost are done again by another. Dask
+is only needed where a client is given; the workers need bankwright.
 """
 from __future__ import annotations
 
 import math
 import sys
-from typing import TYPE_CHECKING, Any, Callable, Dict, Iterator, List, Mapping, Optional, Sequence, Tuple
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,11 +33,11 @@ Floats = NDArray[np.float64]
 IN_FLIGHT = 4  # chunks a worker that are handed out at once, so that memory does not grow with their number
 
 
-def _swept(bank: Bank, arrays: Dict[str, Floats], measure: List[str], options: Dict[str, Any]) -> Floats:
+def _swept(bank: Bank, arrays: dict[str, Floats], measure: list[str], options: dict[str, Any]) -> Floats:
     return bank.sweep(arrays, measure, **options).answers
 
 
-def _spread(bank: Bank, draws: int, seed: int, options: Dict[str, Any]) -> Tolerance:
+def _spread(bank: Bank, draws: int, seed: int, options: dict[str, Any]) -> Tolerance:
     return bank.tolerance(draws=draws, seed=seed, **options)
 
 
@@ -44,8 +45,8 @@ def _told(done: int, chunks: int) -> None:
     print(f"\r{done} of {chunks} chunks", end="\n" if done == chunks else "", file=sys.stderr, flush=True)
 
 
-def _run(work: Callable[..., Any], tasks: Iterator[Tuple[Any, ...]], chunks: int, client: Optional["Client"],
-         progress: bool) -> List[Any]:
+def _run(work: Callable[..., Any], tasks: Iterator[tuple[Any, ...]], chunks: int, client: Client | None,
+         progress: bool) -> list[Any]:
     """The answers of work(*task) in the order of the tasks."""
     if client is not None:
         return _run_on(client, work, tasks, chunks, progress)
@@ -57,12 +58,13 @@ def _run(work: Callable[..., Any], tasks: Iterator[Tuple[Any, ...]], chunks: int
     return answers
 
 
-def _run_on(client: Any, work: Callable[..., Any], tasks: Iterator[Tuple[Any, ...]], chunks: int, progress: bool) -> List[Any]:
+def _run_on(client: Any, work: Callable[..., Any], tasks: Iterator[tuple[Any, ...]], chunks: int,
+            progress: bool) -> list[Any]:
     import distributed
 
-    answers: List[Any] = [None] * chunks
+    answers: list[Any] = [None] * chunks
     numbered = enumerate(tasks)
-    places: Dict[str, int] = {}
+    places: dict[str, int] = {}
 
     def hand_out() -> Any:
         for number, task in numbered:
@@ -86,19 +88,19 @@ def _run_on(client: Any, work: Callable[..., Any], tasks: Iterator[Tuple[Any, ..
     return answers
 
 
-def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Optional[Sequence[str]] = None, *,
-          client: Optional["Client"] = None, chunk: int = 1 << 16, progress: bool = False,
-          throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None, rest: bool = False,
+def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Sequence[str] | None = None, *,
+          client: Client | None = None, chunk: int = 1 << 16, progress: bool = False,
+          throttle: QuantityLike | None = None, current: QuantityLike | None = None, rest: bool = False,
           threads: int = 1) -> Sweep:
     """Bank.sweep in chunks of `chunk` banks, on the workers of `client`; in this process without one.
 
-    `threads` are those of each chunk. `progress` tells on standard error how far it is. Raises what Bank.sweep raises, and
-    `distributed.KilledWorker` where one chunk has cost three workers.
+    `threads` are those of each chunk. `progress` tells on standard error how far it is. Raises what Bank.sweep raises,
+    and `distributed.KilledWorker` where one chunk has cost three workers.
     """
-    arrays, units, shape = swept_values(bank, values)
+    arrays, units, shape, mask = swept_values(bank, values)
     measures = measures_of(bank, measure)
     names = [part if kind == "terminal" else f"{part}.{kind}" for kind, part in measures]
-    banks = int(np.prod(shape, dtype=np.int64))
+    banks = math.prod(shape)
     if chunk < 1:
         raise Unsuitable(f"`chunk` is a number of banks, at least 1; found {chunk}")
     options = {"throttle": throttle, "current": current, "rest": rest, "threads": threads}
@@ -106,17 +108,17 @@ def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Optional[Sequen
     tasks = ((bank, {name: array[at * chunk:(at + 1) * chunk] for name, array in arrays.items()}, names, options)
              for at in range(chunks))
     answers = np.concatenate(_run(_swept, tasks, chunks, client, progress), axis=1)
-    return Sweep(arrays, units, measures, answers, shape)
+    return Sweep(arrays, units, measures, answers, shape, mask)
 
 
-def tolerance(bank: Bank, *, client: Optional["Client"] = None, draws: int = 1_000_000, seed: int = 1, chunk: int = 1 << 20,
-              progress: bool = False, throttle: Optional[QuantityLike] = None, current: Optional[QuantityLike] = None,
+def tolerance(bank: Bank, *, client: Client | None = None, draws: int = 1_000_000, seed: int = 1, chunk: int = 1 << 20,
+              progress: bool = False, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
               rest: bool = False, threads: int = 1) -> Tolerance:
     """Bank.tolerance in chunks of `chunk` draws, each seeded from `seed` and its number, on the workers of `client`.
 
-    Without a client it runs in this process and gives the same answer. Means and deviations are joined by the formula of Chan,
-    Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the draws. Raises what Bank.tolerance
-    raises, and `distributed.KilledWorker` where one chunk has cost three workers.
+    Without a client it runs in this process and gives the same answer. Means and deviations are joined by the formula
+    of Chan, Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the draws. Raises what
+    Bank.tolerance raises, and `distributed.KilledWorker` where one chunk has cost three workers.
     """
     if chunk < 1 or draws < 1:
         raise Unsuitable(f"`chunk` and `draws` are at least 1; found {chunk} and {draws}")
@@ -130,7 +132,7 @@ def _seed(seed: int, number: int) -> int:
     return int(np.random.SeedSequence([seed, number]).generate_state(1, np.uint64)[0] >> np.uint64(1))
 
 
-def _joined(parts: List[Tolerance], seed: int) -> Tolerance:
+def _joined(parts: list[Tolerance], seed: int) -> Tolerance:
     all_of = Tolerance(parts[0])
     all_of["seed"], all_of["answers"] = seed, [dict(answer) for answer in parts[0]["answers"]]
     for part in parts[1:]:
@@ -138,7 +140,8 @@ def _joined(parts: List[Tolerance], seed: int) -> Tolerance:
         for mine, its in zip(all_of["answers"], part["answers"]):
             if m > 0 and n > 0:
                 apart = its["mean"] - mine["mean"]
-                squares = (mine["deviation"] ** 2 * (n - 1) + its["deviation"] ** 2 * (m - 1) + apart ** 2 * n * m / (n + m))
+                squares = (mine["deviation"] ** 2 * (n - 1) + its["deviation"] ** 2 * (m - 1) +
+                           apart ** 2 * n * m / (n + m))
                 mine["mean"] += apart * m / (n + m)
                 mine["deviation"] = math.sqrt(squares / (n + m - 1))
                 mine["least"], mine["most"] = min(mine["least"], its["least"]), max(mine["most"], its["most"])

@@ -1,4 +1,5 @@
-"""What bankwright raises. One to one with the library: what the user wrote is a finding, a caller's mistake an exception.
+"""What bankwright raises. One to one with the library: what the user wrote is a finding, a caller's mistake an
+exception.
 
 | library                 | here          | is also a      |
 |-------------------------|---------------|----------------|
@@ -10,7 +11,7 @@
 | a bare `double`, which does not compile there | `UnitNeeded` | `TypeError` |
 """
 import json
-from typing import Any, Dict, Tuple
+from typing import Any
 
 __all__ = ["BadQuantity", "Error", "TooLarge", "Unreadable", "Unsuitable", "UnitNeeded", "UnknownName"]
 
@@ -22,12 +23,13 @@ class Error(Exception):
 class Unreadable(Error, ValueError):
     """The bank cannot be used as written. `findings` says why, in the form that `check` gives."""
 
-    def __init__(self, findings: Dict[str, Any]) -> None:
+    def __init__(self, findings: dict[str, Any]) -> None:
         self.findings = findings
-        super().__init__("\n".join(f"{file['file']}:{found.get('line', '-')}: {found['message']} [{found['rule']}]"
-                                   for file in findings["files"] for found in file["findings"] if found["level"] == "error"))
+        super().__init__("\n".join(
+            f"{file['file']}:{found.get('line', '-')}: {found['message']} [{found['rule']}]"
+            for file in findings["files"] for found in file["findings"] if found["level"] == "error"))
 
-    def __reduce__(self) -> Tuple[type, Tuple[Dict[str, Any]]]:
+    def __reduce__(self) -> tuple[type, tuple[dict[str, Any]]]:
         return type(self), (self.findings,)
 
 

@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import difflib
 from dataclasses import dataclass
-from typing import Dict, Tuple
 
 from . import _core
 from .errors import UnknownName
@@ -13,7 +12,9 @@ __all__ = ["Key", "Section", "sections"]
 
 @dataclass(frozen=True)
 class Key:
-    """One key: its kind ("voltage", "choice", "integer", ...), SI unit, an example as a file has it, and its meaning."""
+    """One key: its kind ("voltage", "choice", "integer", ...), SI unit, an example as a file has it, and its
+    meaning.
+    """
 
     name: str
     kind: str
@@ -21,7 +22,7 @@ class Key:
     example: str
     meaning: str
     if_absent: str
-    choices: Tuple[str, ...]
+    choices: tuple[str, ...]
 
     @property
     def is_quantity(self) -> bool:
@@ -37,18 +38,18 @@ class Section:
     part: str
     meaning: str
     terminals: str
-    keys: Dict[str, Key]
+    keys: dict[str, Key]
 
     def key(self, name: str) -> Key:
         """The key of that name. UnknownName, with what was probably meant, if there is none."""
         if name in self.keys:
             return self.keys[name]
         near = difflib.get_close_matches(name, self.keys, 1)
-        raise UnknownName(f"a {self.part or self.name} has no key `{name}`" +
-                          (f"; did you mean `{near[0]}`?" if near else "; it has " + ", ".join(f"`{k}`" for k in self.keys)))
+        told = f"did you mean `{near[0]}`?" if near else "it has " + ", ".join(f"`{key}`" for key in self.keys)
+        raise UnknownName(f"a {self.part or self.name} has no key `{name}`; {told}")
 
 
-def _read() -> Dict[str, Section]:
+def _read() -> dict[str, Section]:
     return {name: Section(name, part, meaning, terminals, {key[0]: Key(*key) for key in keys})
             for name, part, meaning, terminals, keys in _core.sections()}
 
@@ -56,6 +57,6 @@ def _read() -> Dict[str, Section]:
 _SECTIONS = _read()
 
 
-def sections() -> Dict[str, Section]:
+def sections() -> dict[str, Section]:
     """Every section by its name: "system", "batteries", "jumpers", ..., "accept"."""
     return dict(_SECTIONS)

@@ -1,8 +1,11 @@
-"""How a bank is built part by part. Written by tests/structure/make_python_parts.py from the library's table of keys."""
+"""How a bank is built part by part.
+
+Written by tests/structure/make_python_parts.py from the library's table of keys.
+"""
 from __future__ import annotations
 
 import datetime
-from typing import TYPE_CHECKING, Any, Dict, Optional
+from typing import TYPE_CHECKING, Any
 
 from .quantities import QuantityLike
 
@@ -15,22 +18,21 @@ __all__ = ["PartMethods"]
 class PartMethods:
     """One method for each kind of part. Each checks its keys, adds the part and returns the bank."""
 
-    def _add(self, section: str, part: str, keys: Dict[str, Any]) -> "Bank":
+    def _add(self, section: str, part: str, keys: dict[str, Any]) -> Bank:
         raise NotImplementedError
 
-    def battery(self, id: str, *, model: Optional[str] = None, chemistry: Optional[str] = None,
-                voltage: Optional[QuantityLike] = None, cells: Optional[int] = None,
-                capacity: Optional[QuantityLike] = None, capacity_hours: Optional[QuantityLike] = None,
-                reserve: Optional[QuantityLike] = None, cranking: Optional[QuantityLike] = None,
-                resistance: Optional[QuantityLike] = None, charge: Optional[QuantityLike] = None,
-                health: Optional[QuantityLike] = None, emf: Optional[QuantityLike] = None,
-                temperature: Optional[QuantityLike] = None, made: Optional[datetime.date] = None,
-                dead_cells: Optional[int] = None, weak_cells: Optional[int] = None,
-                weak_capacity: Optional[QuantityLike] = None, max_discharge: Optional[QuantityLike] = None,
-                max_charge: Optional[QuantityLike] = None, max_series: Optional[int] = None,
-                max_parallel: Optional[int] = None, low_cutoff: Optional[QuantityLike] = None,
-                high_cutoff: Optional[QuantityLike] = None, mass: Optional[QuantityLike] = None,
-                place: Optional[str] = None) -> "Bank":
+    def battery(self, id: str, *, model: str | None = None, chemistry: str | None = None,
+                voltage: QuantityLike | None = None, cells: int | None = None,
+                capacity: QuantityLike | None = None, capacity_hours: QuantityLike | None = None,
+                reserve: QuantityLike | None = None, cranking: QuantityLike | None = None,
+                resistance: QuantityLike | None = None, charge: QuantityLike | None = None,
+                health: QuantityLike | None = None, emf: QuantityLike | None = None,
+                temperature: QuantityLike | None = None, made: datetime.date | None = None,
+                dead_cells: int | None = None, weak_cells: int | None = None,
+                weak_capacity: QuantityLike | None = None, max_discharge: QuantityLike | None = None,
+                max_charge: QuantityLike | None = None, max_series: int | None = None,
+                max_parallel: int | None = None, low_cutoff: QuantityLike | None = None,
+                high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None) -> Bank:
         """One more in the section `batteries`: the batteries, each with its own two posts. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -59,8 +61,6 @@ class PartMethods:
         low_cutoff      where its protective disconnect, or its owner, ends a discharge, such as 10.5 V
         high_cutoff     where its protective disconnect ends a charge, such as 14.8 V
         mass            mass of the battery, such as 30 kg
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
@@ -69,15 +69,14 @@ class PartMethods:
             "resistance": resistance, "charge": charge, "health": health, "emf": emf, "temperature": temperature,
             "made": made, "dead_cells": dead_cells, "weak_cells": weak_cells, "weak_capacity": weak_capacity,
             "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
-            "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass,
-            "place": place})
+            "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass})
 
-    def jumper(self, id: str, from_: str, to: str, *, model: Optional[str] = None,
-               size: Optional[QuantityLike] = None, length: Optional[QuantityLike] = None,
-               resistance: Optional[QuantityLike] = None, insulation: Optional[QuantityLike] = None,
-               tinned: Optional[bool] = None, color: Optional[str] = None, joint: Optional[QuantityLike] = None,
-               bundle: Optional[int] = None, enclosed: Optional[bool] = None, engine_space: Optional[bool] = None,
-               temperature: Optional[QuantityLike] = None, place: Optional[str] = None) -> "Bank":
+    def jumper(self, id: str, from_: str, to: str, *, model: str | None = None,
+               size: QuantityLike | None = None, length: QuantityLike | None = None,
+               resistance: QuantityLike | None = None, insulation: QuantityLike | None = None,
+               tinned: bool | None = None, color: str | None = None, joint: QuantityLike | None = None,
+               bundle: int | None = None, enclosed: bool | None = None, engine_space: bool | None = None,
+               temperature: QuantityLike | None = None) -> Bank:
         """One more in the section `jumpers`: short conductors between posts.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -95,22 +94,18 @@ class PartMethods:
         enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
         engine_space    runs through an engine space, such as true; if not given: false
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("jumpers", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
-            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
-            "place": place})
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
 
-    def cable(self, id: str, from_: str, to: str, *, model: Optional[str] = None, size: Optional[QuantityLike] = None,
-              length: Optional[QuantityLike] = None, resistance: Optional[QuantityLike] = None,
-              insulation: Optional[QuantityLike] = None, tinned: Optional[bool] = None, color: Optional[str] = None,
-              joint: Optional[QuantityLike] = None, bundle: Optional[int] = None, enclosed: Optional[bool] = None,
-              engine_space: Optional[bool] = None, temperature: Optional[QuantityLike] = None,
-              place: Optional[str] = None) -> "Bank":
+    def cable(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
+              length: QuantityLike | None = None, resistance: QuantityLike | None = None,
+              insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
+              joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
+              engine_space: bool | None = None, temperature: QuantityLike | None = None) -> Bank:
         """One more in the section `cables`: longer conductors.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -128,20 +123,17 @@ class PartMethods:
         enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
         engine_space    runs through an engine space, such as true; if not given: false
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("cables", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
-            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
-            "place": place})
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
 
-    def breaker(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
-                interrupts: Optional[QuantityLike] = None, voltage: Optional[QuantityLike] = None,
-                resistance: Optional[QuantityLike] = None, state: Optional[str] = None, class_: Optional[str] = None,
-                place: Optional[str] = None) -> "Bank":
+    def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
+                interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
+                resistance: QuantityLike | None = None, state: str | None = None,
+                class_: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -152,18 +144,16 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
-            "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "place": place})
+            "voltage": voltage, "resistance": resistance, "state": state, "class": class_})
 
-    def fuse(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
-             interrupts: Optional[QuantityLike] = None, voltage: Optional[QuantityLike] = None,
-             resistance: Optional[QuantityLike] = None, state: Optional[str] = None, class_: Optional[str] = None,
-             place: Optional[str] = None) -> "Bank":
+    def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
+             interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
+             resistance: QuantityLike | None = None, state: str | None = None,
+             class_: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -174,67 +164,54 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
-            "resistance": resistance, "state": state, "class": class_, "place": place})
+            "resistance": resistance, "state": state, "class": class_})
 
-    def switch(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
-               resistance: Optional[QuantityLike] = None, state: Optional[str] = None,
-               place: Optional[str] = None) -> "Bank":
+    def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
+               resistance: QuantityLike | None = None, state: str | None = None) -> Bank:
         """One more in the section `switches`: switches. Terminals of X: X.1 X.2.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         rating          rated continuous current, such as 100 A
         resistance      resistance when closed, such as 0.2 mohm; if not given: 0 ohm
         state           closed or open: closed, open; if not given: closed
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state,
-            "place": place})
+        return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state})
 
-    def busbar(self, id: str, *, model: Optional[str] = None, studs: Optional[int] = None,
-               rating: Optional[QuantityLike] = None, place: Optional[str] = None) -> "Bank":
+    def busbar(self, id: str, *, model: str | None = None, studs: int | None = None,
+               rating: QuantityLike | None = None) -> Bank:
         """One more in the section `busbars`: busbars, one node each. Terminals of X: X.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         studs           studs on it, such as 4
         rating          rated continuous current, such as 150 A
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating, "place": place})
+        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating})
 
-    def connector(self, id: str, *, model: Optional[str] = None, rating: Optional[QuantityLike] = None,
-                  contact: Optional[QuantityLike] = None, state: Optional[str] = None,
-                  place: Optional[str] = None) -> "Bank":
+    def connector(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
+                  contact: QuantityLike | None = None, state: str | None = None) -> Bank:
         """One more in the section `connectors`: receptacles with their plugs. Terminals of X: X+ X- X.plug+ X.plug-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         rating          rated continuous current, such as 60 A
         contact         contact resistance of one pole, such as 0.5 mohm; if not given: 0 ohm
         state           mated, or apart: the plug is out: mated, apart; if not given: mated
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state,
-            "place": place})
+        return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state})
 
-    def motor(self, id: str, *, model: Optional[str] = None, voltage: Optional[QuantityLike] = None,
-              current: Optional[QuantityLike] = None, throttle: Optional[QuantityLike] = None,
-              winding: Optional[QuantityLike] = None, control: Optional[str] = None,
-              thrust: Optional[QuantityLike] = None, min_voltage: Optional[QuantityLike] = None,
-              place: Optional[str] = None) -> "Bank":
+    def motor(self, id: str, *, model: str | None = None, voltage: QuantityLike | None = None,
+              current: QuantityLike | None = None, throttle: QuantityLike | None = None,
+              winding: QuantityLike | None = None, control: str | None = None,
+              thrust: QuantityLike | None = None, min_voltage: QuantityLike | None = None) -> Bank:
         """One more in the section `motors`: DC motors with a propeller. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -245,18 +222,15 @@ class PartMethods:
         control         speed control: pwm chops; direct is off or full: pwm, direct; if not given: pwm
         thrust          nameplate static thrust at full throttle, such as 445 N
         min_voltage     below this its speed control stops, such as 30 V
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("motors", id, {"model": model, "voltage": voltage, "current": current, "throttle": throttle,
-            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage, "place": place})
+            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage})
 
-    def load(self, id: str, *, model: Optional[str] = None, current: Optional[QuantityLike] = None,
-             power: Optional[QuantityLike] = None, resistance: Optional[QuantityLike] = None,
-             min_voltage: Optional[QuantityLike] = None, max_voltage: Optional[QuantityLike] = None,
-             place: Optional[str] = None) -> "Bank":
+    def load(self, id: str, *, model: str | None = None, current: QuantityLike | None = None,
+             power: QuantityLike | None = None, resistance: QuantityLike | None = None,
+             min_voltage: QuantityLike | None = None, max_voltage: QuantityLike | None = None) -> Bank:
         """One more in the section `loads`: anything else that draws from the bank. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -265,18 +239,15 @@ class PartMethods:
         resistance      is ohmic, such as 3 ohm
         min_voltage     least voltage that it works at, such as 10.8 V
         max_voltage     largest voltage that it survives, such as 15 V
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("loads", id, {"model": model, "current": current, "power": power, "resistance": resistance,
-            "min_voltage": min_voltage, "max_voltage": max_voltage, "place": place})
+            "min_voltage": min_voltage, "max_voltage": max_voltage})
 
-    def charger(self, id: str, *, model: Optional[str] = None, outputs: Optional[int] = None,
-                isolated: Optional[bool] = None, voltage: Optional[QuantityLike] = None,
-                current: Optional[QuantityLike] = None, connected: Optional[bool] = None,
-                place: Optional[str] = None) -> "Bank":
+    def charger(self, id: str, *, model: str | None = None, outputs: int | None = None,
+                isolated: bool | None = None, voltage: QuantityLike | None = None,
+                current: QuantityLike | None = None, connected: bool | None = None) -> Bank:
         """One more in the section `chargers`: mains chargers. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -286,10 +257,8 @@ class PartMethods:
         voltage         voltage that each output holds, such as 14.4 V
         current         most that each output gives, such as 10 A
         connected       plugged into the shore supply and charging, such as false; if not given: false
-        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
-                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
-            "voltage": voltage, "current": current, "connected": connected, "place": place})
+            "voltage": voltage, "current": current, "connected": connected})

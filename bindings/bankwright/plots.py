@@ -1,7 +1,7 @@
 """Pictures with matplotlib: labelled, in units, readable in grey. matplotlib is imported when a picture is drawn."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Optional
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -17,7 +17,7 @@ LINES = ("-", "--", "-.", ":")
 MARKS = ("o", "s", "^", "D", "v", "P", "X", "*")
 
 
-def _axes(axes: Optional["Axes"]) -> Any:
+def _axes(axes: Axes | None) -> Any:
     if axes is not None:
         return axes
     import matplotlib.pyplot as plt
@@ -25,7 +25,7 @@ def _axes(axes: Optional["Axes"]) -> Any:
     return plt.subplots(figsize=(7, 4), layout="constrained")[1]
 
 
-def plot_sharing(solution: "Solution", axes: Optional["Axes"] = None) -> "Axes":
+def plot_sharing(solution: Solution, axes: Axes | None = None) -> Axes:
     """One bar a battery: its current [A], with the mean as a line."""
     axes = _axes(axes)
     names = solution.battery_names
@@ -41,10 +41,11 @@ def plot_sharing(solution: "Solution", axes: Optional["Axes"] = None) -> "Axes":
     return axes
 
 
-def plot_course(course: "Course", what: str = "charge", axes: Optional["Axes"] = None) -> "Axes":
+def plot_course(course: Course, what: str = "charge", axes: Axes | None = None) -> Axes:
     """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]."""
     axes = _axes(axes)
-    scale, label = {"charge": (100.0, "state of charge [%]"), "current": (1.0, "current, positive when it discharges [A]"),
+    scale, label = {"charge": (100.0, "state of charge [%]"),
+                    "current": (1.0, "current, positive when it discharges [A]"),
                     "voltage": (1.0, "voltage across its posts [V]")}[what]
     values = getattr(course, what)
     for i, name in enumerate(course.battery_names):

@@ -5,7 +5,7 @@ A bare float where a unit is needed is refused. Arrays are the exception: they a
 from __future__ import annotations
 
 import re
-from typing import Any, Dict, Tuple, Union
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,11 +15,13 @@ from .errors import BadQuantity, UnitNeeded
 
 __all__ = ["Quantity", "QuantityLike", "SI_UNITS", "Unit", "print_quantity", "quantity_in_si", "quantity_text", "units"]
 
-SI_UNITS: Dict[str, str] = {"voltage": "V", "current": "A", "resistance": "ohm", "power": "W", "charge": "C", "length": "m",
-                            "duration": "s", "mass": "kg", "force": "N", "temperature": "K", "wire_size": "m2", "fraction": "1"}
-_EXAMPLES = {"voltage": '"36 V"', "current": '"60 A"', "resistance": '"4.2 mohm"', "power": '"600 W"', "charge": '"100 Ah"',
-             "length": '"17 ft" or "0.3 m"', "duration": '"3 h"', "mass": '"30 kg"', "force": '"250 N"',
-             "temperature": '"25 degC" or "77 degF"', "wire_size": '"6 AWG" or "16 mm2"', "fraction": '"90 %"'}
+SI_UNITS: dict[str, str] = {"voltage": "V", "current": "A", "resistance": "ohm", "power": "W", "charge": "C",
+                            "length": "m", "duration": "s", "mass": "kg", "force": "N", "temperature": "K",
+                            "wire_size": "m2", "fraction": "1"}
+_EXAMPLES = {"voltage": '"36 V"', "current": '"60 A"', "resistance": '"4.2 mohm"', "power": '"600 W"',
+             "charge": '"100 Ah"', "length": '"17 ft" or "0.3 m"', "duration": '"3 h"', "mass": '"30 kg"',
+             "force": '"250 N"', "temperature": '"25 degC" or "77 degF"', "wire_size": '"6 AWG" or "16 mm2"',
+             "fraction": '"90 %"'}
 _TOLERANCE = re.compile(r"±|\+/?-")  # "4 mohm +/- 10 %": the reader looks at what follows
 _WORDS = {"wire_size": "a wire size", "fraction": "a percentage", "charge": "a capacity", "duration": "a time"}
 
@@ -36,14 +38,14 @@ class Quantity:
     value: Any
     unit: str
 
-    def __init__(self, value: Union[float, NDArray[np.float64]], unit: str) -> None:
+    def __init__(self, value: float | NDArray[np.float64], unit: str) -> None:
         object.__setattr__(self, "value", value)
         object.__setattr__(self, "unit", unit)
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError("a quantity does not change")
 
-    def __reduce__(self) -> Tuple[type, Tuple[Any, str]]:
+    def __reduce__(self) -> tuple[type, tuple[Any, str]]:
         return Quantity, (self.value, self.unit)
 
     def __mul__(self, number: float) -> Quantity:
@@ -79,7 +81,7 @@ class Unit(Quantity):
     def __init__(self, unit: str) -> None:
         super().__init__(1, unit)
 
-    def __reduce__(self) -> Tuple[type, Any]:
+    def __reduce__(self) -> tuple[type, Any]:
         return Unit, (self.unit,)
 
     def __str__(self) -> str:
@@ -103,7 +105,7 @@ class units:
     pct = Unit("%")
 
 
-QuantityLike = Union[str, Quantity]
+QuantityLike = str | Quantity
 
 
 def quantity_text(value: object, kind: str, name: str) -> str:
@@ -130,5 +132,7 @@ def quantity_in_si(value: QuantityLike, kind: str, name: str = "value") -> float
 
 
 def print_quantity(value: float, kind: str) -> str:
-    """`value` [SI unit of `kind`] as messages print it, with four digits: print_quantity(0.0042, "resistance") is "4.2 mohm"."""
+    """`value` [SI unit of `kind`] as messages print it, with four digits: print_quantity(0.0042, "resistance") is "4.2
+    mohm".
+    """
     return str(_core.print(kind, value))

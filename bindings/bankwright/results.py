@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING, Any, Dict, List, Optional
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,9 +20,10 @@ if TYPE_CHECKING:
 __all__ = ["Document", "Findings", "Solution"]
 
 Floats = NDArray[np.float64]
+Rows = list[dict[str, Any]]
 
 
-class Document(Dict[str, Any]):
+class Document(dict[str, Any]):
     """A JSON document of the command, as a dict. It pickles, compares and copies as one."""
 
     @classmethod
@@ -31,29 +32,29 @@ class Document(Dict[str, Any]):
         return cls(json.loads(text))
 
     def _repr_html_(self) -> str:
-        return html_table(("", ""), [(key, value) for key, value in self.items() if isinstance(value, (str, int, float))])
+        return html_table(("", ""), [row for row in self.items() if isinstance(row[1], (str, int, float))])
 
 
 class Findings(Document):
     """What is wrong with a bank: the document "findings", of one file.
 
-    `findings.list` are the findings, worst first; each a dict of rule, level, message, help, parts, line, column, found,
-    allowed, unit, accepted. In a notebook it shows as a table.
+    `findings.list` are the findings, worst first; each a dict of rule, level, message, help, parts, line, column,
+    found, allowed, unit, accepted. In a notebook it shows as a table.
     """
 
     @property
-    def list(self) -> List[Dict[str, Any]]:
+    def list(self) -> Rows:
         """Every finding as a dict, the worst first."""
         return list(self["files"][0]["findings"])
 
     @property
-    def arrangement(self) -> Optional[str]:
+    def arrangement(self) -> str | None:
         """The trade's notation as recognised from the wiring, "3S2P"; None where the wiring is no such thing."""
-        found: Optional[str] = self["files"][0]["arrangement"]
+        found: str | None = self["files"][0]["arrangement"]
         return found
 
     @property
-    def counts(self) -> Dict[str, int]:
+    def counts(self) -> dict[str, int]:
         """How many errors, warnings and notes nobody has accepted."""
         return dict(self["files"][0]["counts"])
 
@@ -62,7 +63,7 @@ class Findings(Document):
         """No error, or none that nobody has accepted."""
         return self.counts["error"] == 0
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """One row a finding: level, rule, parts, found and allowed as printed, message, help, line."""
         rows = self.list
         return frame_of({"level": [row["level"] for row in rows], "rule": [row["rule"] for row in rows],
@@ -74,18 +75,19 @@ class Findings(Document):
 
     def _repr_html_(self) -> str:
         file = self["files"][0]
-        counts = ", ".join(f"{number} {word}{'s' if number != 1 else ''}" for word, number in self.counts.items() if number)
+        counts = ", ".join(f"{number} {word}{'s' if number != 1 else ''}"
+                           for word, number in self.counts.items() if number)
         caption = f"{file['file']}: {file['arrangement'] or 'no arrangement'}, {counts or 'nothing found'}"
         signs = {"error": "✖ error", "warning": "▲ warning", "note": "● note"}  # told apart without colour
-        rows = [(("accepted " if row["accepted"] else "") + signs[row["level"]], ", ".join(row["parts"]), row["message"],
-                 row["help"], row["rule"], row.get("line")) for row in self.list]
+        rows = [(("accepted " if row["accepted"] else "") + signs[row["level"]], ", ".join(row["parts"]),
+                 row["message"], row["help"], row["rule"], row.get("line")) for row in self.list]
         return html_table(("level", "parts", "what was found", "what to do", "rule", "line"), rows, caption)
 
     def __repr__(self) -> str:
         return "\n".join(f"{row['level']}: {row['message']} [{row['rule']}]" for row in self.list) or "nothing found"
 
 
-def _with_unit(row: Dict[str, Any], key: str) -> str:
+def _with_unit(row: dict[str, Any], key: str) -> str:
     return "" if row.get(key) is None else f"{row[key]:.4g} {row.get('unit') or ''}".strip()
 
 
@@ -113,36 +115,36 @@ class Solution(Document):
         return self.status == "solved"
 
     @property
-    def arrangement(self) -> Optional[str]:
+    def arrangement(self) -> str | None:
         """"3S2P" as recognised from the wiring, or None."""
-        found: Optional[str] = self["arrangement"]
+        found: str | None = self["arrangement"]
         return found
 
     @property
-    def terminal_names(self) -> List[str]:
+    def terminal_names(self) -> list[str]:
         """In the order of `terminal_voltage`."""
         return list(self["terminals"])
 
     @property
-    def part_names(self) -> List[str]:
+    def part_names(self) -> list[str]:
         """In the order of `current`, `voltage` and `power`."""
         return list(self["parts"])
 
     @property
-    def battery_names(self) -> List[str]:
+    def battery_names(self) -> list[str]:
         """Of the parts, those that are batteries."""
         return [name for name, part in self["parts"].items() if part["kind"] == "battery"]
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """By part: kind, current [A], voltage [V], power [W]."""
         return frame_of({"kind": [part["kind"] for part in self["parts"].values()], "current [A]": self.current,
                          "voltage [V]": self.voltage, "power [W]": self.power}, self.part_names, "part")
 
-    def terminal_frame(self) -> "pandas.DataFrame":
+    def terminal_frame(self) -> pandas.DataFrame:
         """By terminal: voltage [V] against the reference."""
         return frame_of({"voltage [V]": self.terminal_voltage}, self.terminal_names, "terminal")
 
-    def plot_sharing(self, axes: Optional["Axes"] = None) -> "Axes":
+    def plot_sharing(self, axes: Axes | None = None) -> Axes:
         """How the batteries share the current, as bars [A]. Raises ImportError without matplotlib."""
         from .plots import plot_sharing
 

@@ -1,8 +1,9 @@
 """Tables for a notebook: HTML from rows of words, frames with the unit in the name of the column."""
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from html import escape
-from typing import TYPE_CHECKING, Any, Dict, Iterable, List, Optional, Sequence
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     import pandas
@@ -23,7 +24,7 @@ def html_table(head: Sequence[str], rows: Iterable[Sequence[object]], caption: s
     return f"<table>{named}<thead><tr>{titles}</tr></thead><tbody>{body}</tbody></table>"
 
 
-def frame_of(columns: Dict[str, Any], index: Optional[List[str]] = None, index_name: str = "") -> "pandas.DataFrame":
+def frame_of(columns: dict[str, Any], index: list[str] | None = None, index_name: str = "") -> pandas.DataFrame:
     """A frame of named columns. Raises ImportError where pandas is not installed: nothing else needs it."""
     import pandas
 

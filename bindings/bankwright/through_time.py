@@ -1,7 +1,7 @@
 """What `discharge` and `recharge` answer: a run and a charge, with every battery's course."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, List, Optional, Tuple
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -33,7 +33,7 @@ class Course(Document):
     voltage: Floats
 
     @classmethod
-    def from_core(cls, answer: Tuple[str, Floats, Floats, Floats, Floats]) -> Any:
+    def from_core(cls, answer: tuple[str, Floats, Floats, Floats, Floats]) -> Any:
         """From what the compiled half gives."""
         course = cls.of(answer[0])
         _, course.time, course.charge, course.current, course.voltage = answer
@@ -45,11 +45,11 @@ class Course(Document):
         return str(self["end"])
 
     @property
-    def battery_names(self) -> List[str]:
+    def battery_names(self) -> list[str]:
         """In the order of the arrays' columns."""
         return list(self["samples"][0]["batteries"]) if self["samples"] else []
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """By sample: time [s], and "A charge [1]", "A current [A]", "A voltage [V]" of every battery A."""
         columns = {"time [s]": self.time}
         for i, name in enumerate(self.battery_names):
@@ -57,14 +57,15 @@ class Course(Document):
                         f"{name} voltage [V]": self.voltage[:, i]}
         return frame_of(columns)
 
-    def plot(self, what: str = "charge", axes: Optional["Axes"] = None) -> "Axes":
+    def plot(self, what: str = "charge", axes: Axes | None = None) -> Axes:
         """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]. Needs matplotlib."""
         from .plots import plot_course
 
         return plot_course(self, what, axes)
 
     def _repr_html_(self) -> str:
-        rows = [(name, *(float(values[at, i]) for values in (self.charge, self.current, self.voltage) for at in (0, -1)))
+        courses = (self.charge, self.current, self.voltage)
+        rows = [(name, *(float(values[at, i]) for values in courses for at in (0, -1)))
                 for i, name in enumerate(self.battery_names)]
         head = ("battery", "charge first [1]", "last", "current first [A]", "last", "voltage first [V]", "last")
         return html_table(head, rows, f"{self['file']}: {self.duration:.0f} s, {self.end}")
@@ -87,7 +88,7 @@ class Discharge(Course):
         return float(self["runtime"])
 
     @property
-    def ended_by(self) -> Optional[str]:
+    def ended_by(self) -> str | None:
         """The battery, motor or load that ended the run; None where none is to blame."""
         return self["ended_by"] or None
 

@@ -1,7 +1,7 @@
 """What `tolerance` answers: how far the answers spread, the worst corners, and what matters most."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Dict, List
+from typing import TYPE_CHECKING, Any
 
 from .results import Document
 from .tables import frame_of, html_table
@@ -13,28 +13,37 @@ __all__ = ["Tolerance"]
 
 
 class Tolerance(Document):
-    """A tolerance study: the document "tolerance". Values are drawn evenly from their tolerances, apart from each other."""
+    """A tolerance study: the document "tolerance".
+
+    Values are drawn evenly from their tolerances, apart from each other.
+    """
 
     @property
-    def answers(self) -> List[Dict[str, Any]]:
-        """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the draws, and the worst corners."""
+    def answers(self) -> list[dict[str, Any]]:
+        """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the draws, and the
+        worst corners.
+        """
         return list(self["answers"])
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """One row an answer; all of a row is in its `unit`."""
         columns = ("unit", "as_stated", "mean", "deviation", "least", "most", "worst_least", "worst_most")
-        return frame_of({key: [one[key] for one in self.answers] for key in columns}, [one["part"] for one in self.answers],
-                        "part")
+        return frame_of({key: [one[key] for one in self.answers] for key in columns},
+                        [one["part"] for one in self.answers], "part")
 
-    def influences(self, part: str) -> "pandas.DataFrame":
-        """What matters most to the answer at `part`: by varied value, the swing and its share of the variance. KeyError if unknown."""
+    def influences(self, part: str) -> pandas.DataFrame:
+        """What matters most to the answer at `part`: by varied value, the swing and its share of the variance.
+
+        KeyError if unknown.
+        """
         one = {answer["part"]: answer for answer in self.answers}[part]
         rows = one["influences"]
-        return frame_of({f"swing [{one['unit']}]": [row["swing"] for row in rows], "share [1]": [row["share"] for row in rows]},
-                        [f"{row['part']}.{row['key']}" for row in rows], "varied")
+        columns = {f"swing [{one['unit']}]": [row["swing"] for row in rows],
+                   "share [1]": [row["share"] for row in rows]}
+        return frame_of(columns, [f"{row['part']}.{row['key']}" for row in rows], "varied")
 
     def _repr_html_(self) -> str:
-        rows = [(one["part"], one["unit"], *(float(one[key]) for key in ("as_stated", "mean", "deviation", "least", "most",
-                                                                        "worst_least", "worst_most"))) for one in self.answers]
-        return html_table(("part", "unit", "as stated", "mean", "deviation", "least", "most", "worst least", "worst most"), rows,
+        columns = ("as_stated", "mean", "deviation", "least", "most", "worst_least", "worst_most")
+        rows = [(one["part"], one["unit"], *(float(one[key]) for key in columns)) for one in self.answers]
+        return html_table(("part", "unit", *(key.replace("_", " ") for key in columns)), rows,
                           f"{self['file']}: {self['draws']} draws, {self['unanswered']} without an operating point")

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 import os
 from html import escape
-from pathlib import Path
-from typing import TYPE_CHECKING, Any, Dict, List, Optional, Union
+from typing import TYPE_CHECKING, Any
 
 from .bank_text import toml_value
+from .files import read_bytes
 from .quantities import QuantityLike, quantity_text
 from .results import Document
 from .tables import frame_of, html_table
@@ -26,22 +26,25 @@ class Readings:
     accuracy, resolution              of the meter; "0.5 % + 2 digits" of "10 mV" if not given
     clamp_accuracy, clamp_resolution  of the clamp that measures currents; "2 % + 5 digits" of "0.1 A" if not given
 
-    A reading is taken with every load off, unless it names a `throttle` of every motor, a `current` through the motor, or says
-    `rest=False`: as the bank has the loads. Raises UnitNeeded for a bare number, BadQuantity for a text that is no such quantity.
+    A reading is taken with every load off, unless it names a `throttle` of every motor, a `current` through the motor,
+    or says `rest=False`: as the bank has the loads. Raises UnitNeeded for a bare number, BadQuantity for a text that is
+    no such quantity.
     """
 
-    def __init__(self, *, accuracy: Optional[str] = None, resolution: Optional[QuantityLike] = None,
-                 clamp_accuracy: Optional[str] = None, clamp_resolution: Optional[QuantityLike] = None) -> None:
+    def __init__(self, *, accuracy: str | None = None, resolution: QuantityLike | None = None,
+                 clamp_accuracy: str | None = None, clamp_resolution: QuantityLike | None = None) -> None:
         lines = ["bankwright-readings = 1"]
         for section, kind, stated, digit in (("meter", "voltage", accuracy, resolution),
                                              ("clamp", "current", clamp_accuracy, clamp_resolution)):
-            keys = {"accuracy": stated, "resolution": None if digit is None else quantity_text(digit, kind, f"{section}.resolution")}
-            lines += ["", f"[{section}]", *(f"{key} = {toml_value(value)}" for key, value in keys.items() if value is not None)]
+            resolution_text = None if digit is None else quantity_text(digit, kind, f"{section}.resolution")
+            keys = {"accuracy": stated, "resolution": resolution_text}
+            lines += ["", f"[{section}]"]
+            lines += [f"{key} = {toml_value(value)}" for key, value in keys.items() if value is not None]
         self.text = "\n".join(lines) + "\n"
         self.file = "-"
 
     @classmethod
-    def from_text(cls, text: Union[str, bytes], file: str = "-") -> "Readings":
+    def from_text(cls, text: str | bytes, file: str = "-") -> Readings:
         """From the text of a file of readings. What is wrong with it, `Bank.trace` says: it needs the bank to tell."""
         readings = cls()
         readings.text = text if isinstance(text, str) else text.decode("utf-8", "surrogateescape")
@@ -49,23 +52,24 @@ class Readings:
         return readings
 
     @classmethod
-    def from_file(cls, path: Union[str, "os.PathLike[str]"]) -> "Readings":
+    def from_file(cls, path: str | os.PathLike[str]) -> Readings:
         """From a file of readings. OSError if there is no such file."""
-        return cls.from_text(Path(path).read_bytes(), os.fspath(path))
+        return cls.from_text(read_bytes(path), os.fspath(path))
 
-    def volts(self, red: str, black: str, reads: QuantityLike, *, throttle: Optional[QuantityLike] = None,
-              current: Optional[QuantityLike] = None, rest: Optional[bool] = None) -> "Readings":
+    def volts(self, red: str, black: str, reads: QuantityLike, *, throttle: QuantityLike | None = None,
+              current: QuantityLike | None = None, rest: bool | None = None) -> Readings:
         """The meter read `reads` [V] with the red lead on terminal `red` and the black one on `black`."""
         return self._add("volts", {"red": red, "black": black, "reads": quantity_text(reads, "voltage", "reads")},
                          throttle, current, rest)
 
-    def amps(self, part: str, reads: QuantityLike, *, throttle: Optional[QuantityLike] = None,
-             current: Optional[QuantityLike] = None, rest: Optional[bool] = None) -> "Readings":
+    def amps(self, part: str, reads: QuantityLike, *, throttle: QuantityLike | None = None,
+             current: QuantityLike | None = None, rest: bool | None = None) -> Readings:
         """The clamp around `part` read `reads` [A]; the sign is the part's, as in Bank.solve."""
-        return self._add("amps", {"part": part, "reads": quantity_text(reads, "current", "reads")}, throttle, current, rest)
+        return self._add("amps", {"part": part, "reads": quantity_text(reads, "current", "reads")}, throttle, current,
+                         rest)
 
-    def _add(self, section: str, keys: Dict[str, Any], throttle: Optional[QuantityLike], current: Optional[QuantityLike],
-             rest: Optional[bool]) -> "Readings":
+    def _add(self, section: str, keys: dict[str, Any], throttle: QuantityLike | None, current: QuantityLike | None,
+             rest: bool | None) -> Readings:
         keys["throttle"] = None if throttle is None else quantity_text(throttle, "fraction", "throttle")
         keys["current"] = None if current is None else quantity_text(current, "current", "current")
         keys["rest"] = rest
@@ -84,30 +88,38 @@ class Readings:
 
 
 class Trace(Document):
-    """What is most likely wrong, and which reading to take next: the document "trace". `text` is what `bankwright trace` prints."""
+    """What is most likely wrong, and which reading to take next: the document "trace".
+
+    `text` is what `bankwright trace` prints.
+    """
 
     text: str
 
     @property
-    def hypotheses(self) -> List[Dict[str, Any]]:
-        """The likeliest first: faults, probability [1], misfit [standard deviations], and what no reading tells apart from it."""
+    def hypotheses(self) -> list[dict[str, Any]]:
+        """The likeliest first: faults, probability [1], misfit [standard deviations], and what no reading tells apart
+        from it.
+        """
         return list(self["hypotheses"])
 
     @property
-    def faults(self) -> List[Dict[str, Any]]:
+    def faults(self) -> list[dict[str, Any]]:
         """Those of the likeliest hypothesis: kind, part, detail. Empty where all is most likely as drawn."""
         return list(self.hypotheses[0]["faults"])
 
     @property
-    def next_reading(self) -> Optional[Dict[str, Any]]:
-        """Where to put the leads next, and what each hypothesis expects there [V]; None where no reading would tell more."""
-        asked: Optional[Dict[str, Any]] = self["next"]
+    def next_reading(self) -> dict[str, Any] | None:
+        """Where to put the leads next, and what each hypothesis expects there [V];
+        None where no reading would tell more.
+        """
+        asked: dict[str, Any] | None = self["next"]
         return asked
 
-    def frame(self) -> "pandas.DataFrame":
+    def frame(self) -> pandas.DataFrame:
         """One row a hypothesis: faults, what is like it, probability [1], misfit [standard deviations]."""
         return frame_of({"faults": [_named(one["faults"]) for one in self.hypotheses],
-                         "alike": ["; ".join(_named(other["faults"]) for other in one["alike"]) for one in self.hypotheses],
+                         "alike": ["; ".join(_named(other["faults"]) for other in one["alike"])
+                                   for one in self.hypotheses],
                          "probability [1]": [one["probability"] for one in self.hypotheses],
                          "misfit [standard deviations]": [one["misfit"] for one in self.hypotheses]})
 
@@ -116,8 +128,9 @@ class Trace(Document):
         rows = [(_named(one["faults"]), f"{one['probability']:.1%}", one["misfit"], _expected(asked, one["faults"]))
                 for one in self.hypotheses]
         then = f"; read next: red on {asked['red']}, black on {asked['black']}" if asked else ""
-        return html_table(("most likely wrong", "probability", "misfit [standard deviations]", "expected next [V]"), rows,
-                          f"{self['file']}: {self['readings']} readings{then}") + f"<pre>{escape(self._cautions())}</pre>"
+        head = ("most likely wrong", "probability", "misfit [standard deviations]", "expected next [V]")
+        table = html_table(head, rows, f"{self['file']}: {self['readings']} readings{then}")
+        return f"{table}<pre>{escape(self._cautions())}</pre>"
 
     def _cautions(self) -> str:
         return self.text[at:] if (at := self.text.find("before you touch the bank")) >= 0 else ""
@@ -126,10 +139,10 @@ class Trace(Document):
         return self.text
 
 
-def _named(faults: List[Dict[str, Any]]) -> str:
+def _named(faults: list[dict[str, Any]]) -> str:
     return " and ".join(f"{one['part']} {one['kind']}" + (f" ({one['detail']})" if one["detail"] else "")
                         for one in faults) or "all is as drawn"
 
 
-def _expected(asked: Optional[Dict[str, Any]], faults: List[Dict[str, Any]]) -> Optional[float]:
+def _expected(asked: dict[str, Any] | None, faults: list[dict[str, Any]]) -> float | None:
     return next((one["reads"] for one in (asked or {}).get("expected", ()) if one["faults"] == faults), None)

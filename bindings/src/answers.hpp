@@ -3,6 +3,7 @@
 // std::invalid_argument, std::out_of_range or std::length_error where the library does.
 #pragma once
 
+#include "bankwright/config/document.hpp"
 #include "read_bank.hpp"
 
 #include <cstddef>
@@ -91,6 +92,9 @@ std::string drawing_answer(ReadBank const&, MomentWords const&, bool readings, b
                            std::string const& prefix);
 std::string report_answer(ReadBank const&, MomentWords const&);
 std::string written_answer(ReadBank const&); // canonical text of the bank
+
+// The text as TOML, within the reader's limits; throws Refused where it is none.
+DocumentValue document_answer(std::string const& text, std::string const& file);
 
 // The table of keys, in words that live as long as the program.
 struct KeyWords {

@@ -1,10 +1,13 @@
 // The private half of the Python package: answers.hpp as Python sees it. All else is Python.
 #include "answers.hpp"
 #include "arrays.hpp"
+#include "bankwright/analyses/sweep.hpp"
 #include "bankwright/version.hpp"
-#include "sweep.hpp"
+#include "interruptible.hpp"
 
+#include <atomic>
 #include <exception>
+#include <memory>
 #include <stdexcept>
 #include <tuple>
 
@@ -66,10 +69,45 @@ py::list section_list() {
     return sections;
 }
 
+// A TOML document as plain Python: texts, numbers, dates, lists, dicts. A time of day, which no bank file holds, is
+// None.
+py::object as_python(DocumentValue const& value) {
+    using Kind = DocumentValue::Kind;
+    switch (value.kind) {
+    case Kind::text:
+        return py::str(value.text);
+    case Kind::integer:
+        return py::int_(value.integer);
+    case Kind::number:
+        return py::float_(value.number);
+    case Kind::boolean:
+        return py::bool_(value.boolean);
+    case Kind::date:
+        return py::module_::import("datetime").attr("date")(value.date.year, value.date.month, value.date.day);
+    case Kind::time:
+        return py::none();
+    case Kind::array: {
+        py::list items;
+        for (auto const& item : value.items)
+            items.append(as_python(item));
+        return items;
+    }
+    case Kind::table:
+        break;
+    }
+    py::dict table;
+    for (auto const& entry : value.entries)
+        table[py::str(entry.key)] = as_python(entry.value);
+    return table;
+}
+
 using Optional = std::optional<double>;
 
 // keys: (part, key, values [SI]); measures: ("terminal" | "voltage" | "current", name).
 using KeyArray = std::tuple<std::string, std::string, py::array_t<double, py::array::c_style | py::array::forcecast>>;
+
+// Work that is left to itself when it is interrupted keeps its bank.
+using SharedBank = std::shared_ptr<ReadBank>;
 
 py::array_t<double> sweep_answer(ReadBank const& read, std::vector<KeyArray> const& arrays,
                                  std::vector<std::pair<std::string, std::string>> const& asked, py::ssize_t banks,
@@ -78,7 +116,7 @@ py::array_t<double> sweep_answer(ReadBank const& read, std::vector<KeyArray> con
     for (auto const& [part, key, values] : arrays) {
         if (values.ndim() != 1 || values.size() != banks)
             throw std::invalid_argument("`" + part + "." + key + "` needs one value a bank");
-        keys.push_back({part, key, values.data()});
+        keys.push_back({part, key, {values.data(), static_cast<std::size_t>(values.size())}});
     }
     std::vector<Measure> measures;
     for (auto const& [kind, name] : asked)
@@ -86,13 +124,18 @@ py::array_t<double> sweep_answer(ReadBank const& read, std::vector<KeyArray> con
                             : kind == "voltage" ? Measure::voltage
                                                 : Measure::current,
                             name});
-    auto answers = unlocked([&] {
-        return sweep(read, {throttle, current, rest}, keys, static_cast<std::size_t>(banks), measures, threads);
-    });
+    std::atomic<bool> stop = false; // the arrays are Python's: an interrupted sweep is waited for
+    SweepOptions const options{moment_of({throttle, current, rest}), threads, &stop};
+    auto answers = interruptible([&] { return sweep(read.whole(), keys, measures, options); },
+                                 [&](std::thread& worker) {
+                                     py::gil_scoped_release const release;
+                                     stop = true;
+                                     worker.join();
+                                 });
     return array_of(std::move(answers), {static_cast<py::ssize_t>(measures.size()), banks});
 }
 
-void add_answers(py::class_<ReadBank>& bank) {
+void add_answers(py::class_<ReadBank, SharedBank>& bank) {
     auto const no_lock = py::call_guard<py::gil_scoped_release>();
     bank.def(
             "check",
@@ -113,31 +156,31 @@ void add_answers(py::class_<ReadBank>& bank) {
             py::arg("throttle"), py::arg("current"), py::arg("rest"))
         .def(
             "discharge",
-            [](ReadBank const& read, Optional throttle, Optional current, Optional longest, Optional rest,
-               std::vector<std::pair<double, double>> legs, bool repeat) {
-                return as_tuple(unlocked([&] {
-                                    return discharge_answer(
-                                        read, {{throttle, current, false}, longest, rest, std::move(legs), repeat});
-                                }),
-                                read.seen.bank.batteries.size());
+            [](SharedBank const& read, Optional throttle, Optional current, Optional longest, Optional rest,
+               std::vector<std::pair<double, double>> const& legs, bool repeat) {
+                DischargeWords const words{{throttle, current, false}, longest, rest, legs, repeat};
+                return as_tuple(interruptible([read, words] { return discharge_answer(*read, words); }),
+                                read->seen.bank.batteries.size());
             },
             py::arg("throttle"), py::arg("current"), py::arg("longest"), py::arg("rest"), py::arg("legs"),
             py::arg("repeat"))
         .def(
             "recharge",
-            [](ReadBank const& read, Optional charge, Optional longest) {
-                return as_tuple(unlocked([&] { return recharge_answer(read, charge, longest); }),
-                                read.seen.bank.batteries.size());
+            [](SharedBank const& read, Optional charge, Optional longest) {
+                return as_tuple(interruptible([=] { return recharge_answer(*read, charge, longest); }),
+                                read->seen.bank.batteries.size());
             },
             py::arg("charge"), py::arg("longest"))
         .def(
             "hookup",
-            [](ReadBank const& read, Optional of_reading, std::optional<int> digits, Optional resolution,
+            [](SharedBank const& read, Optional of_reading, std::optional<int> digits, Optional resolution,
                Optional charge_within) {
-                return hookup_answer(read, {of_reading, digits, resolution, charge_within});
+                MeterWords const words{of_reading, digits, resolution, charge_within};
+                return interruptible([=] { return hookup_answer(*read, words); });
             },
-            py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"), no_lock)
-        .def("short_circuit", &short_circuit_answer, no_lock)
+            py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"))
+        .def("short_circuit",
+             [](SharedBank const& read) { return interruptible([read] { return short_circuit_answer(*read); }); })
         .def(
             "seen_from",
             [](ReadBank const& read, std::string const& plus, std::string const& minus) -> py::object {
@@ -148,15 +191,16 @@ void add_answers(py::class_<ReadBank>& bank) {
             py::arg("plus"), py::arg("minus"))
         .def(
             "size",
-            [](ReadBank const& read, Optional runtime, Optional ambient, bool metric, bool keep_strings) {
-                auto const a = unlocked([&] { return size_answer(read, {runtime, ambient, metric, keep_strings}); });
+            [](SharedBank const& read, Optional runtime, Optional ambient, bool metric, bool keep_strings) {
+                SizeWords const words{runtime, ambient, metric, keep_strings};
+                auto const a = interruptible([=] { return size_answer(*read, words); });
                 return py::make_tuple(a.document, a.text, a.cut_list, a.bank);
             },
             py::arg("runtime"), py::arg("ambient"), py::arg("metric"), py::arg("keep_strings"))
         .def(
             "trace",
-            [](ReadBank const& read, std::string const& readings, std::string const& file) {
-                auto const a = unlocked([&] { return trace_answer(read, readings, file); });
+            [](SharedBank const& read, std::string const& readings, std::string const& file) {
+                auto const a = interruptible([=] { return trace_answer(*read, readings, file); });
                 return py::make_tuple(a.document, a.text);
             },
             py::arg("readings"), py::arg("file"))
@@ -170,20 +214,21 @@ void add_answers(py::class_<ReadBank>& bank) {
             py::arg("prefix"), no_lock)
         .def(
             "report",
-            [](ReadBank const& read, Optional throttle, Optional current, bool rest) {
-                return report_answer(read, {throttle, current, rest});
+            [](SharedBank const& read, Optional throttle, Optional current, bool rest) {
+                return interruptible([=] { return report_answer(*read, {throttle, current, rest}); });
             },
-            py::arg("throttle"), py::arg("current"), py::arg("rest"), no_lock)
+            py::arg("throttle"), py::arg("current"), py::arg("rest"))
         .def("sweep", &sweep_answer, py::arg("keys"), py::arg("measures"), py::arg("banks"), py::arg("throttle"),
              py::arg("current"), py::arg("rest"), py::arg("threads"))
         .def(
             "tolerance",
-            [](ReadBank const& read, Optional throttle, Optional current, bool rest, std::size_t draws,
+            [](SharedBank const& read, Optional throttle, Optional current, bool rest, std::size_t draws,
                std::uint64_t seed, int threads, std::size_t checked) {
-                return tolerance_answer(read, {throttle, current, rest}, {draws, seed, threads, checked});
+                DrawWords const words{draws, seed, threads, checked};
+                return interruptible([=] { return tolerance_answer(*read, {throttle, current, rest}, words); });
             },
             py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("draws"), py::arg("seed"),
-            py::arg("threads"), py::arg("checked"), no_lock)
+            py::arg("threads"), py::arg("checked"))
         .def("written", &written_answer, no_lock);
 }
 
@@ -196,7 +241,7 @@ PYBIND11_MODULE(_core, module) {
     module.attr("version") = BANKWRIGHT_VERSION;
     py::register_local_exception_translator(&translate);
 
-    py::class_<ReadBank> bank(module, "ReadBank");
+    py::class_<ReadBank, SharedBank> bank(module, "ReadBank");
     bank.def(py::init<std::string, std::string, PartLists>(), py::arg("text"), py::arg("file"), py::arg("part_lists"),
              py::call_guard<py::gil_scoped_release>());
     bank.def_property_readonly("as_written", [](ReadBank const& read) { return read.seen.as_written; });
@@ -204,7 +249,15 @@ PYBIND11_MODULE(_core, module) {
     bank.def_property_readonly("name", [](ReadBank const& read) { return read.seen.bank.name; });
     add_answers(bank);
 
+    module.attr("most_bytes") = bankwright::ReadLimits{}.bytes;
     module.def("sections", &section_list);
+    module.def(
+        "document",
+        [](std::string const& text, std::string const& file) {
+            auto const read = unlocked([&] { return document_answer(text, file); });
+            return as_python(read);
+        },
+        py::arg("text"), py::arg("file"));
     module.def(
         "quantity",
         [](std::string const& kind, std::string const& text) {

@@ -1,5 +1,7 @@
 #include "read_bank.hpp"
 
+#include "answers.hpp"
+#include "bankwright/config/plain_document.hpp"
 #include "bankwright/reports/findings_json.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -27,6 +29,13 @@ Inspection ReadBank::inspect_for(CheckOptions const& rules) const {
 Bank const& ReadBank::whole() const {
     if (!seen.as_written) throw Refused{findings_json({seen})};
     return seen.bank;
+}
+
+DocumentValue document_answer(std::string const& text, std::string const& file) {
+    auto read = read_plain_document(text);
+    if (!read.findings.empty())
+        throw Refused{findings_json({{.file = file, .text = text, .findings = std::move(read.findings)}})};
+    return std::move(read.root);
 }
 
 Moment moment_of(MomentWords const& words) {

@@ -11,11 +11,14 @@ ROOT = Path(__file__).resolve().parent.parent.parent
 TARGET = ROOT / "bindings/bankwright/part_methods.py"
 TYPES = {"integer": "int", "boolean": "bool", "date": "datetime.date"}
 KEPT = "\u00a0"  # a blank at which no line is broken
-HEAD = '''"""How a bank is built part by part. Written by tests/structure/make_python_parts.py from the library's table of keys."""
+HEAD = '''"""How a bank is built part by part.
+
+Written by tests/structure/make_python_parts.py from the library's table of keys.
+"""
 from __future__ import annotations
 
 import datetime
-from typing import TYPE_CHECKING, Any, Dict, Optional
+from typing import TYPE_CHECKING, Any
 
 from .quantities import QuantityLike
 
@@ -28,7 +31,7 @@ __all__ = ["PartMethods"]
 class PartMethods:
     """One method for each kind of part. Each checks its keys, adds the part and returns the bank."""
 
-    def _add(self, section: str, part: str, keys: Dict[str, Any]) -> "Bank":
+    def _add(self, section: str, part: str, keys: dict[str, Any]) -> Bank:
         raise NotImplementedError
 '''
 
@@ -60,12 +63,12 @@ def method(section):
 
     def typed(key):
         kind = "QuantityLike" if key["unit"] else TYPES.get(key["kind"], "str")
-        return f"{python_name(key['name'])}: Optional[{kind}] = None"
+        return f"{python_name(key['name'])}: {kind} | None = None"
 
     words = ["self", "id: str", *(f"{python_name(key['name'])}: str" for key in placed), "*", *map(typed, named)]
     name = python_name(part)
     words = [word.replace(" ", KEPT) for word in words]
-    lines = [wrapped(", ".join(words) + f'){KEPT}->{KEPT}"Bank":', " " * (len(name) + 9), f"    def {name}(")]
+    lines = [wrapped(", ".join(words) + f'){KEPT}->{KEPT}Bank:', " " * (len(name) + 9), f"    def {name}(")]
     terminals = f" Terminals of X: {section['terminals']}." if section["terminals"] else ""
     lines.append(f'        """One more in the section `{section["name"]}`: {section["meaning"]}.{terminals}')
     lines.append("")
