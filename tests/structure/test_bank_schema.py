@@ -5,7 +5,7 @@ import tomllib
 
 import jsonschema
 import pytest
-from project import ROOT, project_files, read
+from project import project_files, read
 
 ALL = [path for path in project_files(".toml") if path.is_relative_to("data/examples")]
 EXAMPLES = [path for path in ALL if str(path.parent) == "data/examples"]  # folders in it hold what goes with a bank
