@@ -76,3 +76,25 @@ def test_between_what_hangs_together_nowhere_there_is_no_source(root):
     bank = bankwright.Bank(voltage="12 V").battery("A", chemistry="agm", voltage="12 V", capacity="100 Ah")
     bank.battery("B", chemistry="agm", voltage="12 V", capacity="100 Ah")
     assert bank.seen_from("A+", "B-") is None
+
+
+def test_a_word_that_chooses_no_rule_is_refused(root):
+    """A check that looks for nothing would find nothing wrong."""
+    bank = bankwright.read(root / "data/examples/bow-36v-miswired.toml")
+    assert not bank.check().ok
+    for words in ({"only": ["wireing"]}, {"only": "wireing"}, {"skip": ["wireing"]}, {"only": ["matching", "wireing"]}):
+        with pytest.raises(ValueError, match="did you mean `wiring`"):
+            bank.check(**words)
+    for word in ("", "w", "wiring,matching", "all the rules"):
+        with pytest.raises(bankwright.Unsuitable, match="no rule or family"):
+            bank.check(only=word)
+    with pytest.raises(ValueError, match="no rule or family"):
+        bankwright.Bank.from_text("this is no bank").check(only="wireing")
+
+
+def test_a_lone_text_is_one_name(root):
+    bank = bankwright.read(root / "data/examples/bow-36v-miswired.toml")
+    assert bank.check(only="wiring") == bank.check(only=["wiring"])
+    assert not bank.check(only="wiring").ok
+    assert bank.check(skip="wiring") == bank.check(skip=["wiring"])
+    assert all(row["rule"].startswith("matching/") for row in bank.check(only="matching").list)

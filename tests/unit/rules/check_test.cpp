@@ -1,8 +1,12 @@
 #include "bankwright/rules/check.hpp"
+#include "bankwright/rules/inspect.hpp"
 #include "support/jon_boat.hpp"
 
 #include <algorithm>
 #include <optional>
+#include <stdexcept>
+#include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -20,4 +24,22 @@ TEST_CASE("a breaker that a program gave no rating is judged by all but its rati
     auto const rated = check(bank).findings;
     CHECK(std::any_of(rated.begin(), rated.end(),
                       [](auto const& finding) { return finding.rule == "protection/rating-low"; }));
+}
+
+// A check that looks for nothing would find nothing wrong.
+TEST_CASE("a word that chooses no rule is refused with the nearest that does") {
+    auto const bank = support::jon_boat();
+    using Words = std::vector<std::string>;
+    CHECK_THROWS_WITH_AS(check(bank, {Words{"wireing"}, {}}),
+                         "there is no rule or family `wireing`; did you mean `wiring`?", std::invalid_argument);
+    CHECK_THROWS_WITH_AS(check(bank, {{}, Words{"wiring/short-lop"}}),
+                         "there is no rule or family `wiring/short-lop`; did you mean `wiring/short-loop`?",
+                         std::invalid_argument);
+    for (auto const& word : Words{"", "wiring/", "/wiring", "Wiring", "wiring,matching", "everything else entirely"}) {
+        CAPTURE(word);
+        CHECK_THROWS_AS(check(bank, {Words{"wiring", word}, {}}), std::invalid_argument);
+        CHECK_THROWS_AS(check(bank, {{}, Words{word}}), std::invalid_argument);
+        CHECK_THROWS_AS(inspect("no bank file", {Words{word}, {}}), std::invalid_argument);
+    }
+    CHECK_NOTHROW(check(bank, {Words{"wiring", "file", "matching/mixed-age"}, Words{"load"}}));
 }
