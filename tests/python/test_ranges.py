@@ -13,7 +13,7 @@ def bow(root):
 
 @pytest.fixture(scope="module")
 def charged(root):
-    return bankwright.read(root / "data/examples/houseboat-12v.toml")
+    return bankwright.read(root / "data/examples/ferry-48v-lithium.toml")
 
 
 MOMENTS = [{"throttle": "150 %"}, {"throttle": "-20 %"}, {"current": "-40 A"}]
