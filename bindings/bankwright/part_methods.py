@@ -22,13 +22,12 @@ class PartMethods:
         raise NotImplementedError
 
     def battery(self, id: str, *, model: str | None = None, chemistry: str | None = None,
-                voltage: QuantityLike | None = None, cells: int | None = None,
-                capacity: QuantityLike | None = None, capacity_hours: QuantityLike | None = None,
-                reserve: QuantityLike | None = None, cranking: QuantityLike | None = None,
-                resistance: QuantityLike | None = None, charge: QuantityLike | None = None,
-                health: QuantityLike | None = None, emf: QuantityLike | None = None,
-                temperature: QuantityLike | None = None, made: datetime.date | None = None,
-                dead_cells: int | None = None, weak_cells: int | None = None,
+                voltage: QuantityLike | None = None, cells: int | None = None, capacity: QuantityLike | None = None,
+                capacity_hours: QuantityLike | None = None, reserve: QuantityLike | None = None,
+                cranking: QuantityLike | None = None, resistance: QuantityLike | None = None,
+                charge: QuantityLike | None = None, health: QuantityLike | None = None,
+                emf: QuantityLike | None = None, temperature: QuantityLike | None = None,
+                made: datetime.date | None = None, dead_cells: int | None = None, weak_cells: int | None = None,
                 weak_capacity: QuantityLike | None = None, max_discharge: QuantityLike | None = None,
                 max_charge: QuantityLike | None = None, max_series: int | None = None,
                 max_parallel: int | None = None, low_cutoff: QuantityLike | None = None,
@@ -71,12 +70,11 @@ class PartMethods:
             "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
             "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass})
 
-    def jumper(self, id: str, from_: str, to: str, *, model: str | None = None,
-               size: QuantityLike | None = None, length: QuantityLike | None = None,
-               resistance: QuantityLike | None = None, insulation: QuantityLike | None = None,
-               tinned: bool | None = None, color: str | None = None, joint: QuantityLike | None = None,
-               bundle: int | None = None, enclosed: bool | None = None, engine_space: bool | None = None,
-               temperature: QuantityLike | None = None) -> Bank:
+    def jumper(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
+               length: QuantityLike | None = None, resistance: QuantityLike | None = None,
+               insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
+               joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
+               engine_space: bool | None = None, temperature: QuantityLike | None = None) -> Bank:
         """One more in the section `jumpers`: short conductors between posts.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -132,8 +130,7 @@ class PartMethods:
 
     def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
-                resistance: QuantityLike | None = None, state: str | None = None,
-                class_: str | None = None) -> Bank:
+                resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -152,8 +149,7 @@ class PartMethods:
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
-             resistance: QuantityLike | None = None, state: str | None = None,
-             class_: str | None = None) -> Bank:
+             resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -210,8 +206,8 @@ class PartMethods:
 
     def motor(self, id: str, *, model: str | None = None, voltage: QuantityLike | None = None,
               current: QuantityLike | None = None, throttle: QuantityLike | None = None,
-              winding: QuantityLike | None = None, control: str | None = None,
-              thrust: QuantityLike | None = None, min_voltage: QuantityLike | None = None) -> Bank:
+              winding: QuantityLike | None = None, control: str | None = None, thrust: QuantityLike | None = None,
+              min_voltage: QuantityLike | None = None) -> Bank:
         """One more in the section `motors`: DC motors with a propeller. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -245,9 +241,9 @@ class PartMethods:
         return self._add("loads", id, {"model": model, "current": current, "power": power, "resistance": resistance,
             "min_voltage": min_voltage, "max_voltage": max_voltage})
 
-    def charger(self, id: str, *, model: str | None = None, outputs: int | None = None,
-                isolated: bool | None = None, voltage: QuantityLike | None = None,
-                current: QuantityLike | None = None, connected: bool | None = None) -> Bank:
+    def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
+                voltage: QuantityLike | None = None, current: QuantityLike | None = None,
+                connected: bool | None = None) -> Bank:
         """One more in the section `chargers`: mains chargers. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"

@@ -78,11 +78,18 @@ class Sweep:
         return int(self.answers.shape[1])
 
     def frame(self) -> pandas.DataFrame:
-        """One row a bank: the swept values and what was measured, "A.resistance [ohm]", "A.current [A]"."""
-        columns = {f"{name} [{self.units[name]}]": array.ravel() for name, array in self.values.items()}
-        columns |= {f"{name} [{_UNITS[kind]}]": self.answers[row]
-                    for row, (name, (kind, _)) in enumerate(zip(self.names, self.measures))}
+        """One row a bank: the swept values and what was measured, "A.resistance [ohm]", "A.current [A]".
+
+        NaN where it is masked.
+        """
+        columns = {f"{name} [{self.units[name]}]": self._unmasked(array) for name, array in self.values.items()}
+        columns |= {f"{name} [{_UNITS[kind]}]": self._unmasked(self[name])
+                    for name, (kind, _) in zip(self.names, self.measures)}
         return frame_of(columns)
+
+    def _unmasked(self, array: Floats) -> Floats:
+        flat: Floats = array.ravel() if self.mask is None else masked.filled(array, np.nan).ravel()
+        return flat
 
     def _repr_html_(self) -> str:
         rows = []

@@ -54,7 +54,7 @@ def test_no_more_of_a_file_is_read_than_the_reader_takes(tmp_path):
 
 def test_a_dict_is_the_file_s_and_a_broken_file_s_is_refused(root):
     bank = bankwright.read(root / "data/examples/bow-36v.toml")
-    assert bank.to_dict()["batteries"]["A"]["voltage"] == "12 V"
+    assert bank.to_dict()["motors"]["troll"]["voltage"] == "36 V"
     assert list(bank.to_dict())[0] == "bankwright" and bank.to_dict()["bankwright"] == 1
     for broken in ("[", "a = 1\na = 2\n", "bankwright = 1\n[batteries]\n[batteries]\n"):
         with pytest.raises(bankwright.Unreadable):
