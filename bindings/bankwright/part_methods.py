@@ -31,7 +31,8 @@ class PartMethods:
                 weak_capacity: QuantityLike | None = None, max_discharge: QuantityLike | None = None,
                 max_charge: QuantityLike | None = None, max_series: int | None = None,
                 max_parallel: int | None = None, low_cutoff: QuantityLike | None = None,
-                high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None) -> Bank:
+                high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None,
+                place: str | None = None) -> Bank:
         """One more in the section `batteries`: the batteries, each with its own two posts. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -60,6 +61,8 @@ class PartMethods:
         low_cutoff      where its protective disconnect, or its owner, ends a discharge, such as 10.5 V
         high_cutoff     where its protective disconnect ends a charge, such as 14.8 V
         mass            mass of the battery, such as 30 kg
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
@@ -68,13 +71,15 @@ class PartMethods:
             "resistance": resistance, "charge": charge, "health": health, "emf": emf, "temperature": temperature,
             "made": made, "dead_cells": dead_cells, "weak_cells": weak_cells, "weak_capacity": weak_capacity,
             "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
-            "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass})
+            "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass,
+            "place": place})
 
     def jumper(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
                length: QuantityLike | None = None, resistance: QuantityLike | None = None,
                insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
                joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
-               engine_space: bool | None = None, temperature: QuantityLike | None = None) -> Bank:
+               engine_space: bool | None = None, temperature: QuantityLike | None = None,
+               place: str | None = None) -> Bank:
         """One more in the section `jumpers`: short conductors between posts.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -92,18 +97,22 @@ class PartMethods:
         enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
         engine_space    runs through an engine space, such as true; if not given: false
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("jumpers", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
-            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
+            "place": place})
 
     def cable(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
               length: QuantityLike | None = None, resistance: QuantityLike | None = None,
               insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
               joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
-              engine_space: bool | None = None, temperature: QuantityLike | None = None) -> Bank:
+              engine_space: bool | None = None, temperature: QuantityLike | None = None,
+              place: str | None = None) -> Bank:
         """One more in the section `cables`: longer conductors.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -121,16 +130,20 @@ class PartMethods:
         enclosed        in a sheath, conduit or box all the way, such as true; if not given: false
         engine_space    runs through an engine space, such as true; if not given: false
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("cables", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
-            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature})
+            "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
+            "place": place})
 
     def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
-                resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None) -> Bank:
+                resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
+                place: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -141,15 +154,18 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
-            "voltage": voltage, "resistance": resistance, "state": state, "class": class_})
+            "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "place": place})
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
-             resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None) -> Bank:
+             resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
+             place: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -160,54 +176,64 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
-            "resistance": resistance, "state": state, "class": class_})
+            "resistance": resistance, "state": state, "class": class_, "place": place})
 
     def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
-               resistance: QuantityLike | None = None, state: str | None = None) -> Bank:
+               resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:
         """One more in the section `switches`: switches. Terminals of X: X.1 X.2.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         rating          rated continuous current, such as 100 A
         resistance      resistance when closed, such as 0.2 mohm; if not given: 0 ohm
         state           closed or open: closed, open; if not given: closed
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state})
+        return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state,
+            "place": place})
 
     def busbar(self, id: str, *, model: str | None = None, studs: int | None = None,
-               rating: QuantityLike | None = None) -> Bank:
+               rating: QuantityLike | None = None, place: str | None = None) -> Bank:
         """One more in the section `busbars`: busbars, one node each. Terminals of X: X.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         studs           studs on it, such as 4
         rating          rated continuous current, such as 150 A
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating})
+        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating, "place": place})
 
     def connector(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
-                  contact: QuantityLike | None = None, state: str | None = None) -> Bank:
+                  contact: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:
         """One more in the section `connectors`: receptacles with their plugs. Terminals of X: X+ X- X.plug+ X.plug-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         rating          rated continuous current, such as 60 A
         contact         contact resistance of one pole, such as 0.5 mohm; if not given: 0 ohm
         state           mated, or apart: the plug is out: mated, apart; if not given: mated
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state})
+        return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state,
+            "place": place})
 
     def motor(self, id: str, *, model: str | None = None, voltage: QuantityLike | None = None,
               current: QuantityLike | None = None, throttle: QuantityLike | None = None,
               winding: QuantityLike | None = None, control: str | None = None, thrust: QuantityLike | None = None,
-              min_voltage: QuantityLike | None = None) -> Bank:
+              min_voltage: QuantityLike | None = None, place: str | None = None) -> Bank:
         """One more in the section `motors`: DC motors with a propeller. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -218,15 +244,18 @@ class PartMethods:
         control         speed control: pwm chops; direct is off or full: pwm, direct; if not given: pwm
         thrust          nameplate static thrust at full throttle, such as 445 N
         min_voltage     below this its speed control stops, such as 30 V
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("motors", id, {"model": model, "voltage": voltage, "current": current, "throttle": throttle,
-            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage})
+            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage, "place": place})
 
     def load(self, id: str, *, model: str | None = None, current: QuantityLike | None = None,
              power: QuantityLike | None = None, resistance: QuantityLike | None = None,
-             min_voltage: QuantityLike | None = None, max_voltage: QuantityLike | None = None) -> Bank:
+             min_voltage: QuantityLike | None = None, max_voltage: QuantityLike | None = None,
+             place: str | None = None) -> Bank:
         """One more in the section `loads`: anything else that draws from the bank. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -235,15 +264,17 @@ class PartMethods:
         resistance      is ohmic, such as 3 ohm
         min_voltage     least voltage that it works at, such as 10.8 V
         max_voltage     largest voltage that it survives, such as 15 V
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("loads", id, {"model": model, "current": current, "power": power, "resistance": resistance,
-            "min_voltage": min_voltage, "max_voltage": max_voltage})
+            "min_voltage": min_voltage, "max_voltage": max_voltage, "place": place})
 
     def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
                 voltage: QuantityLike | None = None, current: QuantityLike | None = None,
-                connected: bool | None = None) -> Bank:
+                connected: bool | None = None, place: str | None = None) -> Bank:
         """One more in the section `chargers`: mains chargers. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -253,8 +284,10 @@ class PartMethods:
         voltage         voltage that each output holds, such as 14.4 V
         current         most that each output gives, such as 10 A
         connected       plugged into the shore supply and charging, such as false; if not given: false
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
-            "voltage": voltage, "current": current, "connected": connected})
+            "voltage": voltage, "current": current, "connected": connected, "place": place})
