@@ -23,8 +23,10 @@ inline std::vector<std::string_view> rule_and_family_names() {
 }
 
 inline bool names_rules(std::string_view word) {
-    return find_rule(word) || std::any_of(rule_families.begin(), rule_families.end(),
-                                          [&](RuleFamily const& family) { return family.name == word; });
+    return std::any_of(rule_families.begin(), rule_families.end(), [&](RuleFamily const& family) {
+        return family.name == word || std::any_of(family.rules.begin(), family.rules.end(),
+                                                  [&](RuleInfo const& rule) { return rule.id == word; });
+    });
 }
 
 // What is wrong with a word that should choose rules, with the nearest that does; empty if it does.
