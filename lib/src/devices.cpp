@@ -4,6 +4,7 @@
 #include "bankwright/devices/battery_gravity_inl.hpp"
 #include "bankwright/devices/battery_limits_inl.hpp"
 #include "bankwright/devices/battery_nominal_inl.hpp"
+#include "bankwright/devices/battery_recovery_inl.hpp"
 #include "bankwright/devices/battery_resistance_inl.hpp"
 #include "bankwright/devices/battery_reversal_inl.hpp"
 #include "bankwright/devices/battery_voltage_inl.hpp"

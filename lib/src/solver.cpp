@@ -11,6 +11,7 @@
 #include "bankwright/solver/share_out_inl.hpp"
 #include "bankwright/solver/small_signal_inl.hpp"
 #include "bankwright/solver/solve_inl.hpp"
+#include "bankwright/solver/stiff_step_inl.hpp"
 #include "bankwright/solver/thevenin_inl.hpp"
 #include "bankwright/solver/topology_inl.hpp"
 #include "bankwright/solver/validate_inl.hpp"

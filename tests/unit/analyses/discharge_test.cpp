@@ -1,4 +1,5 @@
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/units/literals.hpp"
 
 #include <cmath>
@@ -57,34 +58,60 @@ TEST_CASE("the times that are asked for are among the samples, and the run is th
     int multiples = 0;
     for (BatterySample const& sample : run.samples)
         if (double const tens = sample.time.value() / 600.0; tens == std::round(tens)) {
-            CHECK(sample.charge[0].value() == doctest::Approx(1.0 - sample.time / run.runtime).epsilon(1e-5));
+            CHECK(sample.charge[0].value() == doctest::Approx(1.0 - 20.0 * sample.time.value() / 360e3).epsilon(1e-9));
             ++multiples;
         }
     CHECK(multiples == 1 + static_cast<int>(run.runtime.value() / 600.0));
 }
 
 // The two ratings of a label are two points that the run must pass through: 20 h at a twentieth of the capacity, and
-// the reserve minutes at 25 A (SAE J537, definition read). The event is pinned to a millisecond.
-TEST_CASE("a battery lasts its 20 hours at the 20-hour current and its reserve minutes at 25 A") {
+// the reserve minutes at 25 A and 80 degF, both to 1.75 V a cell (SAE J537, definition read). What is at hand lasts
+// just so long; the drop in the battery's own resistance ends it so much sooner as the last volt falls in (some tenths
+// of a percent).
+TEST_CASE("a battery is down to 10.5 V after 20 hours at the 20-hour current, and after its reserve minutes at 25 A") {
     auto const slow = discharge(one_battery(5_A));
     CHECK(slow.end == RunEnd::battery_empty);
     CHECK(slow.ended_by == "A");
-    CHECK(hours(slow) == doctest::Approx(20.0).epsilon(1e-6));
-    CHECK(hours(discharge(one_battery(25_A))) == doctest::Approx(3.0).epsilon(1e-6));
+    CHECK(hours(slow) == doctest::Approx(20.0).epsilon(2e-3));
+    CHECK(slow.samples.back().voltage[0].value() == doctest::Approx(10.5).epsilon(1e-4));
+    auto warm = one_battery(25_A);
+    warm.system.ambient = celsius((80.0 - 32.0) / 1.8);
+    auto const reserve = discharge(warm);
+    CHECK(hours(reserve) == doctest::Approx(3.0).epsilon(5e-3));
+    CHECK(reserve.samples.back().voltage[0].value() == doctest::Approx(10.5).epsilon(1e-4));
 }
 
-// Peukert's law in its rated form, t = R (C / (I R))^n with n = ln(20/3) / ln(25/5) from the same two ratings.
-TEST_CASE("between the ratings a run follows Peukert's law") {
-    auto const n = std::log(20.0 / 3.0) / std::log(5.0);
-    for (double amperes : {8.0, 15.0, 40.0}) {
+// Peukert's law in its rated form, t = R (C / (I R))^n, to the end of what is at hand.
+TEST_CASE("at a constant current a run from full lasts by Peukert's law") {
+    for (double amperes : {8.0, 15.0, 25.0, 40.0}) {
         CAPTURE(amperes);
-        CHECK(hours(discharge(one_battery(amperes * si::ampere))) ==
-              doctest::Approx(20.0 * std::pow(5.0 / amperes, n)).epsilon(1e-6));
+        auto bank = one_battery(amperes * si::ampere);
+        auto const by_law = 20.0 * std::pow(5.0 / amperes, peukert_exponent(bank.batteries[0]));
+        CHECK(hours(discharge(bank)) == doctest::Approx(by_law).epsilon(0.01)); // its resistance ends it sooner
+        bank.batteries[0].low_cutoff = 1_V;
+        CHECK(hours(discharge(bank)) == doctest::Approx(by_law).epsilon(1e-6));
     }
 }
 
+// Doerffel and Sharkh, J. Power Sources 155 (2006) 395 [finding recalled]: what a high current leaves is not lost.
+TEST_CASE("after a fast discharge a slow one goes on, and takes in all what a slow one alone would have") {
+    DischargeOptions fast_then_slow;
+    auto bank = one_battery(40_A);
+    bank.batteries[0].chemistry = Chemistry::flooded;
+    bank.batteries[0].reserve.reset();
+    auto const fast = discharge(bank);
+    auto const given = fast.given[0].value() / 3600.0; // [Ah]
+    CHECK(given < 75.0);
+    CHECK(fast.samples.back().charge[0].value() == doctest::Approx(1.0 - given / 100.0).epsilon(1e-9));
+    auto rested = bank;
+    rested.loads[0].current = 5_A;
+    rested.batteries[0].charge = fast.samples.back().charge[0];
+    auto const slow = discharge(rested);
+    CHECK(given + slow.given[0].value() / 3600.0 == doctest::Approx(100.0).epsilon(0.01));
+}
+
 TEST_CASE("charge in equals charge out: the samples' currents integrate to what the charge says") {
-    auto bank = one_battery(5_A); // at the 20-hour current the law costs nothing extra
+    auto bank = one_battery(5_A);
     bank.batteries[0].charge = StateOfCharge::of(0.9);
     DischargeOptions options;
     options.longest = 3600.0 * 4.0 * si::second;
@@ -155,7 +182,8 @@ TEST_CASE("a weak lithium cell opens the disconnect before it can be turned, a w
             REQUIRE(run.reversed_cells.size() == 1);
             CHECK(run.reversed_cells[0].battery == "A");
             CHECK(run.reversed_cells[0].deepest.value() <= -20.0 * 0.004 / 6.0); // its even share of 4 mohm, by hand
-            CHECK(left == doctest::Approx(0.0));
+            // What is at hand is spent; Peukert's law leaves 1 - (I / I20)^(1 - n) for a slower discharge.
+            CHECK(left == doctest::Approx(1.0 - std::pow(20.0 / 5.0, 1.0 - 1.1)).epsilon(1e-4));
         }
     }
 }
@@ -201,7 +229,7 @@ TEST_CASE("a trip of legs that all say the same is a run at that throttle") {
     CHECK(other.legs_done == static_cast<std::size_t>(2.0 * rounds) + (minutes - 18.0 * rounds >= 7.0 ? 1 : 0));
 }
 
-TEST_CASE("time at anchor costs time and no charge") {
+TEST_CASE("time at anchor costs time and no charge, and the voltage recovers") {
     DischargeOptions there_and_back;
     there_and_back.duty.legs = {leg(1.0, 30_min), leg(0.0, 2_h), leg(1.0, 30_min)};
     DischargeOptions without;
@@ -211,9 +239,12 @@ TEST_CASE("time at anchor costs time and no charge") {
     CHECK(rested.end == RunEnd::time);
     CHECK(rested.legs_done == 3);
     CHECK(hours(rested) == doctest::Approx(3.0));
-    CHECK(rested.samples.back().charge[0].value() ==
-          doctest::Approx(straight.samples.back().charge[0].value()).epsilon(1e-6));
-    CHECK(rested.given[0].value() == doctest::Approx(straight.given[0].value()).epsilon(1e-6));
+    for (auto const* run : {&rested, &straight})
+        CHECK(run->samples.back().charge[0].value() ==
+              doctest::Approx(1.0 - run->given[0].value() / 360e3).epsilon(1e-9));
+    CHECK(rested.samples.back().voltage[0] > straight.samples.back().voltage[0]);
+    CHECK(rested.given[0] > straight.given[0]); // the motor takes more of the higher voltage
+    CHECK(rested.given[0].value() == doctest::Approx(straight.given[0].value()).epsilon(0.03));
 }
 
 TEST_CASE("a trip at anchor draws nothing, and a leg of no time is a caller's mistake") {
@@ -244,9 +275,7 @@ TEST_CASE("at rest afterwards the fuller of two in parallel charges the other un
     CHECK(after.charge[0].value() == doctest::Approx(after.charge[1].value()).epsilon(1e-3));
     auto const given = before.charge[0].value() - after.charge[0].value();
     auto const gained = after.charge[1].value() - before.charge[1].value();
-    // What a discharge current above C/20 costs more by Peukert's law is on the giver's side.
-    CHECK(gained <= doctest::Approx(0.95 * given).epsilon(1e-6));
-    CHECK(gained >= 0.85 * given);
+    CHECK(gained == doctest::Approx(0.95 * given).epsilon(1e-6));
 }
 
 TEST_CASE("energy and charge balance over a run") {
@@ -275,8 +304,32 @@ TEST_CASE("a ring of batteries at rest runs down, and no longer than there is ch
     REQUIRE(run.rest.size() > 10);
     CHECK(run.rest.size() < 5000);
     CHECK(run.rest.front().current[0].value() == doctest::Approx(25.6 / 0.010).epsilon(0.02));
-    CHECK(run.rest.back().charge[1].value() == doctest::Approx(0.0).epsilon(1e-6));
+    CHECK(run.rest.back().charge[1] < run.rest.back().charge[0]);
+    // Spent at such a current while a slower one would still find charge.
+    CHECK(run.rest.back().charge[1].value() > 0.3);
+    CHECK((run.rest.back().time - run.runtime) < 10_min);
     CHECK(run.rest.back().charge[0].value() > 0.05);
     options.rest = 1_s;
     CHECK(discharge(bank, options).rest_ended_by.empty());
+}
+
+// So small a battery settles in a fraction of a millisecond, and an explicit rule would take some ten million steps.
+TEST_CASE("a battery a million times smaller beside another takes no longer to answer, and energy balances") {
+    for (auto const chemistry : {Chemistry::agm, Chemistry::nmc}) {
+        auto bank = one_battery(5_A);
+        bank.batteries[0].chemistry = chemistry;
+        bank.batteries[0].reserve.reset();
+        bank.batteries[0].charge = StateOfCharge::of(0.9);
+        if (chemistry == Chemistry::nmc) bank.batteries[0].voltage = 14.8_V;
+        auto alone = discharge(bank);
+        bank.batteries.push_back(bank.batteries[0]);
+        bank.batteries[1].id = "B";
+        bank.batteries[1].capacity = *bank.batteries[0].capacity * 1e-6;
+        bank.jumpers = {wire("P", "A+", "B+"), wire("N", "A-", "B-")};
+        auto const run = discharge(bank);
+        CHECK(run.runtime.value() == doctest::Approx(alone.runtime.value()).epsilon(1e-3));
+        CHECK(run.samples.size() < 100'000);
+        auto const& e = run.energy;
+        CHECK(e.given.value() == doctest::Approx((e.battery_heat + e.wiring_heat + e.used).value()).epsilon(1e-9));
+    }
 }

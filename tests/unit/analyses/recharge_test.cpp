@@ -48,23 +48,21 @@ Bank on_charge(std::vector<Battery> batteries, Voltage holds, Current most) {
     return bank;
 }
 
-Voltage absorption(Chemistry chemistry) {
-    auto const stages = charge_stages(chemistry, chemistry == Chemistry::lifepo4 ? 4 : 6);
-    return 0.5 * (stages.absorption_low + stages.absorption_high);
-}
+// At which their acceptance is told.
+Voltage absorption(Chemistry chemistry) { return chemistry == Chemistry::gel ? 14.1_V : 14.4_V; }
 
 } // namespace
 
-// The ampere-hour law (battery_acceptance.hpp): amperes taken are ampere-hours missing, and a hundredth of the
+// The ampere-hour law (battery_acceptance.hpp): amperes taken are ampere-hours missing, and a thousandth of the
 // capacity.
 TEST_CASE("at the absorption voltage a lead-acid battery takes as many amperes as ampere-hours are missing") {
     auto const agm = twelve_volts("A", Chemistry::agm);
     for (double charge : {0.0, 0.3, 0.8, 1.0}) {
         CAPTURE(charge);
         auto const taken = acceptance(agm, StateOfCharge::of(charge), celsius(25.0));
-        CHECK(taken.value() == doctest::Approx(100.0 * (1.0 - charge) + 1.0).epsilon(1e-9));
+        CHECK(taken.value() == doctest::Approx(100.0 * (1.0 - charge) + 0.1).epsilon(1e-9));
     }
-    CHECK(share_stored(agm, StateOfCharge::of(1.0)) == 0.0);
+    CHECK(share_stored(agm, StateOfCharge::of(1.0), celsius(25.0)) == 0.0);
 }
 
 // Held at the absorption voltage all the while, what is missing falls by d m / d t = -efficiency m / 1 h: in closed
@@ -83,18 +81,19 @@ TEST_CASE("nine tenths of what a strong charger has to restore are back in two t
     CHECK(run.outputs[0].bulk == Duration(0.0 * si::second));
 }
 
-// Constant current until I = missing / 1 h + C / 100: with C/10 and 95 % efficiency from 50 %, (0.5 - 0.09) / 0.095 h.
+// Constant current until I = missing / 1 h + C / 1000: with C/10 and 95 % efficiency from 50 %, (0.5 - 0.099) / 0.095
+// h.
 TEST_CASE("a weak charger gives its current until that is all the battery takes") {
     auto battery = twelve_volts("A", Chemistry::agm);
     battery.charge = StateOfCharge::of(0.5);
     auto const run = recharge(on_charge({battery}, absorption(Chemistry::agm), 10_A));
     CHECK(run.end == RechargeEnd::full);
     REQUIRE(run.outputs[0].bulk);
-    // What is stored falls short of the current the nearer to full: d m / d t = -0.95 x 0.1 m / (m + 0.01) per hour,
-    // so t = ((m0 - m1) + 0.01 ln(m0 / m1)) / 0.095 h.
-    auto const hours = (0.5 - 0.09 + 0.01 * std::log(0.5 / 0.09)) / 0.095;
+    // What is stored falls short of the current the nearer to full: d m / d t = -0.95 x 0.1 m / (m + 0.001) per hour,
+    // so t = ((m0 - m1) + 0.001 ln(m0 / m1)) / 0.095 h.
+    auto const hours = (0.5 - 0.099 + 0.001 * std::log(0.5 / 0.099)) / 0.095;
     CHECK(run.outputs[0].bulk->value() / 3600.0 == doctest::Approx(hours).epsilon(1e-6));
-    CHECK(run.batteries[0].charge.value() == doctest::Approx(0.99).epsilon(1e-4));
+    CHECK(run.batteries[0].charge.value() == doctest::Approx(0.996).epsilon(1e-4));
     CHECK(run.batteries[0].most.value() == doctest::Approx(10.0));
 }
 
@@ -153,8 +152,8 @@ TEST_CASE("with an output of its own each battery in a string is filled, whateve
     REQUIRE(run.batteries[1].full);
     CHECK(*run.batteries[1].full < *run.batteries[0].full);
     CHECK(run.batteries[1].highest < absorption(Chemistry::agm) * 1.001);
-    // 20 A until 20 A is what it takes: 0.19 missing; from 0.6, at 95 % and C/5, as in the closed form above.
-    auto const hours = (0.6 - 0.19 + 0.01 * std::log(0.6 / 0.19)) / 0.19;
+    // 20 A until 20 A is what it takes: 0.199 missing; from 0.6, at 95 % and C/5, as in the closed form above.
+    auto const hours = (0.6 - 0.199 + 0.001 * std::log(0.6 / 0.199)) / 0.19;
     CHECK(run.outputs[0].bulk->value() / 3600.0 == doctest::Approx(hours).epsilon(1e-6));
 }
 
@@ -197,4 +196,64 @@ TEST_CASE(
     CHECK(run.samples.front().current[0].value() ==
           doctest::Approx(emf / 0.012).epsilon(0.01)); // the charger adds 10 A
     CHECK(run.duration < 600_s);
+}
+
+// Logs of charges at 14.4 V from half, read: an AGM battery of 96 Ah at C/5 (21 A) comes to 14.4 V at 77 % and
+// takes 5.5 h to half a percent of its capacity, at C/2.5 (42 A) 63 % and 12 minutes less (pbase.com/mainecruising,
+// effect of charge rate on an AGM battery); a flooded one of 124.5 Ah at 19.5 A takes 6 h 58 min
+// (forums.sailboatowners.com/threads/176932). They are one battery each, so a tenth is as near as a law can come.
+TEST_CASE("logged charges take as long as they took") {
+    auto const charged = [](Chemistry chemistry, Charge capacity, Current most) {
+        auto battery = twelve_volts("A", chemistry);
+        battery.capacity = capacity;
+        battery.charge = StateOfCharge::of(chemistry == Chemistry::agm ? 0.495 : 0.5);
+        auto const run = recharge(on_charge({battery}, 14.4_V, most));
+        CHECK(run.end == RechargeEnd::full);
+        CHECK(run.batteries[0].full);
+        return run;
+    };
+    auto const slow = charged(Chemistry::agm, 95.69_Ah, 21_A), fast = charged(Chemistry::agm, 95.69_Ah, 42_A);
+    CHECK(slow.duration.value() / 3600.0 == doctest::Approx(5.5).epsilon(0.1));
+    CHECK(fast.duration.value() / 3600.0 == doctest::Approx(5.3).epsilon(0.1));
+    CHECK(slow.outputs[0].given.value() > 0.5 * 95.69 * 3600.0);
+    CHECK(charged(Chemistry::flooded, 124.5_Ah, 19.5_A).duration.value() / 3600.0 ==
+          doctest::Approx(6.97).epsilon(0.1));
+}
+
+// Every chemistry's own absorption voltages (data/tables/chemistries.toml) fill it; what is full is so in every answer.
+TEST_CASE("the lowest and the highest absorption voltage fill a lead-acid battery, in the cold more slowly") {
+    for (auto const chemistry : {Chemistry::flooded, Chemistry::agm, Chemistry::gel}) {
+        auto const stages = charge_stages(chemistry, 6);
+        for (auto const holds : {stages.absorption_low, stages.absorption_high}) {
+            auto battery = twelve_volts("A", chemistry);
+            battery.charge = StateOfCharge::of(0.5);
+            auto bank = on_charge({battery}, holds, 20_A);
+            auto const warm = recharge(bank);
+            bank.system.ambient = 0_degC;
+            auto const cold = recharge(bank);
+            for (auto const* run : {&warm, &cold}) {
+                CHECK(run->end == RechargeEnd::full);
+                CHECK(run->batteries[0].full);
+            }
+            CHECK(cold.duration > warm.duration);
+        }
+    }
+}
+
+// What was taken out goes back, and no more than the coulombic efficiency and the gas near the top ask for on top of
+// it.
+TEST_CASE("after a fast discharge a charge puts back what was taken, over the efficiency") {
+    auto battery = twelve_volts("A", Chemistry::flooded);
+    auto bank = on_charge({battery}, 14.4_V, 15_A);
+    Load load;
+    load.id = "L";
+    load.current = 40_A;
+    bank.loads = {load};
+    bank.cables.push_back(lead("lp", "A+", "L+"));
+    bank.cables.push_back(lead("ln", "A-", "L-"));
+    auto const run = discharge(bank);
+    auto const back = recharge(bank, {run.samples.back().charge[0]});
+    auto const ratio = back.outputs[0].given / run.given[0];
+    CHECK(ratio.value() > 1.0 / 0.85);
+    CHECK(ratio.value() < 1.06 / 0.85);
 }

@@ -97,3 +97,21 @@ TEST_CASE("two batteries share a curve if chemistry, cells and temperature are t
     other.weak_capacity = Health::of(0.8);
     CHECK_FALSE(share_open_circuit_curve(one, other));
 }
+
+// SAE J537 ends a rating at 1.75 V a cell; Shepherd's hyperbola (battery_voltage.hpp) leads there from nothing at hand.
+TEST_CASE("below nothing at hand a lead-acid curve falls to 1.75 V a cell as the function does, steeper and steeper") {
+    for (auto const chemistry : {Chemistry::flooded, Chemistry::gel, Chemistry::agm}) {
+        auto const battery = twelve_volts(chemistry);
+        auto const curve = open_circuit_curve(battery, 25_degC);
+        double worst = 0.0, slope = 0.0;
+        for (int i = 1; i <= 1000; ++i) {
+            auto const charge = -0.1 * i / 1000.0;
+            auto const volts = open_circuit_voltage(battery, StateOfCharge::of(charge), 25_degC).value();
+            worst = std::max(worst, std::abs(curve.at(charge) - volts));
+            CHECK(curve.at(charge + 1e-4) - curve.at(charge) > slope - 1e-6);
+            slope = curve.at(charge + 1e-4) - curve.at(charge);
+        }
+        CHECK(worst < 1e-5);
+        CHECK(curve.at(-0.1) == doctest::Approx(10.5).epsilon(1e-9));
+    }
+}

@@ -1,8 +1,9 @@
 // How long will it run, which battery ends the run, and how does the sharing drift on the way?
 //
-// Every battery's charge is carried through time; its voltage and resistance follow from charge and temperature, the
-// currents from the network at each moment. What a current costs in charge is Peukert's law in its rated form: a
-// battery that would last t at the current it carries loses dt / t of its charge in dt.
+// Every battery's charge is carried through time, and with it how much of that lags behind and cannot come at once
+// (devices/battery_recovery.hpp). Its voltage follows from what is at hand, its resistance from the charge, the
+// currents from the network at each moment. At a constant current from full what is at hand lasts as long as Peukert's
+// law says; what is left then comes at a lower current, or after a rest.
 #pragma once
 
 #include "bankwright/analyses/course.hpp"
@@ -30,7 +31,7 @@ struct DischargeOptions {
 
 enum class RunEnd {
     time,               // DischargeOptions::longest is over, or the last leg
-    battery_empty,      // a battery has no charge left
+    battery_empty,      // a battery has no charge left, or none at hand at its current
     battery_cutoff,     // a battery's voltage is down to its low_cutoff, its own or its chemistry's
     load_cutoff,        // a motor or load sees less than its min_voltage
     no_operating_point, // the bank can no longer give what the loads ask for

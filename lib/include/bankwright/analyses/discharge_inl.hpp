@@ -3,6 +3,7 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/in_time/charge_course.hpp"
 #include "bankwright/analyses/in_time/course_samples.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_reversal.hpp"
@@ -88,10 +89,15 @@ private:
         auto const& state = course_.state();
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             if (state.has_dropped_out(b)) continue;
-            if (state.charge_solved(b) <= 0.0) return {true, RunEnd::battery_empty, b};
-            auto const cutoff = low_cutoff(bank_.batteries[b]);
-            if (cutoff && state.amperes(b) > 0.0 && state.volts(b) <= cutoff->value())
-                return {true, RunEnd::battery_cutoff, b};
+            auto const& battery = bank_.batteries[b];
+            if (state.charge_solved(b) <= 0.0 || state.at_hand(b) <= -deep_charge(*battery.chemistry))
+                return {true, RunEnd::battery_empty, b};
+            auto const cutoff = low_cutoff(battery);
+            if (cutoff && state.amperes(b) > 0.0 && state.volts(b) <= cutoff->value()) {
+                // Where its rating ends and no charge is at hand it is empty; else its resistance ends the run.
+                auto const empty = !battery.low_cutoff && state.at_hand(b) < 0.0;
+                return {true, empty ? RunEnd::battery_empty : RunEnd::battery_cutoff, b};
+            }
             if (auto const cell = weak_cell_volts(b); cell <= 0.0) {
                 // A protective disconnect watches every cell [common practice].
                 if (has_protective_disconnect(bank_.batteries[b])) return {true, RunEnd::battery_cutoff, b};

@@ -19,7 +19,7 @@ struct Battery {
     std::optional<int> cells;               // in series inside
     std::optional<Charge> capacity;         // at the rate of capacity_hours, 25 degC
     std::optional<Duration> capacity_hours; // 20 h unless the label says otherwise
-    std::optional<Duration> reserve;        // reserve capacity: minutes at 25 A, SAE J537
+    std::optional<Duration> reserve;        // reserve capacity: minutes at 25 A and 27 degC to 1.75 V a cell, SAE J537
     std::optional<Current> cranking;        // cold cranking amperes, SAE J537
     std::optional<Resistance> resistance;   // of the whole battery
     std::optional<StateOfCharge> charge;    // full unless said

@@ -2,9 +2,8 @@
 //
 // Lead-acid follows the ampere-hour law: it takes, without gassing, no more amperes than ampere-hours are missing
 // (J. L. Woodbridge 1935; read in manualika.com/en/wiki/woodbridge.htm, which gives as its consequence that 90 % is
-// restored in two to three hours). A full one still takes about a hundredth of its capacity an hour, as gas [common
-// practice]. Lithium holds its current until about 95 % is in at C/2, and then falls the same way with a tenth of the
-// time constant [from memory].
+// restored in two to three hours). A full one still takes a little, as gas. Lithium holds its current until about 95 %
+// is in at C/2, and then falls the same way with a tenth of the time constant [from memory].
 #pragma once
 
 #include "bankwright/devices/battery.hpp"
@@ -12,17 +11,18 @@
 
 namespace bankwright {
 
-// At the middle of the chemistry's absorption voltages, 25 degC. Throws std::invalid_argument naming the missing key.
+// At the voltage of the table, which is the lowest that the chemistry's absorption is done at for lead-acid. A cold
+// battery takes as much less as its resistance is higher [derived from cranking power, read; that cold slows a charge
+// is common practice]. Throws std::invalid_argument naming the missing key.
 Current acceptance(Battery const&, StateOfCharge, Temperature ambient);
 
 // The same as a resistance behind the open-circuit voltage, and never less than the internal one.
 Resistance charging_resistance(Battery const&, StateOfCharge, Temperature ambient);
 
 // Of a charging current, what becomes charge before the coulombic efficiency: less the nearer to full.
-double share_stored(Battery const&, StateOfCharge);
+double share_stored(Battery const&, StateOfCharge, Temperature ambient);
 
-// When this is all that a battery takes at the absorption voltage, it counts as full: a fiftieth of its capacity an
-// hour for lead-acid [common practice: 1 to 3 %], a twentieth for lithium [common practice].
+// When this is all that a battery takes at the absorption voltage, it counts as full.
 Current tail_current(Battery const&, Temperature ambient);
 
 } // namespace bankwright

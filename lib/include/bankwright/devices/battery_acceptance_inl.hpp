@@ -6,7 +6,6 @@
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
-#include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/tables/chemistries.hpp"
 
 #include <algorithm>
@@ -27,26 +26,29 @@ inline double whole(Battery const& battery, Temperature ambient) {
 
 inline constexpr double hour = 3600.0; // [s]
 
+// [h] of what is missing over the current that it brings.
+inline double hours(Battery const& battery, Temperature ambient) {
+    return law(battery).hours * resistance_ratio(*battery.chemistry, battery.temperature.value_or(ambient));
+}
+
 } // namespace internal::filling
 
 BANKWRIGHT_INLINE Current acceptance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
-    auto const& law = internal::filling::law(battery);
-    auto const missing = (1.0 - charge.value()) / (law.hours * internal::filling::hour); // [1/s]
-    return internal::filling::whole(battery, ambient) * (missing + law.side / internal::filling::hour) * si::ampere;
+    namespace filling = internal::filling;
+    auto const missing = (1.0 - charge.value()) / filling::hours(battery, ambient); // [1/h]
+    return filling::whole(battery, ambient) * (missing + filling::law(battery).side) / filling::hour * si::ampere;
 }
 
 BANKWRIGHT_INLINE Resistance charging_resistance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
     auto const internal = internal_resistance(battery, charge, ambient);
-    auto const stages = charge_stages(*battery.chemistry, cell_count(battery));
-    auto const absorption = 0.5 * (stages.absorption_low + stages.absorption_high);
+    auto const absorption = internal::filling::law(battery).volts * cell_count(battery) * si::volt;
     auto const above = absorption - open_circuit_voltage(battery, charge, ambient);
     return std::max(internal, Resistance(above / acceptance(battery, charge, ambient)));
 }
 
-BANKWRIGHT_INLINE double share_stored(Battery const& battery, StateOfCharge charge) {
-    auto const& law = internal::filling::law(battery);
+BANKWRIGHT_INLINE double share_stored(Battery const& battery, StateOfCharge charge, Temperature ambient) {
     auto const missing = 1.0 - charge.value();
-    return missing / (missing + law.side * law.hours);
+    return missing / (missing + internal::filling::law(battery).side * internal::filling::hours(battery, ambient));
 }
 
 BANKWRIGHT_INLINE Current tail_current(Battery const& battery, Temperature ambient) {

@@ -20,8 +20,8 @@ Duration peukert_time(Charge capacity, Duration rated, double exponent, Current)
 // The exponent that two tests of one battery show: n = ln(t2 / t1) / ln(i1 / i2).
 double peukert_exponent(Duration t1, Current i1, Duration t2, Current i2);
 
-// From the rated capacity and the reserve minutes (25 A), kept within 1..2; without `reserve` the usual one of the
-// chemistry; 1 where neither is known.
+// From the rated capacity and the reserve minutes (25 A at 80 degF), kept within 1..2; without `reserve` the usual one
+// of the chemistry; 1 where neither is known.
 double peukert_exponent(Battery const&);
 Source peukert_source(Battery const&);
 
@@ -33,17 +33,19 @@ double capacity_ratio(Chemistry, Temperature);
 // current above the rated one costs. Below the rated current it counts the rated capacity: more is not promised.
 Charge usable_capacity(Battery const&, Current, Temperature ambient);
 
+// By how much the level at hand may fall below nothing, over the capacity: what a discharge slower than the rated one
+// would still find [common practice: a lead-acid battery gives about a tenth more over 100 hours than over 20].
+constexpr double deep_charge(Chemistry chemistry) { return is_lithium(chemistry) ? 0.0 : 0.1; }
+
 // The same for whoever asks very often: all that does not depend on the current, worked out once.
 struct DischargeLaw {
     Charge full{};    // at the rated current and below it
     Duration rated{}; // over which it gives that
     double exponent = 1.0;
+    double deep = 0.0; // of the capacity, as battery_recovery.hpp has it
     Current rated_current() const { return full / rated; }
 };
 DischargeLaw discharge_law(Battery const&, Temperature ambient);
-
-// Time to empty at a constant current from the battery's own state of charge.
-Duration time_to_empty(Battery const&, Current, Temperature ambient);
 
 // Charge left after standing: an equal share lost each month, twice as fast for every 10 K above 25 degC [from memory].
 StateOfCharge charge_after_standing(Chemistry, StateOfCharge, Duration, Temperature);

@@ -16,7 +16,8 @@ namespace bankwright {
 namespace internal::capacity_ratings {
 inline constexpr double hour = 3600.0;               // [s]
 inline constexpr double month = 365.25 / 12 * 86400; // [s]
-inline constexpr double reserve_amperes = 25.0;      // SAE J537: 25 A to 10.5 V at 27 degC
+inline constexpr double reserve_celsius = (80.0 - 32.0) / 1.8;
+inline constexpr double reserve_amperes = 25.0; // SAE J537: 25 A to 10.5 V at 27 degC
 
 // The two ratings must lie apart to tell an exponent.
 inline bool tell_exponent(Battery const& battery) {
@@ -47,8 +48,11 @@ BANKWRIGHT_INLINE double peukert_exponent(Duration t1, Current i1, Duration t2, 
 
 BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
     if (internal::capacity_ratings::tell_exponent(battery)) {
+        constexpr auto reserve_celsius = internal::capacity_ratings::reserve_celsius;
         auto const rated = rated_time(battery);
-        auto const rated_current = *battery.capacity / rated;
+        // The reserve is stated for a warmer battery than the capacity, and that gives a little more.
+        auto const warm = battery.chemistry ? capacity_ratio(*battery.chemistry, celsius(reserve_celsius)) : 1.0;
+        auto const rated_current = *battery.capacity * warm / rated;
         auto const exponent = peukert_exponent(rated, rated_current, *battery.reserve,
                                                internal::capacity_ratings::reserve_amperes * si::ampere);
         return std::clamp(exponent, 1.0, 2.0);
@@ -79,18 +83,14 @@ BANKWRIGHT_INLINE DischargeLaw discharge_law(Battery const& battery, Temperature
     auto const full =
         rated_capacity(battery) * battery.health.value_or(Health::of(1.0)).value() *
         (battery.chemistry ? capacity_ratio(*battery.chemistry, battery.temperature.value_or(ambient)) : 1.0);
-    return {full, rated_time(battery), peukert_exponent(battery)};
+    return {full, rated_time(battery), peukert_exponent(battery),
+            battery.chemistry ? deep_charge(*battery.chemistry) : 0.0};
 }
 
 BANKWRIGHT_INLINE Charge usable_capacity(Battery const& battery, Current current, Temperature ambient) {
     auto const law = discharge_law(battery, ambient);
     if (current.value() * law.rated.value() <= law.full.value()) return law.full;
     return peukert_time(law.full, law.rated, law.exponent, current) * current;
-}
-
-BANKWRIGHT_INLINE Duration time_to_empty(Battery const& battery, Current current, Temperature ambient) {
-    return usable_capacity(battery, current, ambient) * battery.charge.value_or(StateOfCharge::of(1.0)).value() /
-           current;
 }
 
 BANKWRIGHT_INLINE StateOfCharge charge_after_standing(Chemistry chemistry, StateOfCharge charge, Duration standing,

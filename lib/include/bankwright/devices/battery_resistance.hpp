@@ -3,11 +3,12 @@
 // In this order: `resistance` as given, whatever the temperature and charge; `cranking`: by its definition (SAE J537)
 // the battery still holds 7.2 V per 12 V at -18 degC after 30 s, so (E - 7.2 V) / cranking is the most it can be there,
 // and it is taken as that; else a typical cell of the chemistry, scaled as 1 / capacity. The last two then move with
-// temperature and charge (data/tables/internal_resistance.toml; none of it is precise to better than a factor of 1.5).
+// temperature and charge (data/tables/internal_resistance.toml; resistance_spread() says how well each is known).
 #pragma once
 
 #include "bankwright/devices/battery.hpp"
 #include "bankwright/tables/source.hpp"
+#include "bankwright/units/fractions.hpp"
 
 namespace bankwright {
 
@@ -19,6 +20,10 @@ Resistance internal_resistance(Battery const&, StateOfCharge, Temperature ambien
 
 // Where the value came from: the label, its cranking current, or its chemistry.
 Source internal_resistance_source(Battery const&);
+
+// How far the battery's own may lie to either side, over the value: what its label leaves open to each of its kind.
+// `resistance` is taken to be measured to a fifth; the two others are only as good as their rule [common practice].
+Spread resistance_spread(Battery const&);
 
 // Ratio to the resistance at 25 degC, and to that when full.
 double resistance_ratio(Chemistry, Temperature);

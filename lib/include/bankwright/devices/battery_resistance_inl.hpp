@@ -92,6 +92,12 @@ BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, Tempera
     return internal_resistance(battery, battery.charge.value_or(StateOfCharge::of(1.0)), ambient);
 }
 
+BANKWRIGHT_INLINE Spread resistance_spread(Battery const& battery) {
+    if (battery.resistance || !battery.chemistry) return Spread::percent(20);
+    if (battery.cranking) return Spread::percent(40);
+    return Spread::of(tables::internal_resistance::per_cell[static_cast<std::size_t>(*battery.chemistry)].spread);
+}
+
 BANKWRIGHT_INLINE Source internal_resistance_source(Battery const& battery) {
     if (battery.resistance) return {"the battery's own description", "`resistance`", "as given", "stated"};
     if (battery.cranking)

@@ -15,9 +15,16 @@
 namespace bankwright {
 
 // Of one cell at rest. The charge is clamped to 0..1, the temperature to what the table covers.
+//
+// Below 0 a lead-acid cell's charge is the level at hand of battery_recovery.hpp while a current flows: the acid in the
+// plates is spent, and the voltage goes by the hyperbola of Shepherd (J. Electrochem. Soc. 112 (1965) 657 [recalled],
+// C X / (D - X) in the voltage of the kinetic battery model) to 1.75 V, where its rating ends (SAE J537), at
+// -deep_charge. D, the sharpness of its bend, is a choice: a tenth before the end a cell has lost about a fifth of a
+// volt less than at the end, as discharge curves at the 20-hour rate show [from memory].
 Voltage open_circuit_cell_voltage(Chemistry, StateOfCharge, Temperature);
 
-// The charges between which a cell's curve is one polynomial, of the third degree at most: 0, ..., 1.
+// The charges between which a cell's curve is one polynomial, of the third degree at most: 0, ..., 1; before them, for
+// lead-acid, those from -deep_charge between which one of the fourth degree is as good as the hyperbola (1e-6 V).
 std::vector<double> open_circuit_knots(Chemistry);
 
 // `emf` if given, else chemistry, charge (full unless said), temperature, cells; a dead cell gives none, a weak one

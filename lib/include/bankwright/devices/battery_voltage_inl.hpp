@@ -1,6 +1,7 @@
 // Bodies of battery_voltage.hpp: each chemistry's curve from its table.
 #pragma once
 
+#include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/battery_weak_cell.hpp"
@@ -21,6 +22,8 @@ namespace bankwright {
 namespace internal::open_circuit_curves {
 
 inline constexpr std::array<double, 5> charges{0.0, 0.25, 0.5, 0.75, 1.0};
+inline constexpr double bend = 1.25;             // Shepherd's pole, over deep_charge
+inline constexpr double end_of_discharge = 1.75; // [V] of a lead-acid cell, SAE J537
 
 // The five voltages of six lead-acid cells at a temperature, each interpolated down its column.
 template <class Rows>
@@ -42,7 +45,15 @@ inline std::array<double, 5> agm_at(Temperature temperature) {
     return volts;
 }
 
+// [V] what a cell whose level at hand is below nothing shows less than an empty one at rest.
+inline double starved(double empty, double charge) {
+    auto const deep = deep_charge(Chemistry::flooded);
+    auto const depth = std::min(-charge / deep, 1.0);
+    return (empty - end_of_discharge) * (bend - 1.0) * depth / (bend - depth);
+}
+
 inline double lead_cell(std::array<double, 5> const& six_cells, double charge) {
+    if (charge < 0.0) return six_cells[0] / 6.0 - starved(six_cells[0] / 6.0, charge);
     return numeric::monotone_cubic(charges, six_cells, charge) / 6.0;
 }
 
@@ -89,7 +100,17 @@ BANKWRIGHT_INLINE std::vector<double> open_circuit_knots(Chemistry chemistry) {
     auto const first = [](auto const& column, std::size_t count) {
         return std::vector<double>(column.begin(), column.begin() + static_cast<std::ptrdiff_t>(count));
     };
-    if (!is_lithium(chemistry)) return first(curves::charges, curves::charges.size());
+    if (!is_lithium(chemistry)) {
+        // each piece as much nearer to the pole than the last
+        constexpr int pieces = 6;
+        std::vector<double> knots;
+        for (int k = pieces; k > 0; --k)
+            knots.push_back(curves::bend * std::expm1(-std::log(curves::bend / (curves::bend - 1.0)) * k / pieces) *
+                            deep_charge(chemistry));
+        knots.front() = -deep_charge(chemistry);
+        knots.insert(knots.end(), curves::charges.begin(), curves::charges.end());
+        return knots;
+    }
     if (chemistry == Chemistry::nmc) return first(curves::lithium_charges(t::nmc, t::nmc.size()), t::nmc.size());
     auto const used = t::lifepo4.size() - 1;
     return first(curves::lithium_charges(t::lifepo4, used), used);

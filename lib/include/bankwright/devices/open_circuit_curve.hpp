@@ -12,8 +12,8 @@ namespace bankwright {
 // The degree that a collapsing weak cell asks for: a cubic in its charge, times its charge.
 using OpenCircuitCurve = numeric::PiecewisePolynomial<4>;
 
-// [V] over the state of charge [1], 0..1: open_circuit_voltage() of devices/battery_voltage.hpp, but for rounding.
-// Throws std::invalid_argument naming the missing key.
+// [V] over the state of charge [1], from -deep_charge of its chemistry to 1: open_circuit_voltage() of
+// devices/battery_voltage.hpp, but for rounding. Throws std::invalid_argument naming the missing key.
 OpenCircuitCurve open_circuit_curve(Battery const&, Temperature ambient);
 
 // Of two batteries that lie in one place: is it the same curve?

@@ -119,19 +119,20 @@ inline constexpr Source losses_source = source_usual_limits;
 
 struct AcceptanceRow {
     std::string_view chemistry;
+    double volts; // [V]
     double hours; // [h]
     double side; // [1/h]
     double tail; // [1/h]
     std::string_view mark;
 };
-// At the absorption voltage: missing charge over the current taken, what a full one takes over its capacity,
-// and the current at which it counts as full.
+// At this voltage of a cell, 25 degC: missing charge over the current taken, what a full one takes over its
+// capacity, and the current at which it counts as full.
 inline constexpr std::array<AcceptanceRow, 5> acceptance{{
-    {"flooded", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
-    {"agm", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
-    {"gel", 1.0, 0.01, 0.02, "hours read; side and tail (1 to 3 percent) common practice"},
-    {"lifepo4", 0.1, 0.001, 0.05, "hours from memory (95 percent in at C/2 when the voltage is reached); tail common practice"},
-    {"nmc", 0.2, 0.001, 0.05, "hours from memory (90 percent in at C/2 when the voltage is reached); tail common practice"},
+    {"flooded", 2.4, 1.1, 0.005, 0.01, "hours fitted to a log, read: 130 Ah, C/7 from 50 %, 6 h 58 min (forums.sailboatowners.com 176932); side and tail common practice"},
+    {"agm", 2.4, 1.0, 0.001, 0.005, "hours and tail read: 96 Ah, C/5 from 50 %, 5.5 h to 0.5 %, absorption at 77 % (pbase.com/mainecruising, charge rate of AGM); side common practice"},
+    {"gel", 2.35, 1.0, 0.001, 0.005, "as agm, no log was found"},
+    {"lifepo4", 3.6, 0.1, 0.001, 0.05, "hours from memory (95 percent in at C/2 when the voltage is reached); tail common practice"},
+    {"nmc", 4.15, 0.2, 0.001, 0.05, "hours from memory (90 percent in at C/2 when the voltage is reached); tail common practice"},
 }};
 inline constexpr Source acceptance_source = source_ampere_hour_law;
 

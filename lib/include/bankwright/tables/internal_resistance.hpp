@@ -12,7 +12,7 @@ namespace bankwright::tables::internal_resistance {
 
 inline constexpr Source source_usual{
     "common practice, no single source",
-    "new batteries; 12 V lead-acid of the 100 Ah class 2 to 6 mohm, 100 Ah prismatic iron-phosphate cells 0.2 to 0.7 mohm",
+    "new batteries: makers' short-circuit currents where they are stated row by row, else 100 Ah prismatic iron-phosphate cells 0.2 to 0.7 mohm",
     "none",
     "common practice",
 };
@@ -34,15 +34,17 @@ inline constexpr Source source_chen_rincon_mora{
 struct PerCellRow {
     std::string_view chemistry;
     double ohms; // [ohm at 100 Ah]
+    double spread; // [1]
     std::string_view mark;
 };
-// Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries. Resistance goes as 1 / capacity.
+// Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries, and how far a cell may lie to
+// either side. Resistance goes as 1 / capacity.
 inline constexpr std::array<PerCellRow, 5> per_cell{{
-    {"flooded", 0.00075, "common practice: 4.5 mohm for six cells"},
-    {"agm", 0.0006, "common practice: 3.6 mohm for six cells"},
-    {"gel", 0.0008, "common practice: 4.8 mohm for six cells"},
-    {"lifepo4", 0.0005, "common practice: middle of 0.2 to 0.7 mohm"},
-    {"nmc", 0.001, "read, low confidence: 2 Ah cells 50 to 100 mohm, that is 1 to 2 mohm at 100 Ah"},
+    {"flooded", 0.00185, 0.5, "quoted: 845 Ah gives 9.6 kA, 2490 Ah 29.1 kA by their makers, a 6 V battery of 220 Ah 2.4 kA (ABYC E-11's example); thin plates for cranking lie lower, and state their cranking current"},
+    {"agm", 0.00084, 0.4, "quoted: 90 Ah, 12 V gives 2.3 kA by its maker"},
+    {"gel", 0.0011, 0.5, "common practice: a third above agm"},
+    {"lifepo4", 0.0005, 0.5, "common practice: middle of 0.2 to 0.7 mohm"},
+    {"nmc", 0.001, 0.5, "read, low confidence: 2 Ah cells 50 to 100 mohm, that is 1 to 2 mohm at 100 Ah"},
 }};
 inline constexpr Source per_cell_source = source_usual;
 

@@ -39,15 +39,21 @@ public:
     void change(Moment const& moment);
     Moment const& moment() const { return moment_; }
 
-    // What flows at these states of charge [1], by battery. False: there is no operating point.
-    bool solve(double const* charge);
+    // What flows at these states of charge and lags of what is at hand (devices/battery_recovery.hpp) [1], by battery.
+    // False: there is no operating point.
+    bool solve(double const* charge, double const* lag);
 
     // Of the moment last solved.
-    double charge_solved(std::size_t battery) const { return charge_[battery]; } // [1]
+    double charge_solved(std::size_t battery) const { return charge_[battery]; }                  // [1]
+    double at_hand(std::size_t battery) const { return charge_[battery] - lag_.data()[battery]; } // [1] the level there
     // [A] positive when it discharges; 0 once it has dropped out
     double amperes(std::size_t battery) const { return amperes_.data()[battery]; }
-    double volts(std::size_t battery) const;   // [V] across its posts
-    double const* charge_rates();              // [1/s] by battery, of its state of charge, negative when it discharges
+    double volts(std::size_t battery) const; // [V] across its posts
+    // [1/s] by battery, of its state of charge, negative when it discharges, and of the lag
+    void rates(double* charge_rates, double* lag_rates);
+    ChargeRates::Slopes rate_slopes(std::size_t battery) const {
+        return rates_at_.slopes_at(battery, amperes(battery), whole_.data()[battery]);
+    }
     double load_volts(std::size_t load) const; // [V] by load_ids()
     bool draws() const;                        // any motor or load carries current
     PowerSplit powers() const;
@@ -90,15 +96,16 @@ private:
     int steady_ = 0;                     // solves since a resistance changed
     solver::LaneRows answer_{0};         // [V] by node, then [A] by branch, of the moment last solved
     std::vector<double> load_amps_;      // [A] likewise
-    std::vector<double> charge_;         // [1] last solved
+    std::vector<double> charge_;         // [1] last solved, as asked; whole_ is within 0..1
     std::vector<OpenCircuitCurve> curves_;
     std::vector<std::size_t> curve_of_; // by battery
     solver::CurveLanes<4> curve_lanes_;
     ChargeRates rates_at_;
-    solver::LaneRows charges_, emfs_, amperes_, rates_; // [1], [V], [A], [1/s] by battery
-    std::vector<double> sources_;                       // [V] of the batteries that have not dropped out
-    std::vector<int> branch_;                           // by battery, in the circuit; -1 once it has dropped out
-    std::vector<int> wiring_;                           // the circuit's other branches
+    solver::LaneRows lag_, whole_, shown_, emfs_, amperes_; // [1] three times, [V], [A] by battery
+    std::vector<double> least_;                             // [1] that can be at hand
+    std::vector<double> sources_;                           // [V] of the batteries that have not dropped out
+    std::vector<int> branch_;                               // by battery, in the circuit; -1 once it has dropped out
+    std::vector<int> wiring_;                               // the circuit's other branches
     std::vector<std::string> load_ids_;
     std::vector<Element> load_elements_;
     struct OutputPlace {

@@ -23,13 +23,14 @@ inline std::size_t rows_of_batteries(Bank const& bank) { return solver::rows_for
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
     : bank_(bank), moment_(moment), charging_(charging), gives_(bank.batteries.size(), 0),
       charge_(bank.batteries.size(), 0.0), curve_lanes_(bank.batteries.size()), rates_at_(bank, charging),
-      charges_(rows_of_batteries(bank)), emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)),
-      rates_(rows_of_batteries(bank)), branch_(bank.batteries.size(), 0) {
+      lag_(rows_of_batteries(bank)), whole_(rows_of_batteries(bank)), shown_(rows_of_batteries(bank)),
+      emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)), branch_(bank.batteries.size(), 0) {
     auto const& batteries = bank.batteries;
     for (std::size_t b = 0; b < batteries.size(); ++b) {
         if (b == 0 || !share_open_circuit_curve(batteries[b - 1], batteries[b]))
             curves_.push_back(open_circuit_curve(batteries[b], bank.system.ambient));
         curve_of_.push_back(curves_.size() - 1);
+        least_.push_back(-deep_charge(*batteries[b].chemistry));
     }
     stay_ = !charging && std::all_of(batteries.begin(), batteries.end(), [](auto const& b) { return !!b.resistance; });
     build_network();
@@ -81,7 +82,7 @@ BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
     for (std::size_t b = 0; b < branch_.size(); ++b) {
         if (branch_[b] < 0) continue;
         auto const& battery = bank_.batteries[b];
-        auto const state = StateOfCharge::of(charges_.data()[b]);
+        auto const state = StateOfCharge::of(whole_.data()[b]);
         auto& resistance = network_.circuit.branches[static_cast<std::size_t>(branch_[b])].resistance;
         auto const before = resistance;
         resistance = (charging_ && !gives_[b] ? charging_resistance(battery, state, bank_.system.ambient)
@@ -92,12 +93,14 @@ BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
     return as_before;
 }
 
-BANKWRIGHT_INLINE bool BankInTime::solve(double const* charge) {
+BANKWRIGHT_INLINE bool BankInTime::solve(double const* charge, double const* lag) {
     for (std::size_t b = 0; b < branch_.size(); ++b) {
         charge_[b] = charge[b];
-        charges_.data()[b] = std::clamp(charge[b], 0.0, 1.0);
+        lag_.data()[b] = lag[b];
+        whole_.data()[b] = std::clamp(charge[b], 0.0, 1.0);
+        shown_.data()[b] = std::clamp(charge[b] - lag[b], least_[b], 1.0);
     }
-    curve_lanes_.at(charges_.data(), emfs_.data(),
+    curve_lanes_.at(shown_.data(), emfs_.data(),
                     [this](std::size_t b, double at) { return curves_[curve_of_[b]].piece(at); });
     auto status = solve_once();
     if (!charging_) return status == solver::Status::solved;
@@ -175,9 +178,8 @@ BANKWRIGHT_INLINE double BankInTime::volts(std::size_t battery) const {
     return emfs_.data()[battery] - branch.resistance * amperes(battery);
 }
 
-BANKWRIGHT_INLINE double const* BankInTime::charge_rates() {
-    rates_at_.at(amperes_.data(), charges_.data(), rates_.data());
-    return rates_.data();
+BANKWRIGHT_INLINE void BankInTime::rates(double* charge_rates, double* lag_rates) {
+    rates_at_.at({amperes_.data(), whole_.data(), lag_.data()}, charge_rates, lag_rates);
 }
 
 BANKWRIGHT_INLINE double BankInTime::load_volts(std::size_t load) const {

@@ -22,6 +22,7 @@ public:
     std::size_t count() const { return count_; }
     double* now() { return now_.data(); }
     double const* now() const { return now_.data(); }
+    double const* start() const { return columns_.data(); }
     double start(std::size_t i) const { return columns_.data()[i]; }
     double* slope(std::size_t k) { return columns_.data() + (1 + k) * stride_; }
     double const* slope(std::size_t k) const { return columns_.data() + (1 + k) * stride_; }

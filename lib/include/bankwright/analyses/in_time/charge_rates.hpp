@@ -1,8 +1,9 @@
-// How fast does every battery's charge move at the current it carries?
+// How fast does every battery's charge move at the current it carries, and how fast does what is at hand fall behind?
 //
-// Peukert's law for what it gives (devices/battery_capacity.hpp), its coulombic efficiency for what it takes. The law's
-// power is asked for at currents that hardly differ from one moment to the next, so it stands as the binomial series
-// about one of them, (1 + u)^n, whose eleventh term is below rounding for |u| up to a sixteenth.
+// What flows out is what the charge loses, of what flows in its coulombic efficiency is kept; the lag of the level at
+// hand grows with a discharge and dies away (devices/battery_recovery.hpp). Its growth is asked for at currents that
+// hardly differ from one moment to the next, so it stands as polynomials between currents a tenth apart, as good as the
+// law to a few parts in a hundred million.
 #pragma once
 
 #include "bankwright/bank/bank.hpp"
@@ -20,18 +21,34 @@ public:
     // `bank` must outlive it. `charging`: a charger's current near full goes partly into gas.
     ChargeRates(Bank const& bank, bool charging);
 
-    // [1/s] of the state of charge by battery, negative when it discharges, at these `amperes` [A], positive when it
-    // discharges, and states of charge. All three padded as CurveLanes says.
-    void at(double const* amperes, double const* charges, double* rates);
+    // All padded as CurveLanes says.
+    struct Now {
+        double const* amperes; // [A] by battery, positive when it discharges
+        double const* charges; // [1]
+        double const* lags;    // [1]
+    };
+    // [1/s] of the states of charge, negative when they discharge, and of the lags.
+    void at(Now const& now, double* charge_rates, double* lag_rates);
+
+    // How the rates of one battery follow its own current and charge, all else being as it is. The lag's own is
+    // -recovery_rate.
+    struct Slopes {
+        double charge_by_amperes; // [1/C]
+        double lag_by_amperes;    // [1/C]
+        double charge_by_charge;  // [1/s]
+    };
+    Slopes slopes_at(std::size_t battery, double amperes, double charge) const;
 
 private:
-    static constexpr std::size_t degree = 10;
+    static constexpr std::size_t degree = 4;
     using Lanes = solver::CurveLanes<degree>;
     Lanes::Piece piece_at(std::size_t battery, double amperes) const;
 
     Bank const& bank_;
     bool charging_;
     std::vector<DischargeLaw> laws_; // by battery
+    std::vector<double> given_;      // [1/C] of the charge by what flows out
+    std::vector<double> kept_;       // [1/C] by what flows in
     Lanes lanes_;
 };
 

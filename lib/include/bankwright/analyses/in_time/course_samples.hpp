@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/course.hpp"
 #include "bankwright/analyses/in_time/charge_course.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -40,8 +41,11 @@ inline bool gives_much(ChargeCourse const& course, Bank const& bank, std::size_t
 
 // The number of a battery that goes on giving much although it is empty, at the moment last solved. -1: there is none.
 inline int spent(ChargeCourse const& course, Bank const& bank) {
-    for (std::size_t b = 0; b < bank.batteries.size(); ++b)
-        if (course.state().charge_solved(b) <= 0.0 && gives_much(course, bank, b)) return static_cast<int>(b);
+    auto const& state = course.state();
+    for (std::size_t b = 0; b < bank.batteries.size(); ++b) {
+        auto const none_at_hand = state.at_hand(b) <= -deep_charge(*bank.batteries[b].chemistry);
+        if ((state.charge_solved(b) <= 0.0 || none_at_hand) && gives_much(course, bank, b)) return static_cast<int>(b);
+    }
     return -1;
 }
 
