@@ -1,4 +1,5 @@
 #include "bankwright/devices/battery_resistance.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
 
 #include <stdexcept>
 
@@ -71,4 +72,26 @@ TEST_CASE("the missing key is named") {
                          std::invalid_argument);
     CHECK_THROWS_WITH_AS(internal_resistance(battery, celsius(25)), doctest::Contains("capacity"),
                          std::invalid_argument);
+}
+
+// Short-circuit currents by their makers, quoted: flooded cells of 845 Ah 9.6 kA and 2490 Ah 29.1 kA, an AGM battery of
+// 90 Ah 2.3 kA; a 6 V battery 2.4 kA in the example of ABYC E-11, its capacity taken as 220 Ah.
+TEST_CASE("short-circuit currents are those that makers state, within what the label leaves open") {
+    auto const kiloamperes = [](Chemistry chemistry, int cells, double ampere_hours) {
+        Battery battery;
+        battery.id = "A";
+        battery.chemistry = chemistry;
+        battery.cells = cells;
+        battery.capacity = ampere_hours * 3600.0 * si::coulomb;
+        auto const amperes = open_circuit_voltage(battery, celsius(25)) / internal_resistance(battery, celsius(25));
+        return amperes.value() / 1e3;
+    };
+    CHECK(kiloamperes(Chemistry::flooded, 1, 845) == doctest::Approx(9.6).epsilon(0.05));
+    CHECK(kiloamperes(Chemistry::flooded, 1, 2490) == doctest::Approx(29.1).epsilon(0.05));
+    CHECK(kiloamperes(Chemistry::flooded, 1, 4980) == doctest::Approx(58.2).epsilon(0.05)); // as two side by side
+    CHECK(kiloamperes(Chemistry::agm, 6, 90) == doctest::Approx(2.3).epsilon(0.05));
+    Battery six_volts;
+    six_volts.chemistry = Chemistry::flooded;
+    CHECK(kiloamperes(Chemistry::flooded, 3, 220) ==
+          doctest::Approx(2.4).epsilon(resistance_spread(six_volts).value() + 0.1));
 }

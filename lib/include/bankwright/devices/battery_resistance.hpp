@@ -2,8 +2,8 @@
 //
 // In this order: `resistance` as given, whatever the temperature and charge; `cranking`: by its definition (SAE J537)
 // the battery still holds 7.2 V per 12 V at -18 degC after 30 s, so (E - 7.2 V) / cranking is the most it can be there,
-// and it is taken as that; else a typical cell of the chemistry, scaled as 1 / capacity. The last two then move with
-// temperature and charge (data/tables/internal_resistance.toml; resistance_spread() says how well each is known).
+// and it is taken as that; else a typical cell of the chemistry and size, about as 1 / capacity. The last two then move
+// with temperature and charge (data/tables/internal_resistance.toml; resistance_spread() says how well each is known).
 #pragma once
 
 #include "bankwright/devices/battery.hpp"

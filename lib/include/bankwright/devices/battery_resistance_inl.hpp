@@ -38,6 +38,18 @@ inline double lithium_temperature(double celsius_now) {
                        tables::column(t::lithium_cold, &t::LithiumColdRow::ratio), celsius_now);
 }
 
+// Over that of a cell of 100 Ah.
+inline double by_size(Chemistry chemistry, double ampere_hours) {
+    namespace t = tables::internal_resistance;
+    if (chemistry != Chemistry::flooded) return 100.0 / ampere_hours;
+    auto sizes = tables::column(t::flooded_size, &t::FloodedSizeRow::ampere_hours);
+    auto const covered = std::fmin(sizes.back(), std::fmax(sizes.front(), ampere_hours));
+    for (auto& size : sizes)
+        size = std::log(size);
+    return logarithmic(sizes, tables::column(t::flooded_size, &t::FloodedSizeRow::ratio), std::log(covered)) * covered /
+           ampere_hours;
+}
+
 inline constexpr double cranking_celsius = -18.0;          // SAE J537
 inline constexpr double cranking_volts_per_12_volts = 7.2; // SAE J537
 
@@ -83,9 +95,9 @@ BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, StateOf
     }
     if (!battery.capacity)
         throw std::invalid_argument("battery `" + battery.id + "` needs `resistance`, `cranking` or `capacity`");
-    auto const hundred_ampere_hours = 360000.0; // [C]
     auto const cell = t::per_cell[static_cast<std::size_t>(chemistry)].ohms;
-    return cell * cell_count(battery) * hundred_ampere_hours / battery.capacity->value() * moved * si::ohm;
+    auto const size = internal::resistance_curves::by_size(chemistry, battery.capacity->value() / 3600.0);
+    return cell * cell_count(battery) * size * moved * si::ohm;
 }
 
 BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, Temperature ambient) {

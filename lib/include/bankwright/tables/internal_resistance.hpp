@@ -38,15 +38,29 @@ struct PerCellRow {
     std::string_view mark;
 };
 // Typical cell of 100 Ah, new, full, 25 degC, in the order of the chemistries, and how far a cell may lie to
-// either side. Resistance goes as 1 / capacity.
+// either side. Resistance goes as 1 / capacity, for flooded as in flooded_size.
 inline constexpr std::array<PerCellRow, 5> per_cell{{
-    {"flooded", 0.00185, 0.5, "quoted: 845 Ah gives 9.6 kA, 2490 Ah 29.1 kA by their makers, a 6 V battery of 220 Ah 2.4 kA (ABYC E-11's example); thin plates for cranking lie lower, and state their cranking current"},
+    {"flooded", 0.00095, 0.5, "common practice: 5.7 mohm for six cells, the upper end of 2 to 6; thin plates for cranking lie lower, and state their cranking current"},
     {"agm", 0.00084, 0.4, "quoted: 90 Ah, 12 V gives 2.3 kA by its maker"},
-    {"gel", 0.0011, 0.5, "common practice: a third above agm"},
+    {"gel", 0.00095, 0.5, "common practice, between agm and the end of 2 to 6 mohm"},
     {"lifepo4", 0.0005, 0.5, "common practice: middle of 0.2 to 0.7 mohm"},
     {"nmc", 0.001, 0.5, "read, low confidence: 2 Ah cells 50 to 100 mohm, that is 1 to 2 mohm at 100 Ah"},
 }};
 inline constexpr Source per_cell_source = source_usual;
+
+struct FloodedSizeRow {
+    int ampere_hours; // [Ah]
+    double ratio; // [1]
+    std::string_view mark;
+};
+// Resistance of a flooded cell over that of one of 100 Ah: straight between these on logarithmic scales, beyond
+// them as 1 / capacity.
+inline constexpr std::array<FloodedSizeRow, 3> flooded_size{{
+    {100, 1.0, "by definition"},
+    {845, 0.2303, "quoted: 9.6 kA of 2.1 V by its maker"},
+    {2490, 0.076, "quoted: 29.1 kA of 2.1 V by its maker"},
+}};
+inline constexpr Source flooded_size_source = source_usual;
 
 struct LeadPowerRow {
     int fahrenheit; // [degF]
