@@ -16,9 +16,8 @@ namespace {
 using namespace bankwright;
 using Answers = std::map<std::string, std::function<double(Case const&)>>;
 
-constexpr double foot = 0.3048;                                                   // [m]
-constexpr double inch = 0.0254;                                                   // [m]
-constexpr double circular_mil = 3.14159265358979323846 / 4.0 * 2.54e-5 * 2.54e-5; // [m2]
+constexpr double foot = 0.3048; // [m]
+constexpr double inch = 0.0254; // [m]
 
 Awg gauge(Case const& c) { return Awg{static_cast<int>(c.number("gauge"))}; }
 Area section(Case const& c) {
@@ -123,6 +122,23 @@ Answers const answers{
      [](Case const& c) {
          return abyc_area(amperes(c, "current"), c.number("feet") * foot * si::meter, volts(c, "drop")).value() /
                 circular_mil;
+     }},
+    {"formula_gauge",
+     [](Case const& c) { // over the SAE areas; SAE has no 3
+         for (int number = 18; number >= -3; --number) {
+             if (!area(Sae{number})) continue;
+             auto const lost = abyc_drop(amperes(c, "current"), c.number("feet") * foot * si::meter, Awg{number});
+             if (lost <= allowed_drop(12.0 * si::volt, true)) return static_cast<double>(number);
+         }
+         return -4.0;
+     }},
+    {"sae_circular_mils", [](Case const& c) { return area(Sae{gauge(c).number})->value() / circular_mil; }},
+    {"large_bank_need",
+     [](Case const& c) {
+         auto const makers = c.number("makers");
+         return large_bank_need(amperes(c, "cranking"), c.number("ampere_hours") * 3600.0 * si::coulomb,
+                                makers > 0.0 ? std::optional(amperes(c, "makers")) : std::nullopt)
+             ->current.value();
      }},
     {"smallest_gauge", [](Case const& c) { return smallest_gauge(c.number("circular_mils")); }},
     {"iso_drop",

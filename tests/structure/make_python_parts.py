@@ -9,7 +9,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 TARGET = ROOT / "bindings/bankwright/part_methods.py"
-TYPES = {"integer": "int", "boolean": "bool", "date": "datetime.date"}
+TYPES = {"integer": "int", "boolean": "bool", "date": "datetime.date", "trips": "Sequence[Sequence[str]]"}
 KEPT = "\u00a0"  # a blank at which no line is broken
 HEAD = '''"""How a bank is built part by part.
 
@@ -18,6 +18,7 @@ Written by tests/structure/make_python_parts.py from the library's table of keys
 from __future__ import annotations
 
 import datetime
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .quantities import QuantityLike

@@ -66,7 +66,7 @@ TEST_CASE("before the device nothing opens, behind one of no known class nothing
     CHECK(result.devices[0].at == "CB.load");
 }
 
-// ISO 8820-5 ends at 6 times the rating within 1 s [from memory]: 60 A lets through (360 A)^2 1 s at most, whatever the
+// ISO 8820-5 ends at 6 times the rating within 1 s [recalled]: 60 A lets through (360 A)^2 1 s at most, whatever the
 // current above that.
 TEST_CASE("a fuse ends it within the heat that it lets through, and that is all that the copper behind it gets") {
     auto bank = with_class(jon_boat(), "iso-8820-5");
@@ -98,7 +98,7 @@ TEST_CASE("thin copper behind a slow device is not sure to live") {
     CHECK(main.ended->heat > main.withstand);
 }
 
-// 154 A is 2.6 times the rating. ISO 8820-5 holds 3.5 times for 0.3 s at least [from memory], so this as long: 7e3 A2s,
+// 154 A is 2.6 times the rating. ISO 8820-5 holds 3.5 times for 0.3 s at least [recalled], so this as long: 7e3 A2s,
 // far above the k2S2 of 30 AWG, 0.05 mm2.
 TEST_CASE("copper that is spoilt before any device may open does not survive") {
     auto bank = with_class(jon_boat(), "iso-8820-5");

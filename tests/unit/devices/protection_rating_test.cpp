@@ -33,5 +33,5 @@ TEST_CASE("sheathing buys distance") {
     CHECK(distance_limit(Routing::open).distance.value() == doctest::Approx(0.1778));
     CHECK(distance_limit(Routing::enclosed).distance.value() == doctest::Approx(1.016));
     CHECK(distance_limit(Routing::enclosed_from_battery).distance.value() == doctest::Approx(1.8288));
-    CHECK(distance_limit(Routing::enclosed_from_battery).source.confidence.find("memory") != std::string_view::npos);
+    CHECK(distance_limit(Routing::enclosed_from_battery).source.confidence.find("recalled") != std::string_view::npos);
 }

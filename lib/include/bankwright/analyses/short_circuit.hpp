@@ -6,6 +6,7 @@
 // battery's own disconnect.
 #pragma once
 
+#include "bankwright/analyses/short_circuit/device_duty.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/linkage.hpp"
@@ -40,14 +41,6 @@ struct ShortPlace {
     std::vector<std::string> cleared_by;    // those of them that end it, if it is sure that they do
     std::optional<Duration> cleared_within; // by then; none: nothing is sure to end it
     bool bypassed = false;                  // at last nothing but what passes no breaker or fuse is left, and flows on
-};
-
-struct DeviceDuty {
-    std::string id;
-    Current most{};                    // through it, over all places
-    std::string at;                    // that place's terminal; empty: no short drives a current through it
-    std::optional<Current> interrupts; // as the file states
-    std::optional<bool> suffices;
 };
 
 // A conductor in one short.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/short_circuit.hpp"
+#include "bankwright/analyses/short_circuit/interrupting_standard.hpp"
 #include "bankwright/analyses/short_circuit/short_course.hpp"
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
@@ -24,7 +25,7 @@ public:
         for (auto const* devices : {&closed_.breakers, &closed_.fuses})
             for (auto const& device : *devices) {
                 devices_.push_back(&device);
-                result_.devices.push_back({device.id, {}, {}, device.interrupts, {}});
+                result_.devices.push_back({device.id, {}, {}, {}, {}, {}, {}, device.interrupts, {}});
             }
         for (auto const* runs : {&closed_.jumpers, &closed_.cables})
             for (auto const& run : *runs) {
@@ -39,8 +40,13 @@ public:
             ShortCourse const course(closed_, pair);
             if (!course.stages().empty()) consider(pair, course);
         }
-        for (auto& device : result_.devices)
-            if (device.interrupts && !device.at.empty()) device.suffices = device.most <= *device.interrupts;
+        InterruptingStandard const standard(closed_);
+        for (auto& device : result_.devices) {
+            if (device.at.empty()) continue;
+            device.need = device.most;
+            standard.raise(device);
+            if (device.interrupts) device.suffices = device.need <= *device.interrupts;
+        }
         return std::move(result_);
     }
 

@@ -18,8 +18,8 @@ template <class Member>
 TwoWords(Member&, std::array<std::string_view, 2> const&) -> TwoWords<Member>;
 
 // Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional
-// of a quantity, int, bool, Date, Chemistry, SpeedControl or std::string; a TwoWords of a std::optional<bool>; or, for
-// what always has a value, a std::string, Temperature or Resistance.
+// of a quantity, int, bool, Date, Chemistry, SpeedControl, std::string or the points of a band; a TwoWords of a
+// std::optional<bool>; or, for what always has a value, a std::string, Temperature or Resistance.
 template <class Part, class Visit>
 void for_each_field(Part& part, Visit&& visit) {
     using Kind = std::remove_const_t<Part>;
@@ -75,6 +75,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("resistance", part.resistance);
         visit("state", TwoWords{part.closed, keys::contact_words});
         visit("class", part.trip_class);
+        visit("trips", part.trips);
         visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Switch>) {
         visit("rating", part.rating);

@@ -28,8 +28,9 @@ inline std::string term_pattern(UnitTable const& units, bool may_be_negative) {
 
 inline std::string quantity_pattern(KeySpec const& key) {
     if (key.kind == KeyKind::wire_size)
-        return fmt::format(R"(^\s*(([1-4]/0|0{{1,4}}|[1-9]|[12][0-9]|30)\s*AWG|{})\s*$)",
-                           term_pattern(area_units, false));
+        return fmt::format(
+            R"(^\s*(([1-4]/0|0{{1,4}}|[1-9]|[12][0-9]|30)\s*AWG|([1-4]/0|0{{1,4}}|[1246]|8|1[02468])\s*SAE|{})\s*$)",
+            term_pattern(area_units, false));
     return with_quantity(key.kind, [&](auto type) -> std::string {
         using Quantity = typename decltype(type)::type;
         if constexpr (std::is_same_v<Quantity, WireSize>) {
@@ -58,6 +59,18 @@ inline void add_type(JsonText& json, KeySpec const& key) {
         json.text("type", "array");
         json.open("items", '{');
         json.text("type", "string");
+        json.close();
+        return;
+    case KeyKind::trips:
+        json.text("type", "array");
+        json.raw("minItems", "1");
+        json.open("items", '{');
+        json.text("type", "array");
+        json.raw("minItems", "3");
+        json.raw("maxItems", "3");
+        json.open("items", '{');
+        json.text("type", "string");
+        json.close();
         json.close();
         return;
     case KeyKind::choice:

@@ -20,9 +20,10 @@ struct KeyKindName {
 };
 
 // In the order of KeyKind.
-inline constexpr std::array<KeyKindName, 20> key_kind_names{{
+inline constexpr std::array<KeyKindName, 21> key_kind_names{{
     {KeyKind::text, "text", ""},
     {KeyKind::texts, "texts", ""},
+    {KeyKind::trips, "trips", ""},
     {KeyKind::choice, "choice", ""},
     {KeyKind::integer, "integer", ""},
     {KeyKind::boolean, "boolean", ""},
@@ -43,7 +44,7 @@ inline constexpr std::array<KeyKindName, 20> key_kind_names{{
     {KeyKind::fraction, "fraction", "1"},
 }};
 
-constexpr bool stand_in_their_order(std::array<KeyKindName, 20> const& names) {
+constexpr bool stand_in_their_order(std::array<KeyKindName, 21> const& names) {
     for (std::size_t i = 0; i < names.size(); ++i)
         if (names[i].kind != static_cast<KeyKind>(i) || names[i].unit.empty() == is_quantity(names[i].kind))
             return false;

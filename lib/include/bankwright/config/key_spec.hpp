@@ -14,6 +14,7 @@ namespace bankwright {
 enum class KeyKind {
     text,
     texts, // a list
+    trips, // a list of points of a time-current band
     choice,
     integer,
     boolean,
@@ -50,6 +51,8 @@ constexpr std::string_view with_article(KeyKind kind) {
         return "a text";
     case KeyKind::texts:
         return "a list of texts";
+    case KeyKind::trips:
+        return "a list of points, each a multiple of the rating and the shortest and longest time";
     case KeyKind::choice:
         return "a word";
     case KeyKind::integer:

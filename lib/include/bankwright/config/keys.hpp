@@ -172,6 +172,9 @@ inline constexpr std::array protection{
             {},
             {},
             trip_class_names},
+    KeySpec{"trips", KeyKind::trips, "[[\"200 %\", \"10 s\", \"60 s\"]]",
+            "the maker's own time-current band: at a multiple of the rating it opens between two times",
+            "from `class`"},
     place,
 };
 

@@ -10,12 +10,12 @@ namespace bankwright {
 
 BANKWRIGHT_INLINE PlainDocument read_plain_document(std::string_view text, ReadLimits const& limits) {
     PlainDocument read;
-    internal::reading::Report report(limits);
+    internal::reader::Report report(limits);
     Document document;
-    read.readable = internal::reading::parse(text, limits, document, report);
+    read.readable = internal::reader::parse(text, limits, document, report);
     if (read.readable) {
         for (auto const& duplicate : document.duplicates)
-            internal::reading::report_problem(duplicate, report);
+            internal::reader::report_problem(duplicate, report);
         read.root = std::move(document.root);
     }
     read.findings = report.take();

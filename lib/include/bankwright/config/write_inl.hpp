@@ -67,6 +67,8 @@ public:
             add(name, toml_string(member));
         else if constexpr (std::is_same_v<T, Date>)
             add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
+        else if constexpr (std::is_same_v<T, std::vector<TripLimit>>)
+            add(name, trips(member));
         else if constexpr (std::is_enum_v<T>)
             add(name, toml_string(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
         else if (std::isfinite(internal::key_words::in_si(member)))
@@ -81,6 +83,14 @@ public:
     std::string lines() const { return fmt::format("{}\n", fmt::join(lines_, "\n")); }
 
 private:
+    static std::string trips(std::vector<TripLimit> const& points) {
+        std::vector<std::string> rows;
+        for (auto const& point : points)
+            rows.push_back(fmt::format("[\"{}\", \"{}\", \"{}\"]", print_exact(Ratio::of(point.multiple)),
+                                       print_exact(point.at_least), print_exact(point.at_most)));
+        return fmt::format("[{}]", fmt::join(rows, ", "));
+    }
+
     std::string tolerance_of(std::string_view name) const {
         if (tolerances_)
             for (auto const& tolerance : *tolerances_)

@@ -64,7 +64,7 @@ BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
 BANKWRIGHT_INLINE Source peukert_source(Battery const& battery) {
     if (internal::capacity_ratings::tell_exponent(battery))
         return {"the battery's own ratings", "`capacity` and `reserve` (SAE J537: 25 A, 27 degC, to 1.75 V a cell)",
-                "as stated", "definition read twice; exponent derived"};
+                "as stated", "definition quoted: two service texts; exponent derived"};
     return tables::chemistries::peukert_source;
 }
 

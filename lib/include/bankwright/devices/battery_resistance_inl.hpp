@@ -114,7 +114,7 @@ BANKWRIGHT_INLINE Source internal_resistance_source(Battery const& battery) {
     if (battery.resistance) return {"the battery's own description", "`resistance`", "as given", "stated"};
     if (battery.cranking)
         return {"SAE J537", "cold cranking: 7.2 V per 12 V held for 30 s at -18 degC", "as restated by service texts",
-                "definition read twice; the resistance is derived, and an upper bound"};
+                "definition quoted: two service texts; the resistance is derived, and an upper bound"};
     return tables::internal_resistance::per_cell_source;
 }
 

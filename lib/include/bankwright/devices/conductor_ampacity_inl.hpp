@@ -29,9 +29,13 @@ inline double cell(tables::ampacity::ByGaugeRow const& row, std::size_t column) 
     return cells[column];
 }
 
-// The thickest row that is not thicker than the conductor; rows run from thin to thick. A part in a thousand is print.
+// The row of its number, of a gauge or SAE size (ABYC E-11 gives both one ampacity); else the thickest row that is not
+// thicker than the conductor; rows run from thin to thick. A part in a thousand is print.
 inline tables::ampacity::ByGaugeRow const* row_of(WireSize size) {
     tables::ampacity::ByGaugeRow const* found = nullptr;
+    if (size.is_sae())
+        for (auto const& row : tables::ampacity::by_gauge)
+            if (row.gauge == size.gauge()->number) return &row;
     for (auto const& row : tables::ampacity::by_gauge)
         if (area(Awg{row.gauge}).value() <= size.area().value() * 1.001) found = &row;
     return found;

@@ -3,6 +3,7 @@
 
 #include "bankwright/devices/conductor_ampacity.hpp"
 #include "bankwright/devices/conductor_heating.hpp"
+#include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/tables/short_circuit.hpp"
 
@@ -21,6 +22,19 @@ BANKWRIGHT_INLINE std::optional<Temperature> conductor_temperature(Conductor con
     auto const share = current.value() / (allowed->published.value() * allowed->bundling);
     auto const rise = in_celsius(allowed->insulation) - published::basis_celsius;
     return celsius(around + rise * share * share);
+}
+
+BANKWRIGHT_INLINE Temperature copper_temperature(Conductor const& conductor, Current current, Temperature ambient) {
+    if (conductor.temperature) return *conductor.temperature;
+    auto const warm = conductor_temperature(conductor, current, ambient);
+    if (!warm) return ambient;
+    auto const insulation = in_celsius(ampacity(conductor, ambient)->insulation);
+    return celsius(std::min(in_celsius(*warm), std::max(insulation, in_celsius(ambient))));
+}
+
+BANKWRIGHT_INLINE Voltage conductor_drop(Conductor const& conductor, Current current, Temperature ambient,
+                                         Resistance joint) {
+    return current * resistance(conductor, copper_temperature(conductor, current, ambient), joint);
 }
 
 BANKWRIGHT_INLINE double short_circuit_k(Temperature initial, Temperature final) {

@@ -15,6 +15,17 @@ BANKWRIGHT_INLINE ResistancePerLength copper_resistance(Area area, Temperature t
     return ResistancePerLength::from_value(copper_resistivity * warm / area.value());
 }
 
+BANKWRIGHT_INLINE ResistancePerLength stranded_resistance(Area area, Temperature temperature) {
+    return copper_resistance(area, temperature) * (1.0 + tables::wire_resistance::lay[0].share);
+}
+
+BANKWRIGHT_INLINE std::optional<Resistance> wire_resistance(Conductor const& conductor, Temperature copper) {
+    if (conductor.resistance || !conductor.size || !conductor.length) return std::nullopt;
+    auto const area = conductor.size->area();
+    Resistance const plain = stranded_resistance(area, copper) * *conductor.length;
+    return conductor.tinned.value_or(false) ? tinned_ratio(area) * plain : plain;
+}
+
 BANKWRIGHT_INLINE double tinned_ratio(Area area) {
     auto const mm2 = area.value() * 1e6;
     auto const times = [&](auto const& row) { // the greater over the smaller: the nearest by ratio
@@ -30,9 +41,7 @@ BANKWRIGHT_INLINE Resistance resistance(Conductor const& conductor, Temperature 
     if (conductor.resistance) return *conductor.resistance;
     if (!conductor.size || !conductor.length)
         throw std::invalid_argument("conductor `" + conductor.id + "` needs `resistance`, or `size` and `length`");
-    auto const area = conductor.size->area();
-    auto const wire = copper_resistance(area, conductor.temperature.value_or(ambient)) * *conductor.length;
-    return wire * (conductor.tinned.value_or(false) ? tinned_ratio(area) : 1.0) + 2.0 * conductor.joint.value_or(joint);
+    return *wire_resistance(conductor, conductor.temperature.value_or(ambient)) + 2.0 * conductor.joint.value_or(joint);
 }
 
 } // namespace bankwright

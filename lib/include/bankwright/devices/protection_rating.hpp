@@ -17,10 +17,10 @@ struct RatingLimit {
     Source source;
 };
 RatingLimit abyc_rating_limit(Current ampacity);                // ampacity, or the next standard size if within 150 %
-RatingLimit cfr_rating_limit(Current ampacity, Voltage system); // below 50 V any rating up to 150 %, else as ABYC
+RatingLimit cfr_rating_limit(Current ampacity, Voltage system); // (c)(1): below 50 V any up to 150 %; (c)(2): as ABYC
 
-// What a breaker must interrupt where only the cranking amperes of all connected batteries are known. The table covers
-// 12, 24 and 32 V; above that the 32 V rows are the least one can ask, and `source` says so.
+// What a breaker must interrupt at least by the cranking amperes of all connected batteries. The table covers 12, 24
+// and 32 V; above that the 32 V rows are the least one can ask, and `source` says so.
 struct InterruptingNeed {
     Current current;
     Source source;
@@ -28,7 +28,18 @@ struct InterruptingNeed {
 enum class BreakerPlace { main, branch }; // main: the first in series with the battery
 InterruptingNeed interrupting_need(Current total_cranking, Voltage system, BreakerPlace);
 
-// How far along the conductor from its source a device may sit.
+// ABYC E-11 of banks above 2200 cranking amperes or 500 Ah (quoted: trawlerforum.com, thread 75323): the battery
+// maker's short-circuit current, added up over parallel strings; 20 kA where that exceeds 10 kA, and where it is not
+// known. Empty of smaller banks.
+std::optional<InterruptingNeed> large_bank_need(Current total_cranking, Charge capacity, std::optional<Current> makers);
+
+// Above it ABYC E-11 of July 2025, 11.10.1.4.1, asks for a device at each battery of a parallel bank (quoted:
+// cruisersforum.com, thread 297133).
+Charge parallel_bank_limit();
+Source parallel_bank_source();
+
+// How far along the conductor from its source a device may sit, where it cannot practically sit at the source itself;
+// the 40 in only where 7 in are not practical either (33 CFR 183.455(b)).
 enum class Routing { open, enclosed, enclosed_from_battery };
 struct DistanceLimit {
     Length distance;

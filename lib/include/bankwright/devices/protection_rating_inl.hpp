@@ -28,7 +28,7 @@ BANKWRIGHT_INLINE RatingLimit abyc_rating_limit(Current ampacity) {
     auto const next = next_standard_size(ampacity);
     auto const within = next && next->value() <= rule.share * ampacity.value() * internal::rating_rules::print;
     return {within ? std::max(*next, ampacity) : ampacity,
-            {"ABYC E-11", "E-11.10, rating of overcurrent protection", "trade page summarising it", rule.mark}};
+            {"ABYC E-11", "E-11.10, rating of overcurrent protection", "as summarised", "quoted: trade page"}};
 }
 
 BANKWRIGHT_INLINE RatingLimit cfr_rating_limit(Current ampacity, Voltage system) {
@@ -48,11 +48,30 @@ BANKWRIGHT_INLINE InterruptingNeed interrupting_need(Current total_cranking, Vol
         return {
             (place == BreakerPlace::main ? row.main_breaker : row.branch_breaker) * si::ampere,
             internal::rating_rules::with_confidence(tables::protection::interrupting_source,
-                                                    beyond ? "from memory, for 32 V: the table ends there" : row.mark)};
+                                                    beyond ? "recalled, for 32 V: the table ends there" : row.mark)};
     }
     // The last row has no upper bound: only a current that is not a number comes here.
     return {rows.back().main_breaker * si::ampere, tables::protection::interrupting_source};
 }
+
+BANKWRIGHT_INLINE std::optional<InterruptingNeed> large_bank_need(Current total_cranking, Charge capacity,
+                                                                  std::optional<Current> makers) {
+    auto const& row = tables::protection::large_bank[0];
+    constexpr double ampere_hour = 3600.0; // [C]
+    auto const above = [](double value, double limit) { return value > limit * internal::rating_rules::print; };
+    if (!above(total_cranking.value(), row.cranking) && !above(capacity.value(), row.ampere_hours * ampere_hour))
+        return std::nullopt;
+    Current const twenty = row.interrupts * si::ampere;
+    if (!makers) return InterruptingNeed{twenty, tables::protection::large_bank_source};
+    auto const need = above(makers->value(), row.makers_up_to) ? std::max(*makers, twenty) : *makers;
+    return InterruptingNeed{need, tables::protection::large_bank_source};
+}
+
+BANKWRIGHT_INLINE Charge parallel_bank_limit() {
+    return tables::protection::parallel_bank[0].ampere_hours * 3600.0 * si::coulomb;
+}
+
+BANKWRIGHT_INLINE Source parallel_bank_source() { return tables::protection::parallel_bank_source; }
 
 BANKWRIGHT_INLINE DistanceLimit distance_limit(Routing routing) {
     auto const& row = tables::protection::distances[static_cast<std::size_t>(routing)];

@@ -6,8 +6,10 @@
 #include "bankwright/tables/protection.hpp"
 
 #include <limits>
+#include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 namespace bankwright {
 
@@ -31,10 +33,38 @@ inline Curve curve_of(TripClass trip_class) {
         return {t::iec_60898_c, t::iec_60898_c_source};
     case TripClass::iec_60898_d:
         return {t::iec_60898_d, t::iec_60898_d_source};
+    case TripClass::iec_60934:
+        return {t::iec_60934, t::iec_60934_source};
+    case TripClass::sae_j553_1:
+    case TripClass::sae_j553_2:
+    case TripClass::sae_j553_3:
+        return {t::sae_j553, t::sae_j553_source};
     case TripClass::iso_8820_3:
         return {t::iso_8820_3, t::iso_8820_3_source};
+    case TripClass::iso_8820_3_c:
+        return {t::iso_8820_3_c, t::iso_8820_3_c_source};
+    case TripClass::iso_8820_3_e:
+        return {t::iso_8820_3_e, t::iso_8820_3_e_source};
+    case TripClass::iso_8820_3_f:
+        return {t::iso_8820_3_f, t::iso_8820_3_f_source};
+    case TripClass::iso_8820_4:
+        return {t::iso_8820_4, t::iso_8820_4_source};
     case TripClass::iso_8820_5:
         return {t::iso_8820_5, t::iso_8820_5_source};
+    case TripClass::iso_8820_6:
+        return {t::iso_8820_6, t::iso_8820_6_source};
+    case TripClass::ul_248_14:
+        return {t::ul_248_14, t::ul_248_14_source};
+    case TripClass::ul_248_15:
+        return {t::ul_248_15, t::ul_248_15_source};
+    case TripClass::iec_60127_sheet_1:
+        return {t::iec_60127_sheet_1, t::iec_60127_sheet_1_source};
+    case TripClass::iec_60127_sheet_2:
+        return {t::iec_60127_sheet_2, t::iec_60127_sheet_2_source};
+    case TripClass::iec_60127_sheet_3:
+        return {t::iec_60127_sheet_3, t::iec_60127_sheet_3_source};
+    case TripClass::iec_60127_sheet_5:
+        return {t::iec_60127_sheet_5, t::iec_60127_sheet_5_source};
     case TripClass::sae_j554:
         break;
     }
@@ -52,6 +82,33 @@ inline std::span<Point const> for_rating(std::span<Point const> points, double r
     return points.subspan(begin, end - begin);
 }
 
+inline constexpr Source stated{"the device's own description", "`trips`", "as given", "stated"};
+
+// The points of one device, by rising multiple, and where they come from. Empty where none are known.
+struct Band {
+    std::vector<Point> points;
+    Source source;
+    bool is_fuse = false; // what melts; of a band in the file it is not known
+};
+
+inline bool is_fuse(TripClass trip_class) { return trip_class >= TripClass::iso_8820_3; }
+
+inline std::optional<Band> band_of(ProtectiveDevice const& device) {
+    if (!device.rating || !(device.rating->value() > 0.0)) return std::nullopt;
+    if (device.trips && !device.trips->empty()) {
+        Band band{{}, stated};
+        for (auto const& trip : *device.trips)
+            band.points.push_back({std::numeric_limits<double>::infinity(), trip.multiple, trip.at_least.value(),
+                                   trip.at_most.value(), stated.confidence});
+        return band;
+    }
+    auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
+    if (!known) return std::nullopt;
+    auto const curve = curve_of(*known);
+    auto const points = for_rating(curve.points, device.rating->value());
+    return Band{{points.begin(), points.end()}, curve.source, is_fuse(*known)};
+}
+
 } // namespace internal::trip_points
 
 BANKWRIGHT_INLINE std::optional<TripClass> trip_class_named(std::string_view text) {
@@ -63,14 +120,17 @@ BANKWRIGHT_INLINE std::optional<TripClass> trip_class_named(std::string_view tex
     return std::nullopt;
 }
 
+BANKWRIGHT_INLINE bool has_trip_band(ProtectiveDevice const& device) {
+    return (device.trips && !device.trips->empty()) || (device.trip_class && trip_class_named(*device.trip_class));
+}
+
 BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const& device, Current current) {
-    auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
-    if (!known || !device.rating || !(device.rating->value() > 0.0)) return std::nullopt;
-    auto const curve = internal::trip_points::curve_of(*known);
+    auto const known = internal::trip_points::band_of(device);
+    if (!known) return std::nullopt;
     auto const multiple = current.value() / device.rating->value();
 
-    TripBand band{0.0 * si::second, std::numeric_limits<double>::infinity() * si::second, curve.source};
-    for (auto const& point : internal::trip_points::for_rating(curve.points, device.rating->value())) {
+    TripBand band{0.0 * si::second, std::numeric_limits<double>::infinity() * si::second, known->source};
+    for (auto const& point : known->points) {
         if (point.multiple <= multiple && point.at_most < band.at_most.value()) {
             band.at_most = point.at_most * si::second;
             band.source.confidence = point.mark;
@@ -81,21 +141,14 @@ BANKWRIGHT_INLINE std::optional<TripBand> trip_band(ProtectiveDevice const& devi
     return band;
 }
 
-inline bool is_fuse_class(TripClass trip_class) {
-    return trip_class == TripClass::iso_8820_3 || trip_class == TripClass::iso_8820_5 ||
-           trip_class == TripClass::sae_j554;
-}
-
 BANKWRIGHT_INLINE std::optional<LetThroughBound> let_through(ProtectiveDevice const& device, Current prospective) {
-    auto const known = device.trip_class ? trip_class_named(*device.trip_class) : std::nullopt;
-    if (!known || !device.rating) return std::nullopt;
-    auto const points =
-        internal::trip_points::for_rating(internal::trip_points::curve_of(*known).points, device.rating->value());
-    auto const& last = points.back();
+    auto const known = internal::trip_points::band_of(device);
+    if (!known) return std::nullopt;
+    auto const& last = known->points.back();
     if (last.at_most > 1.0 || prospective.value() < last.multiple * device.rating->value()) return std::nullopt;
     auto const band = trip_band(device, prospective);
     auto current = prospective;
-    if (is_fuse_class(*known)) {
+    if (known->is_fuse) {
         // What melts a fuse is heat: the larger the current the less of it is lost on the way, so the I2t to melting
         // never grows with the current. The last point's is an upper bound for all above; arcing is not in it
         // [derived].

@@ -31,6 +31,18 @@ inline Json on_conductor(std::optional<ConductorInShort> const& carried) {
             {"bears", si_or_null(carried->bears)}};
 }
 
+inline std::string_view needed_by(DeviceDuty const& device) {
+    switch (device.needed_by) {
+    case NeededBy::table:
+        return "table";
+    case NeededBy::large_bank:
+        return "large bank";
+    case NeededBy::short_circuit:
+        break;
+    }
+    return "short";
+}
+
 } // namespace internal::json
 
 BANKWRIGHT_INLINE std::string short_circuit_json(ShortCircuited const& shorted) {
@@ -54,10 +66,10 @@ BANKWRIGHT_INLINE std::string short_circuit_json(ShortCircuited const& shorted) 
     }
     auto devices = Json::object();
     for (auto const& device : shorted.result.devices)
-        devices[device.id] = {{"current", json::number(device.most.value())},
-                              {"at", json::unless_empty(device.at)},
-                              {"interrupts", json::si_or_null(device.interrupts)},
-                              {"suffices", json::yes_or_no(device.suffices)}};
+        devices[device.id] = {
+            {"current", json::number(device.most.value())},      {"at", json::unless_empty(device.at)},
+            {"need", json::number(device.need.value())},         {"needed_by", json::needed_by(device)},
+            {"interrupts", json::si_or_null(device.interrupts)}, {"suffices", json::yes_or_no(device.suffices)}};
     auto conductors = Json::object();
     for (auto const& conductor : shorted.result.conductors)
         conductors[conductor.id] = {{"withstand", json::si_or_null(conductor.withstand)},

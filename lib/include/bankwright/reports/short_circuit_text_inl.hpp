@@ -32,20 +32,20 @@ inline std::string places(ShortCircuitResult const& result) {
 }
 
 inline std::string devices(ShortCircuitResult const& result) {
-    std::vector<Row> rows{{"device", "most through it", "short at", "interrupts", ""}};
+    std::vector<Row> rows{{"device", "most through it", "short at", "must interrupt", "interrupts", ""}};
     for (auto const& device : result.devices) {
         if (device.at.empty()) {
             rows.push_back(
-                {device.id, "nothing", "", device.interrupts ? print(*device.interrupts) : "not stated", ""});
+                {device.id, "nothing", "", "", device.interrupts ? print(*device.interrupts) : "not stated", ""});
             continue;
         }
-        rows.push_back({device.id, print(device.most), device.at,
+        rows.push_back({device.id, print(device.most), device.at, needed(device),
                         device.interrupts ? print(*device.interrupts) : "not stated",
                         !device.suffices   ? "not known"
                         : *device.suffices ? "enough"
                                            : "too little"});
     }
-    return table(rows, {Align::left, Align::right, Align::left, Align::right, Align::left});
+    return table(rows, {Align::left, Align::right, Align::left, Align::right, Align::right, Align::left});
 }
 
 inline std::string conductors(ShortCircuitResult const& result) {

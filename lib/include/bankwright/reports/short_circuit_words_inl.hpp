@@ -12,6 +12,19 @@ namespace bankwright::short_circuit_words {
 
 BANKWRIGHT_INLINE std::string heat(LetThrough const& heat) { return fmt::format("{:.3g} A2s", heat.value()); }
 
+BANKWRIGHT_INLINE std::string needed(DeviceDuty const& device) {
+    auto const amperes = print(device.need);
+    switch (device.needed_by) {
+    case NeededBy::table:
+        return amperes + " (E-11, by cranking)";
+    case NeededBy::large_bank:
+        return amperes + " (E-11, large bank)";
+    case NeededBy::short_circuit:
+        break;
+    }
+    return amperes;
+}
+
 BANKWRIGHT_INLINE std::string ended(ShortPlace const& place) {
     if (place.cleared_within)
         return fmt::format("{} within {}", fmt::join(place.cleared_by, ", "), print(*place.cleared_within));

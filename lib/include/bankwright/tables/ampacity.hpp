@@ -14,28 +14,28 @@ inline constexpr Source source_cfr_table_5{
     "33 CFR Part 183 Subpart I",
     "183.425, Table 5: insulated stranded copper, 30 degC ambient, outside engine spaces",
     "as reprinted at federal.elaws.us; binds boats with inboard gasoline engines, a design reference for others",
-    "read; 105 degC column read twice",
+    "read",
 };
 
 inline constexpr Source source_cfr_note_1{
     "33 CFR Part 183 Subpart I",
     "183.425, Table 5, note 1: engine spaces, 50 degC",
     "as reprinted",
-    "row by row: read or from memory",
+    "row by row: quoted or recalled",
 };
 
 inline constexpr Source source_ul_1426{
     "UL 1426 boat cable, as ABYC E-11 applies it below 50 V; 33 CFR 183.425 Table 5 note 2 and 183.435(b) from 50 V",
     "current-carrying conductors bundled together",
     "trade reprint, year not stated",
-    "row by row: read or from memory",
+    "row by row: quoted or recalled",
 };
 
 inline constexpr Source source_iso_10133{
     "ISO 10133 (superseded by ISO 13297)",
     "Table A.2, 30 degC ambient",
     "2012",
-    "from memory; not verified in any copy; for comparison only",
+    "recalled; for comparison only",
 };
 
 struct ByGaugeRow {
@@ -44,7 +44,7 @@ struct ByGaugeRow {
     int c75; // [A], read
     int c80; // [A], read
     int c90; // [A], read
-    int c105; // [A], read twice
+    int c105; // [A], read
     int c125; // [A], read
     int c200; // [A], read
 };
@@ -68,7 +68,7 @@ inline constexpr std::array<ByGaugeRow, 15> by_gauge{{
 }};
 inline constexpr Source by_gauge_source = source_cfr_table_5;
 inline constexpr std::array<std::string_view, 8> by_gauge_marks{
-    "read", "read", "read", "read", "read", "read twice", "read", "read"};
+    "read", "read", "read", "read", "read", "read", "read", "read"};
 
 struct EngineSpaceRow {
     int celsius; // [degC]
@@ -77,13 +77,13 @@ struct EngineSpaceRow {
 };
 // What a conductor in an engine space keeps of its amperes, by temperature rating of the insulation.
 inline constexpr std::array<EngineSpaceRow, 7> engine_space{{
-    {60, 0.58, "read as the NEC factor for 46 to 50 degC"},
-    {75, 0.75, "read as the NEC factor for 46 to 50 degC"},
-    {80, 0.78, "from memory"},
-    {90, 0.82, "read as the NEC factor for 46 to 50 degC"},
-    {105, 0.85, "read twice"},
-    {125, 0.89, "from memory"},
-    {200, 1.0, "from memory"},
+    {60, 0.58, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
+    {75, 0.75, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
+    {80, 0.78, "recalled"},
+    {90, 0.82, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
+    {105, 0.85, "quoted: two trade reprints"},
+    {125, 0.89, "recalled"},
+    {200, 1.0, "recalled"},
 }};
 inline constexpr Source engine_space_source = source_cfr_note_1;
 
@@ -94,10 +94,10 @@ struct BundledRow {
 };
 // What each of several conductors keeps, from this many up to the next row. One or two keep all.
 inline constexpr std::array<BundledRow, 4> bundled{{
-    {3, 0.7, "read"},
-    {4, 0.6, "read"},
-    {7, 0.5, "read"},
-    {25, 0.4, "from memory"},
+    {3, 0.7, "quoted: trade reprint"},
+    {4, 0.6, "quoted: trade reprint"},
+    {7, 0.5, "quoted: trade reprint"},
+    {25, 0.4, "recalled"},
 }};
 inline constexpr Source bundled_source = source_ul_1426;
 

@@ -21,7 +21,7 @@ inline constexpr Source source_ieee_485{
     "IEEE 485",
     "Table 1, vented lead-acid, cell-size correction factors, base 77 degF (25 degC)",
     "year not stated",
-    "from memory, none seen in full; range of 25 to 125 degF read",
+    "recalled, none seen in full; range of 25 to 125 degF read",
 };
 
 inline constexpr Source source_ampere_hour_law{
@@ -42,9 +42,9 @@ struct ChargeVoltagesRow {
 // Volts per cell in the order of the chemistries. Lithium is not floated: there the figures are the usual
 // holding voltage.
 inline constexpr std::array<ChargeVoltagesRow, 5> charge_voltages{{
-    {"flooded", 2.17, 2.25, 2.4, 2.45, "float from memory (IEEE 450/484 range), absorption common practice"},
-    {"agm", 2.25, 2.3, 2.4, 2.45, "float from memory, 2.25 read; absorption common practice"},
-    {"gel", 2.25, 2.3, 2.35, 2.4, "float from memory, 2.25 read; absorption common practice"},
+    {"flooded", 2.17, 2.25, 2.4, 2.45, "float recalled (IEEE 450/484 range), absorption common practice"},
+    {"agm", 2.25, 2.3, 2.4, 2.45, "float recalled, 2.25 read; absorption common practice"},
+    {"gel", 2.25, 2.3, 2.35, 2.4, "float recalled, 2.25 read; absorption common practice"},
     {"lifepo4", 3.35, 3.45, 3.55, 3.65, "common practice; 3.60 to 3.65 is the charge cut-off"},
     {"nmc", 4.0, 4.1, 4.1, 4.2, "common practice"},
 }};
@@ -58,9 +58,9 @@ struct CutoffsRow {
 };
 // Volts per cell at which a discharge and a charge must stop; for lithium the protective disconnect sees to it.
 inline constexpr std::array<CutoffsRow, 5> cutoffs{{
-    {"flooded", 1.75, 2.67, "low read twice (20-hour and reserve ratings); high common practice, end of an equalising charge"},
-    {"agm", 1.75, 2.45, "low read twice; high common practice"},
-    {"gel", 1.75, 2.4, "low read twice; high common practice"},
+    {"flooded", 1.75, 2.67, "low quoted: two service texts (20-hour and reserve ratings); high common practice, end of an equalising charge"},
+    {"agm", 1.75, 2.45, "low quoted: two service texts; high common practice"},
+    {"gel", 1.75, 2.4, "low quoted: two service texts; high common practice"},
     {"lifepo4", 2.5, 3.65, "common practice"},
     {"nmc", 3.0, 4.2, "common practice: 2.5 to 3.0 and 4.20"},
 }};
@@ -112,8 +112,8 @@ inline constexpr std::array<LossesRow, 5> losses{{
     {"flooded", 0.05, 0.85, "self-discharge common practice (antimonial plates once lost 0.67 percent a day, read); efficiency read"},
     {"agm", 0.03, 0.95, "self-discharge read; efficiency common practice (up to 0.98 read for thin plates)"},
     {"gel", 0.03, 0.95, "self-discharge read; efficiency common practice"},
-    {"lifepo4", 0.02, 0.99, "self-discharge common practice; efficiency from memory"},
-    {"nmc", 0.02, 0.99, "self-discharge common practice; efficiency from memory"},
+    {"lifepo4", 0.02, 0.99, "self-discharge common practice; efficiency recalled"},
+    {"nmc", 0.02, 0.99, "self-discharge common practice; efficiency recalled"},
 }};
 inline constexpr Source losses_source = source_usual_limits;
 
@@ -131,8 +131,8 @@ inline constexpr std::array<AcceptanceRow, 5> acceptance{{
     {"flooded", 2.4, 1.1, 0.005, 0.01, "hours fitted to a log, read: 130 Ah, C/7 from 50 %, 6 h 58 min (forums.sailboatowners.com 176932); side and tail common practice"},
     {"agm", 2.4, 1.0, 0.001, 0.005, "hours and tail read: 96 Ah, C/5 from 50 %, 5.5 h to 0.5 %, absorption at 77 % (pbase.com/mainecruising, charge rate of AGM); side common practice"},
     {"gel", 2.35, 1.0, 0.001, 0.005, "as agm, no log was found"},
-    {"lifepo4", 3.6, 0.1, 0.001, 0.05, "hours from memory (95 percent in at C/2 when the voltage is reached); tail common practice"},
-    {"nmc", 4.15, 0.2, 0.001, 0.05, "hours from memory (90 percent in at C/2 when the voltage is reached); tail common practice"},
+    {"lifepo4", 3.6, 0.1, 0.001, 0.05, "hours recalled (95 percent in at C/2 when the voltage is reached); tail common practice"},
+    {"nmc", 4.15, 0.2, 0.001, 0.05, "hours recalled (90 percent in at C/2 when the voltage is reached); tail common practice"},
 }};
 inline constexpr Source acceptance_source = source_ampere_hour_law;
 

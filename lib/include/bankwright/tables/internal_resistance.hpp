@@ -28,7 +28,7 @@ inline constexpr Source source_chen_rincon_mora{
     "Chen, Rincon-Mora: Accurate Electrical Battery Model, IEEE Trans. Energy Convers. 2006",
     "R = 0.1562 exp(-24.37 charge) + 0.07446 ohm, 850 mAh cell",
     "2006",
-    "from memory",
+    "recalled",
 };
 
 struct PerCellRow {

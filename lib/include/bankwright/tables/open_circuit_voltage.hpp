@@ -13,14 +13,14 @@ inline constexpr Source source_charge_sheet{
     "public 'State of Charge' data sheet, as kept in the repository age-series/ElectricalAge2",
     "datasets/lead_acid_12v/ds.csv",
     "undated",
-    "read; the 80 degF row of the flooded columns read twice (the table attributed to BCI)",
+    "quoted, low: a file of no standing; the 80 degF row of the flooded columns also in two pages that attribute it to the BCI",
 };
 
 inline constexpr Source source_agm_usual{
     "the set that question-and-answer pages on AGM batteries usually print",
     "12 V, open circuit, rested",
     "undated",
-    "from memory; not verified in any copy",
+    "recalled; not verified in any copy",
 };
 
 inline constexpr Source source_piecewise{

@@ -14,7 +14,7 @@ inline constexpr Source source_iec_60364{
     "IEC 60364-5-54 / BS 7671",
     "k = 226 sqrt(ln(1 + (final - initial)/(234.5 + initial))) for copper, at most 5 s; printed k by insulation",
     "as reprinted, year not stated",
-    "formula read twice, table read",
+    "quoted: reprints, the formula in two",
 };
 
 struct PrintedKRow {

@@ -9,7 +9,7 @@ struct Source {
     std::string_view document;
     std::string_view clause;
     std::string_view edition;
-    std::string_view confidence; // read, read twice, from memory, derived, common practice
+    std::string_view confidence; // read, quoted: where, recalled, derived, common practice
 };
 
 } // namespace bankwright

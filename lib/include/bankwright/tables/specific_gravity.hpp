@@ -13,28 +13,28 @@ inline constexpr Source source_charge_sheet{
     "public 'State of Charge' data sheet, as kept in the repository age-series/ElectricalAge2",
     "datasets/lead_acid_12v/ds.csv",
     "undated",
-    "read; the 80 degF row read twice",
+    "quoted, low: a file of no standing; the 80 degF row also in two pages that attribute it to the BCI",
 };
 
 inline constexpr Source source_doe_primer{
     "DOE-HDBK-1084-95, Primer on Lead-Acid Storage Batteries",
     "cell voltage = specific gravity + 0.845",
     "1995, as reprinted",
-    "read",
+    "quoted: trade glossary",
 };
 
 inline constexpr Source source_navy{
     "US Navy aviation training course 14113",
     "0.001 per 3 degF from 80 degF: add above, subtract below",
     "undated copy",
-    "read twice",
+    "read",
 };
 
 inline constexpr Source source_army_freezing{
     "US Army TM 5-1185 Table III and OD 1002",
     "freezing point by specific gravity",
     "undated copies",
-    "read twice",
+    "read",
 };
 
 struct FloodedRow {

@@ -13,15 +13,15 @@ namespace bankwright::tables::voltage_drop {
 inline constexpr Source source_abyc_drop{
     "ABYC E-11",
     "11.14.2.6, allowed drop; CM = K I L / E with K = 10.75, L out and back in feet, E in volts",
-    "as quoted in public discussion",
-    "limits read twice, formula read",
+    "before July 2025",
+    "quoted: cruisersforum.com; the limits in suremarineservice.com too",
 };
 
 inline constexpr Source source_iso_drop{
     "ISO 10133 (superseded by ISO 13297)",
     "annex A: E = 0.0164 I L / S, L out and back in metres, S in mm2",
     "2012, as reprinted",
-    "read; the constant is 5 percent below annealed copper at 20 degC, so the formula understates the drop",
+    "quoted: trade page; the constant is 5 percent below annealed copper at 20 degC, so the formula understates the drop",
 };
 
 struct AllowedRow {

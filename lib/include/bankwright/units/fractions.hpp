@@ -29,5 +29,6 @@ using Health = Fraction<struct HealthMeaning>;                     // usable cap
 using Efficiency = Fraction<struct EfficiencyMeaning>;             // what comes out over what goes in
 using Throttle = Fraction<struct ThrottleMeaning>;                 // duty cycle of a motor's speed control
 using Spread = Fraction<struct SpreadMeaning>; // how far a value may lie to either side, over itself
+using Ratio = Fraction<struct RatioMeaning>;   // a value over another of its kind; may well be above 1
 
 } // namespace bankwright

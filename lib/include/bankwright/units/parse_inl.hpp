@@ -129,6 +129,12 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
         if (auto const gauge = gauge_of(number)) return {WireSize(*gauge), {}, false};
         return failed(problem(wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
     }
+    if (!number.empty() && unit == "SAE") {
+        auto const size = gauge_of(number);
+        if (size && bankwright::area(Sae{size->number})) return {WireSize(Sae{size->number}), {}, false};
+        return failed(problem(wire_size_units, false,
+                              quoted(text) + " is no SAE size (18 to 1, but no odd one from 3, and 1/0 to 4/0)"));
+    }
     if (!number.empty() && unit.empty()) return failed(problem(wire_size_units, true, quoted(text) + " has no unit"));
     if (!number.empty())
         for (std::string_view const word : {"AWG", "ga", "gauge", "AWG."})

@@ -99,7 +99,8 @@ BANKWRIGHT_INLINE std::string people(Temperature value) {
 BANKWRIGHT_INLINE std::string people(WireSize value) {
     if (!value.gauge()) return people(area_units, value.area().value());
     int const number = value.gauge()->number;
-    return number > 0 ? fmt::format("{} AWG", number) : fmt::format("{}/0 AWG", 1 - number);
+    auto const scale = value.is_sae() ? "SAE" : "AWG";
+    return number > 0 ? fmt::format("{} {}", number, scale) : fmt::format("{}/0 {}", 1 - number, scale);
 }
 
 // Plain decimals where they are short, else with an exponent.

@@ -7,12 +7,14 @@
 #include "bankwright/config/schema/key_words.hpp"
 #include "bankwright/devices/date.hpp"
 #include "bankwright/devices/motor.hpp"
+#include "bankwright/devices/protection.hpp"
 #include "bankwright/findings/level.hpp"
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/text/utf8.hpp"
 #include "bankwright/units/parse.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -173,6 +175,44 @@ inline Outcome<std::vector<std::string>> value_of(KeySpec const& key, DocumentVa
     return {std::move(texts), {}};
 }
 
+// What is wrong with one point of a band, after the one before it; nothing where it is right.
+inline std::optional<std::string> trouble_in_trip(DocumentValue const& item, std::vector<TripLimit>& trips) {
+    using Kind = DocumentValue::Kind;
+    auto const is_text = [](DocumentValue const& one) { return one.kind == Kind::text; };
+    if (item.kind != Kind::array || item.items.size() != 3 ||
+        !std::all_of(item.items.begin(), item.items.end(), is_text))
+        return fmt::format("holds {}; expected a multiple of the rating, the shortest and the longest time, as texts",
+                           shown(item));
+    auto const multiple = parse<Ratio>(item.items[0].text);
+    auto const at_least = parse<Duration>(item.items[1].text);
+    auto const at_most = parse<Duration>(item.items[2].text);
+    if (!multiple.value) return fmt::format("holds a multiple that cannot be read: {}", multiple.problem);
+    if (!at_least.value) return fmt::format("holds a time that cannot be read: {}", at_least.problem);
+    if (!at_most.value) return fmt::format("holds a time that cannot be read: {}", at_most.problem);
+    TripLimit const trip{multiple.value->value(), *at_least.value, *at_most.value};
+    if (!(trip.multiple >= 1.0 && trip.multiple <= 100.0))
+        return fmt::format("holds {}; allowed is from 100 % to 10000 % of the rating", shown(item.items[0]));
+    if (!(trip.at_least.value() >= 0.0 && trip.at_most > trip.at_least))
+        return fmt::format("holds {} and {}; allowed is a longest time above the shortest", shown(item.items[1]),
+                           shown(item.items[2]));
+    if (!trips.empty() && !(trip.multiple > trips.back().multiple && trip.at_least <= trips.back().at_least &&
+                            trip.at_most <= trips.back().at_most))
+        return fmt::format("holds {} after {:.4g} %; allowed are rising multiples and times that do not rise",
+                           shown(item.items[0]), 100.0 * trips.back().multiple);
+    trips.push_back(trip);
+    return std::nullopt;
+}
+
+template <>
+inline Outcome<std::vector<TripLimit>> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto const help = fmt::format("write `{} = {}`", key.name, key.example);
+    if (value.kind != DocumentValue::Kind::array || value.items.empty()) return {{}, wrong_kind(key, value)};
+    std::vector<TripLimit> trips;
+    for (auto const& item : value.items)
+        if (auto const wrong = trouble_in_trip(item, trips)) return {{}, Trouble{&file_bad_value, *wrong, help}};
+    return {std::move(trips), {}};
+}
+
 template <>
 inline Outcome<bool> value_of(KeySpec const& key, DocumentValue const& value) {
     if (value.kind != DocumentValue::Kind::boolean) return {{}, wrong_kind(key, value)};
@@ -239,6 +279,8 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
         return value_of<std::string>(key, value).trouble;
     case KeyKind::texts:
         return value_of<std::vector<std::string>>(key, value).trouble;
+    case KeyKind::trips:
+        return value_of<std::vector<TripLimit>>(key, value).trouble;
     case KeyKind::choice:
         return choice_of(key, value).trouble;
     case KeyKind::integer:

@@ -67,7 +67,7 @@ inline void short_circuit_chapter(Html& html, BankReport const& report) {
     html.table("What flows into a short, and what ends it", {{"short between"}, {"flows", true}, {"ended by"}}, rows);
     rows.clear();
     for (auto const& device : shorts.devices)
-        rows.push_back({device.id, device.at.empty() ? "nothing" : amperes(device.most),
+        rows.push_back({device.id, device.at.empty() ? "nothing" : short_circuit_words::needed(device),
                         device.interrupts ? print(*device.interrupts) : "not stated",
                         !device.suffices   ? "not known"
                         : *device.suffices ? "enough"

@@ -36,7 +36,7 @@ inline constexpr std::array charging_rules{
     RuleInfo{"charging/cold", Level::error, "0.1.0", "a lithium battery with a charger across it, below 0 degC",
              "metallic lithium is plated inside the cells, which ruins them and can short them later",
              "warm the battery first, or keep the charger off it until it is",
-             "general pages on lithium plating below 0 degC [read]"},
+             "lithium plating below 0 degC [quoted: general pages]"},
 };
 
 void check_charging(Seen const& seen, Findings& findings);

@@ -1,6 +1,9 @@
 #pragma once
 
 #include "bankwright/devices/conductor_ampacity.hpp"
+#include "bankwright/devices/conductor_heating.hpp"
+#include "bankwright/devices/conductor_resistance.hpp"
+#include "bankwright/devices/conductor_voltage_drop.hpp"
 #include "bankwright/rules/families/conductor.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
@@ -173,13 +176,46 @@ private:
             if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
                 back = std::max(back, minus->value() - sink->value());
         }
-        auto const lost = out + back;
-        constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [read twice]
+        auto const lost = out + back + beyond_the_solved(load.edge);
+        constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [quoted: cruisersforum.com]
         constexpr double most = 0.10;
         if (!exceeds(lost, critical * system)) return std::nullopt;
         Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge)};
         if (drop.is_error()) drop.allowed = most * system;
         return drop;
+    }
+
+    // [V] What the conductors on the way lose beyond the solved network, whose copper is as cold as its surroundings:
+    // it is as warm as its current makes it, and never better than ABYC's formula has it at the current on the
+    // nameplate, which a motor starved by thin copper does not reach.
+    double beyond_the_solved(int load_edge) const {
+        auto const& load = graph_.edges[static_cast<std::size_t>(load_edge)];
+        auto const* drawn = reading_if_any(seen_.full(), graph_.id(load));
+        auto const taken = drawn ? std::abs(drawn->current.value()) : 0.0;
+        auto const starved = taken > 0.0 ? std::max(1.0, nameplate_current(load) / taken) : 1.0;
+        double more = 0.0;
+        std::set<std::string> seen;
+        for (auto const e : supply_path(graph_, load_edge)) {
+            auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
+            if (edge.kind != WiringEdgeKind::conductor || !seen.insert(graph_.id(edge)).second) continue;
+            auto const& conductor = run_of(bank_, graph_, edge).conductor;
+            auto const* reading = reading_if_any(seen_.full(), conductor.id);
+            if (!reading || conductor.resistance || !conductor.size || !conductor.length) continue;
+            auto const amps = std::abs(reading->current.value()) * si::ampere;
+            auto const solved = *wire_resistance(conductor, conductor.temperature.value_or(bank_.system.ambient));
+            auto const hot = *wire_resistance(conductor, copper_temperature(conductor, amps, bank_.system.ambient));
+            auto const formula = abyc_drop(starved * amps, *conductor.length, *conductor.size);
+            more += std::max(Voltage(hot * amps), formula).value() - Voltage(solved * amps).value();
+        }
+        return std::max(0.0, more);
+    }
+
+    // [A] 0 of what has none.
+    double nameplate_current(WiringEdge const& load) const {
+        auto const& part = graph_.parts[static_cast<std::size_t>(load.part)];
+        if (part.kind != PartKind::motor) return 0.0;
+        auto const& motor = bank_.motors[part.index];
+        return motor.current ? motor.current->value() : 0.0;
     }
 
     void say_drop(std::vector<Drop> const& drops) {

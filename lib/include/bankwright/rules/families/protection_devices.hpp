@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/prospective_current.hpp"
+#include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/charger_limits.hpp"
@@ -137,6 +138,8 @@ private:
         if (!weak || !device.rating) return;
         auto const limit = abyc_rating_limit(weak->limit.current);
         if (!exceeds(*device.rating, limit.rating)) return;
+        auto const law = cfr_rating_limit(weak->limit.current, bank_.system.voltage.value_or(0.0 * si::volt));
+        bool const within_law = !exceeds(*device.rating, law.rating);
         constexpr auto rule = rule_named(protection_rules, "protection/rating-high");
         auto& finding = report(rule, device, "rating",
                                fmt::format("`{}` is rated {}, at most {} for `{}`, which may carry {}{}", device.id,
@@ -145,6 +148,9 @@ private:
                                            weak->limit.insulation_assumed ? " (60 degC insulation assumed)" : ""));
         measured(finding, device.rating->value(), limit.rating.value(), "A");
         finding.parts.push_back(weak->conductor->id);
+        if (!within_law) return;
+        finding.level = Level::warning;
+        finding.message += fmt::format("; within the 150 % ({}) that the law allows below 50 V", print(law.rating));
     }
 
     void rating_low(ProtectiveDevice const& device) {
@@ -163,30 +169,43 @@ private:
         measured(finding, current.value(), device.rating->value(), "A");
     }
 
-    // The highest voltage of its island while charging: the upper charging voltage of every battery.
+    // The law asks for the nominal voltage; on charge the upper charging voltage of every battery of its island counts.
     void voltage(ProtectiveDevice const& device, WiringEdge const& edge) {
         if (!device.voltage) return;
-        auto edges = graph_.edges;
-        for (auto& e : edges) {
-            if (e.kind != WiringEdgeKind::battery) continue;
-            auto const& battery = bank_.batteries[graph_.parts[static_cast<std::size_t>(e.part)].index];
-            e.volts = battery.chemistry ? charge_range(*battery.chemistry, cell_count(battery)).high.value()
-                                        : open_circuit_voltage(battery, bank_.system.ambient).value();
-        }
-        auto const verdict = judge(graph_, edges);
-        auto const highest = verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))];
-        if (!exceeds(highest, device.voltage->value())) return;
+        auto const highest = top_with(edge, [this](Battery const& battery) {
+            return battery.chemistry ? charge_range(*battery.chemistry, cell_count(battery)).high
+                                     : open_circuit_voltage(battery, bank_.system.ambient);
+        });
+        auto const nominal = top_with(edge, [](Battery const& battery) { return nominal_voltage(battery); });
+        if (!exceeds(std::max(highest, nominal), *device.voltage)) return;
+        bool const by_law = exceeds(nominal, *device.voltage);
+        auto const most = by_law ? nominal : highest;
         constexpr auto rule = rule_named(protection_rules, "protection/voltage");
-        auto& finding = report(rule, device, "voltage",
-                               fmt::format("`{}` is rated {}, the bank reaches {} on charge", device.id,
-                                           print(*device.voltage), print(highest * si::volt)));
-        measured(finding, device.voltage->value(), highest, "V");
+        auto& finding =
+            report(rule, device, "voltage",
+                   by_law ? fmt::format("`{}` is rated {}, the circuit is of {} nominal", device.id,
+                                        print(*device.voltage), print(nominal))
+                          : fmt::format("`{}` is rated {}, enough for {} nominal; on charge the bank reaches {}",
+                                        device.id, print(*device.voltage), print(nominal), print(highest)));
+        if (!by_law) finding.level = Level::warning;
+        measured(finding, device.voltage->value(), most.value(), "V");
+    }
+
+    // Of the device's island, each battery at a voltage.
+    template <class VoltsOf>
+    Voltage top_with(WiringEdge const& edge, VoltsOf&& volts_of) const {
+        auto edges = graph_.edges;
+        for (auto& e : edges)
+            if (e.kind == WiringEdgeKind::battery)
+                e.volts = volts_of(bank_.batteries[graph_.parts[static_cast<std::size_t>(e.part)].index]).value();
+        auto const verdict = judge(graph_, edges);
+        return verdict.top[static_cast<std::size_t>(verdict.island_of(edge.from))] * si::volt;
     }
 
     void shorted(ProtectiveDevice const& device, int edge, ProtectedRegion const& region) {
+        if (hangs_on_a_battery(edge)) interrupting(device);
         auto const prospective = hangs_on_a_battery(edge) ? largest_short(device) : std::optional(Current{});
         if (!prospective) return;
-        interrupting(device, edge, *prospective);
         short_circuit_heat(device, *prospective, region);
     }
 
@@ -207,35 +226,41 @@ private:
         return largest;
     }
 
-    // What the published table asks for, where cranking amperes are all that is known of every battery. Its main
-    // breaker is the first in series with the battery.
-    std::optional<InterruptingNeed> need_by_table(int device_edge) const {
-        auto const& form = seen_.arrangement();
-        auto total = 0.0 * si::ampere;
-        for (auto const& battery : bank_.batteries) {
-            if (battery.resistance || !battery.cranking) return std::nullopt;
-            total += *battery.cranking;
+    // What `short-circuit` says of the device: rules and commands go by one current.
+    void interrupting(ProtectiveDevice const& device) {
+        if (!device.interrupts) return;
+        if (!duties_) duties_ = short_circuit(bank_).devices;
+        auto const duty =
+            std::find_if(duties_->begin(), duties_->end(), [&](auto const& one) { return one.id == device.id; });
+        if (duty == duties_->end() || duty->suffices.value_or(true)) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
+        bool const by_computation = exceeds(duty->most, *device.interrupts);
+        auto how = std::string("can flow into a short");
+        if (duty->needed_by == NeededBy::table)
+            how = fmt::format("are asked for by ABYC E-11's table for this cranking current ({} by computation)",
+                              print(duty->most));
+        if (duty->needed_by == NeededBy::large_bank)
+            how = fmt::format("are asked for by ABYC E-11 of a bank above 2200 cranking amperes or 500 Ah ({} by "
+                              "computation)",
+                              print(duty->most));
+        auto& finding = report(
+            rule, device, "interrupts",
+            fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(duty->need), how));
+        measured(finding, duty->need.value(), device.interrupts->value(), "A");
+        if (duty->table && *device.interrupts >= *duty->table && !resistances_are_stated()) {
+            finding.level = Level::warning; // the standard is met, and the computation rests on a derived resistance
+            finding.message += fmt::format("; ABYC E-11's table by cranking current ({}) is met", print(*duty->table));
+            return;
         }
-        if (bank_.batteries.empty() || form.series < 1) return std::nullopt;
-        auto const volts = bank_.system.voltage.value_or(12.0 * form.series * si::volt);
-        auto const place = feed_path(graph_, device_edge) ? BreakerPlace::main : BreakerPlace::branch;
-        return interrupting_need(total / static_cast<double>(form.series), volts, place);
+        if (duty->needed_by != NeededBy::large_bank || by_computation) return;
+        finding.level = Level::warning;
+        finding.help = "use a device that interrupts that much, or ask the battery's maker for its short-circuit "
+                       "current, and state its `resistance`: voltage over that current";
     }
 
-    void interrupting(ProtectiveDevice const& device, int edge, Current prospective) {
-        if (!device.interrupts) return;
-        auto need = prospective;
-        auto how = std::string("can flow into a short behind it");
-        if (auto const table = need_by_table(edge)) {
-            need = table->current;
-            how = "are asked for by the published table for this cranking current";
-        }
-        if (!exceeds(need, *device.interrupts)) return;
-        constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
-        auto& finding =
-            report(rule, device, "interrupts",
-                   fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(need), how));
-        measured(finding, need.value(), device.interrupts->value(), "A");
+    bool resistances_are_stated() const {
+        return std::all_of(bank_.batteries.begin(), bank_.batteries.end(),
+                           [](Battery const& battery) { return battery.resistance.has_value(); });
     }
 
     void short_circuit_heat(ProtectiveDevice const& device, Current prospective, ProtectedRegion const& region) {
@@ -251,7 +276,7 @@ private:
         }
         if (!thinnest) return;
         auto const bound = let_through(device, prospective);
-        if (!device.trip_class || !trip_class_named(*device.trip_class)) unknown_bands_.push_back(device.id);
+        if (!has_trip_band(device)) unknown_bands_.push_back(device.id);
         if (!bound || !exceeds(bound->at_most, *least)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto& finding = report(
@@ -266,10 +291,11 @@ private:
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto finding = finding_of(
             rule,
-            fmt::format("whether {} {} in time for the conductors is not known: no known `class` is stated",
-                        quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
+            fmt::format(
+                "whether {} {} in time for the conductors is not known: neither a known `class` nor `trips` is stated",
+                quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
             fmt::format("state the standard that its time-current band comes from, as `class`, where you know "
-                        "it: {}",
+                        "it: {}; or the maker's own band, as in trips = [[\"200 %\", \"10 s\", \"60 s\"]]",
                         fmt::join(trip_class_names, ", ")));
         finding.level = Level::note;
         finding.parts = unknown_bands_;
@@ -280,7 +306,9 @@ private:
     void parallel_strings() {
         auto const& form = seen_.arrangement();
         if (form.form != ArrangementForm::strings || form.parallel < 2 || !seen_.verdict().right()) return;
-        if (form.parallel < 3 && !graph_.lithium) return;
+        auto const capacity = bank_capacity(form);
+        bool const large = capacity && exceeds(*capacity, parallel_bank_limit());
+        if (form.parallel < 3 && !graph_.lithium && !large) return;
         std::vector<bool> bare(form.strings.size(), false);
         auto const region = regions_without_device(graph_);
         auto const joined = [&](int a, int b) {
@@ -312,13 +340,30 @@ private:
         constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");
         auto const how_many =
             strings == bare.size() ? fmt::to_string(strings) : fmt::format("{} of {}", strings, bare.size());
-        auto finding = finding_of(rule,
-                                  fmt::format("{} parallel {} without a breaker or fuse each: {}", how_many,
-                                              graph_.lithium ? "lithium strings" : "strings", quoted_list(batteries)),
-                                  std::string(rule.fix));
-        measured(finding, static_cast<double>(form.parallel), graph_.lithium ? 1.0 : 2.0, "").parts =
+        auto message = fmt::format("{} parallel {} without a breaker or fuse each: {}", how_many,
+                                   graph_.lithium ? "lithium strings" : "strings", quoted_list(batteries));
+        if (large)
+            message += fmt::format("; of the {} together, ABYC E-11 asks for one at each battery above {}",
+                                   print(*capacity), print(parallel_bank_limit()));
+        auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
+        measured(finding, static_cast<double>(form.parallel), graph_.lithium || large ? 1.0 : 2.0, "").parts =
             std::move(batteries);
         findings_.push_back(std::move(finding));
+    }
+
+    // Of all strings together; none unless every battery of them states it. A string holds what its least battery does.
+    std::optional<Charge> bank_capacity(Arrangement const& form) const {
+        Charge total{};
+        for (auto const& string : form.strings) {
+            std::optional<Charge> least;
+            for (auto const e : string) {
+                auto const& battery = bank_.batteries[graph_.parts[static_cast<std::size_t>(edge(e).part)].index];
+                if (!battery.capacity) return std::nullopt;
+                if (!least || *battery.capacity < *least) least = *battery.capacity;
+            }
+            if (least) total += *least;
+        }
+        return total;
     }
 
     WiringEdge const& edge(int e) const { return graph_.edges[static_cast<std::size_t>(e)]; }
@@ -327,6 +372,7 @@ private:
     Bank const& bank_;
     WiringGraph const& graph_;
     Findings& findings_;
+    std::optional<std::vector<DeviceDuty>> duties_; // once a device states what it interrupts
     std::optional<BoltedShorts> shorts_; // once a device asks: behind a wiring that is not right there is no network
     std::vector<char> ties_batteries_;   // by edge
     std::set<std::string> fed_by_a_battery_; // devices with none between them and a battery's positive post
