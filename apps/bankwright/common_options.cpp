@@ -43,9 +43,8 @@ std::string read_once(std::vector<std::string> const& files) {
 }
 
 Option time_option(std::string const& name, std::optional<Duration>& target, std::string help) {
-    auto const is_some = [](Duration time) { return time.value() > 0.0; };
     return {.names = name,
-            .kind = quantity<Duration>(name, target, is_some, "is no time above 0"),
+            .kind = quantity<Duration>(name, target, time_problem),
             .help = std::move(help),
             .stands_for = "TIME"};
 }

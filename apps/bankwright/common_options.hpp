@@ -1,6 +1,7 @@
 // Options that several commands know, and how a quantity is read after one.
 #pragma once
 
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/parse.hpp"
 #include "bankwright/units/quantities.hpp"
@@ -9,6 +10,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 // The last lines of a command's help: `text`, and what its exit status says.
@@ -22,22 +24,17 @@ Option how_to_print(Format& target, std::vector<Format> const& known);
 // Of the files that a command reads, standard input is one at most: empty, or the problem.
 std::string read_once(std::vector<std::string> const& files);
 
-// A quantity that `is_allowed`; the complaint about another one ends in `expected`.
-template <class Quantity, class Target, class Test>
-option::Typed quantity(std::string name, Target& target, Test is_allowed, std::string expected) {
-    return {[name = std::move(name), &target, is_allowed, expected = std::move(expected)](std::string const& typed) {
+// A quantity with which there is no problem, as the library judges it (network/option_limits.hpp).
+template <class Quantity, class Target>
+option::Typed quantity(std::string name, Target& target, std::string_view (*problem_with)(Quantity)) {
+    return {[name = std::move(name), &target, problem_with](std::string const& typed) {
         auto const parsed = bankwright::parse<Quantity>(typed);
         if (!parsed.value) return name + ": " + parsed.problem;
-        if (!is_allowed(*parsed.value)) return name + ": `" + bankwright::terminal_safe(typed) + "` " + expected;
+        if (auto const problem = problem_with(*parsed.value); !problem.empty())
+            return name + ": `" + bankwright::terminal_safe(typed) + "` " + std::string(problem);
         target = *parsed.value;
         return std::string();
     }};
-}
-
-// From 0 to 100 %.
-template <class Share>
-bool is_share(Share const& share) {
-    return share.value() >= 0.0 && share.value() <= 1.0;
 }
 
 // Above 0.

@@ -22,19 +22,16 @@ option::Typed accuracy(HookupOptions& hookup) { // "0.5 % + 2 digits"
 } // namespace
 
 void add_meter(std::vector<Option>& options, HookupOptions& hookup) {
-    auto const is_digit = [](Voltage digit) { return digit.value() > 0.0 && digit.value() <= 10.0; };
     options.push_back({.names = "--meter",
                        .kind = accuracy(hookup),
                        .help = "How far the meter may be off (default \"0.5 % + 2 digits\", common practice)",
                        .stands_for = "ACCURACY"});
-    options.push_back(
-        {.names = "--resolution",
-         .kind = quantity<Voltage>("--resolution", hookup.resolution, is_digit, "is out of range; above 0 V, to 10 V"),
-         .help = "One digit of the meter (default \"10 mV\" below 20 V and \"100 mV\" above)",
-         .stands_for = "VOLTAGE"});
+    options.push_back({.names = "--resolution",
+                       .kind = quantity<Voltage>("--resolution", hookup.resolution, resolution_problem),
+                       .help = "One digit of the meter (default \"10 mV\" below 20 V and \"100 mV\" above)",
+                       .stands_for = "VOLTAGE"});
     options.push_back({.names = "--charge-within",
-                       .kind = quantity<StateOfCharge>("--charge-within", hookup.charge_within, is_share<StateOfCharge>,
-                                                       "is out of range; a share is 0 % to 100 %"),
+                       .kind = quantity<StateOfCharge>("--charge-within", hookup.charge_within, charge_within_problem),
                        .help = "How near each battery is to the charge that the file states (default \"5 %\")",
                        .stands_for = "SHARE"});
 }

@@ -6,9 +6,7 @@
 using namespace bankwright;
 
 void add_current_and_throttle(std::vector<Option>& options, Moment& moment) {
-    auto take_current = quantity<Current>(
-        "--current", moment.current, [](Current current) { return current.value() >= 0.0; },
-        "is negative; a load draws 0 A or more");
+    auto take_current = quantity<Current>("--current", moment.current, load_current_problem);
     options.push_back({.names = "--current",
                        .kind = option::Typed{[&moment, take = take_current.read](std::string const& typed) {
                            moment.loads = LoadsAre::constant_current;
@@ -17,8 +15,7 @@ void add_current_and_throttle(std::vector<Option>& options, Moment& moment) {
                        .help = "Every motor (or the one load) draws this, such as \"40 A\"",
                        .stands_for = "CURRENT"});
     options.push_back({.names = "--throttle",
-                       .kind = quantity<Throttle>("--throttle", moment.throttle, is_share<Throttle>,
-                                                  "is out of range; a throttle is 0 % to 100 %"),
+                       .kind = quantity<Throttle>("--throttle", moment.throttle, throttle_problem),
                        .help = "Of every motor, such as \"60 %\"",
                        .stands_for = "SHARE",
                        .excludes = {"--current"}});

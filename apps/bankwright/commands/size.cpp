@@ -36,9 +36,6 @@ std::string render(Sized const& sized, Format format) {
 } // namespace
 
 Usage SizeCommand::usage() {
-    auto const is_weather = [](Temperature ambient) {
-        return in_celsius(ambient) >= -60.0 && in_celsius(ambient) <= 100.0;
-    };
     return {.options = {bank_file(file),
                         how_to_print(format, {Format::text, Format::markdown, Format::csv, Format::json}),
                         {.names = "--sizes",
@@ -51,8 +48,7 @@ Usage SizeCommand::usage() {
                         time_option("--runtime", options.runtime,
                                     "How long it shall run, such as \"2 h\"; else the file's"),
                         {.names = "--ambient",
-                         .kind = quantity<Temperature>("--ambient", options.ambient, is_weather,
-                                                       "is out of range; -60 degC to 100 degC"),
+                         .kind = quantity<Temperature>("--ambient", options.ambient, ambient_problem),
                          .help = "How warm it may be, such as \"40 degC\"; else the file's",
                          .stands_for = "TEMPERATURE"},
                         {.names = "--keep-strings",

@@ -28,8 +28,8 @@ std::string read_spread(std::string const& typed, Spreads& spreads) {
                "` is not KEY=SHARE; keys are resistance, charge, capacity, conductor, joint and contact";
     auto const share = parse<Spread>(typed.substr(at + 1));
     if (!share.value) return "--spread: " + share.problem;
-    if (share.value->value() < 0.0 || share.value->value() > 0.9)
-        return "--spread: `" + terminal_safe(typed) + "` is out of range; a spread is 0 % to 90 %";
+    if (auto const problem = spread_problem(*share.value); !problem.empty())
+        return "--spread: `" + terminal_safe(typed) + "` " + std::string(problem);
     *key->second = *share.value;
     return {};
 }
@@ -48,11 +48,11 @@ Usage ToleranceCommand::usage() {
                  "resistance (batteries), charge, capacity, conductor, joint, contact",
          .stands_for = "KEY=SHARE,..."});
     add({.names = "--draws",
-         .kind = option::Whole<std::size_t>{options.draws, 1, 1'000'000'000},
+         .kind = option::Whole<std::size_t>{options.draws, 1, option_limits::most_draws},
          .help = "How many banks are drawn and solved",
          .stands_for = "N"});
     add({.names = "--check",
-         .kind = option::Whole<std::size_t>{tried, 0, 1'000'000},
+         .kind = option::Whole<std::size_t>{tried, 0, option_limits::most_checked_draws},
          .help = "On how many of them every rule is tried",
          .stands_for = "N"});
     add({.names = "--seed",
@@ -60,7 +60,7 @@ Usage ToleranceCommand::usage() {
          .help = "Of the draws: the same seed gives the same answer",
          .stands_for = "N"});
     add({.names = "--threads",
-         .kind = option::Whole<int>{options.threads, 1, 1024},
+         .kind = option::Whole<int>{options.threads, 1, option_limits::most_threads},
          .help = "To draw and solve with; the answer does not depend on it",
          .stands_for = "N"});
     return usage;
