@@ -10,15 +10,10 @@ namespace bankwright {
 
 BANKWRIGHT_INLINE PlainDocument read_plain_document(std::string_view text, ReadLimits const& limits) {
     PlainDocument read;
-    internal::reader::Report report(limits);
-    Document document;
-    read.readable = internal::reader::parse(text, limits, document, report);
-    if (read.readable) {
-        for (auto const& duplicate : document.duplicates)
-            internal::reader::report_problem(duplicate, report);
-        read.root = std::move(document.root);
-    }
-    read.findings = report.take();
+    read.findings =
+        internal::reader::read_alone(text, limits, read.readable, [&](DocumentValue& root, internal::reader::Report&) {
+            read.root = std::move(root);
+        });
     return read;
 }
 
