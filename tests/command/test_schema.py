@@ -71,7 +71,6 @@ def spoilt(bank):
                     yield f"{where} in another unit", made(lambda p: p.update({key: value.split()[0] + " lux"}))
                 if key in ("chemistry", "state", "control"):
                     yield f"{where} with another word", made(lambda p: p.update({key: value + "s"}))
-    yield "neither version nor batteries", {key: value for key, value in bank.items() if key not in ("bankwright", "batteries")}
     yield "another version", bank | {"bankwright": 2}
     yield "a section that there is not", bank | {"engines": {}}
     yield "a part that is no table", bank | {"loads": {"L": 3}}
