@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-using Run = std::function<Outcome(bool colour)>;
+using Run = std::function<Outcome(bool color)>;
 
 struct Usage {
     std::vector<Option> options;

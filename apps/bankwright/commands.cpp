@@ -22,7 +22,7 @@ template <class Request>
 Usage usage_of() {
     auto const request = std::make_shared<Request>();
     auto usage = request->usage();
-    usage.run = [request](bool colour) { return request->run(colour); };
+    usage.run = [request](bool color) { return request->run(color); };
     return usage;
 }
 

@@ -7,7 +7,7 @@
 int main(int argc, char** argv) {
     try {
         auto const run = read_command_line(argc, argv);
-        return static_cast<int>(deliver(run(standard_output_takes_colour())));
+        return static_cast<int>(deliver(run(standard_output_takes_color())));
     } catch (std::exception const& fault) {
         return static_cast<int>(deliver(own_fault(fault.what())));
     }

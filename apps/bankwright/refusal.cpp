@@ -13,15 +13,15 @@ Outcome unusable(std::string const& file, std::string const& what) {
     return {{}, "bankwright: " + terminal_safe(file) + ": " + what + "\n", ExitCode::unusable};
 }
 
-Outcome refused(Verdict verdict, bool as_text, bool colour) {
+Outcome refused(Verdict verdict, bool as_text, bool color) {
     Verdicts const verdicts{std::move(verdict)};
-    return {as_text ? findings_text(verdicts, {.colour = colour}) : findings_json(verdicts), {}, ExitCode::unusable};
+    return {as_text ? findings_text(verdicts, {.color = color}) : findings_json(verdicts), {}, ExitCode::unusable};
 }
 
-std::optional<Outcome> refuse_unless_whole(CheckedFile& checked, std::string const& file, bool as_text, bool colour) {
+std::optional<Outcome> refuse_unless_whole(CheckedFile& checked, std::string const& file, bool as_text, bool color) {
     if (!checked.trouble.empty()) return unusable(file, checked.trouble);
     if (checked.as_written) return std::nullopt;
-    auto outcome = refused(checked, as_text, colour);
+    auto outcome = refused(checked, as_text, color);
     outcome.err = checked.remark;
     return outcome;
 }

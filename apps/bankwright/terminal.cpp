@@ -29,7 +29,7 @@ bool is_capable_terminal(int stream) {
 
 } // namespace
 
-bool standard_output_takes_colour() {
+bool standard_output_takes_color() {
     auto const is_set = [](char const* value) { return value != nullptr && *value != '\0'; };
     return is_capable_terminal(STDOUT_FILENO) && !is_set(std::getenv("NO_COLOR"));
 }

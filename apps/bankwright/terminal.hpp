@@ -1,4 +1,4 @@
-// The two output streams: do they take colour, and how is an outcome written to them?
+// The two output streams: do they take color, and how is an outcome written to them?
 #pragma once
 
 #include "outcome.hpp"
@@ -6,7 +6,7 @@
 #include <string_view>
 
 // A terminal that is not dumb, and no NO_COLOR in the environment.
-bool standard_output_takes_colour();
+bool standard_output_takes_color();
 
 // Not dumb: a line on it can be erased.
 bool standard_error_is_a_terminal();

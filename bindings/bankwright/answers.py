@@ -89,7 +89,7 @@ class Source(NamedTuple):
 
 
 class Sizing(Document):
-    """The smallest sizes that every rule is content with: the document "size".
+    """The smallest sizes with which the bank passes every rule: the document "size".
 
     `text` is what `bankwright size` prints, `cut_list` its CSV, `bank` the bank as sized.
     """

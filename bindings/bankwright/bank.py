@@ -144,7 +144,7 @@ class Bank(PartMethods):
 
     @property
     def arrangement(self) -> str | None:
-        """The trade's notation, "3S2P", as recognised from the wiring; None where the wiring is no such thing."""
+        """The trade's notation, "3S2P", as recognized from the wiring; None where the wiring is no such thing."""
         return self._read().arrangement
 
     def to_dict(self) -> dict[str, Any]:
@@ -326,7 +326,7 @@ class Bank(PartMethods):
 
     def size(self, *, runtime: QuantityLike | None = None, ambient: QuantityLike | None = None, metric: bool = False,
              keep_strings: bool = False) -> Sizing:
-        """The smallest conductors, breakers and number of strings that every rule is content with, and the cut list.
+        """The smallest conductors, breakers and number of strings with which the bank passes every rule, and the cut list.
 
         `runtime` and `ambient` take the place of the bank's own; `metric` asks for mm2 instead of AWG. Raises
         Unreadable, also for a bank with an error that no size cures.
@@ -338,7 +338,7 @@ class Bank(PartMethods):
         return sizing
 
     def trace(self, readings: Readings | str | os.PathLike[str]) -> Trace:
-        """What is most likely wrong with a bank that reads otherwise than it was drawn, and which reading to take next.
+        """What is most likely wrong with a bank that reads otherwise than it is described, and which reading to take next.
 
         `readings` are a sheet of them or the path of a file. Raises OSError if there is no such file; Unreadable, also
         for readings that name no terminal or part of the bank; Unsuitable for a bank without a battery, or of so many
@@ -374,17 +374,17 @@ class Bank(PartMethods):
                          _moment(throttle, current, rest), threads)
 
     def tolerance(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
-                  rest: bool = False, draws: int = 100_000, seed: int = 1, threads: int = 1,
+                  rest: bool = False, samples: int = 100_000, seed: int = 1, threads: int = 1,
                   checked: int = 0) -> Tolerance:
         """How far the answers spread when every value lies within its tolerance, how bad it can get, and what matters
         most.
 
-        `draws` banks are solved; `checked` of them are also held against every rule and run down. The same seed gives
+        `samples` banks are solved; `checked` of them are also held against every rule and run down. The same seed gives
         the same answer on any number of threads. A value states its own tolerance as "4 mohm +/- 10 %". Raises
         Unreadable.
         """
         spread: Tolerance = Tolerance.of(self._read().tolerance(
-            *_moment(throttle, current, rest), draws, seed, threads, checked))
+            *_moment(throttle, current, rest), samples, seed, threads, checked))
         return spread
 
     def drawing(self, *, throttle: QuantityLike | None = None, current: QuantityLike | None = None, rest: bool = False,

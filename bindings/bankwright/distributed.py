@@ -37,8 +37,8 @@ def _swept(bank: Bank, arrays: dict[str, Floats], measure: list[str], options: d
     return bank.sweep(arrays, measure, **options).answers
 
 
-def _spread(bank: Bank, draws: int, seed: int, options: dict[str, Any]) -> Tolerance:
-    return bank.tolerance(draws=draws, seed=seed, **options)
+def _spread(bank: Bank, samples: int, seed: int, options: dict[str, Any]) -> Tolerance:
+    return bank.tolerance(samples=samples, seed=seed, **options)
 
 
 def _told(done: int, chunks: int) -> None:
@@ -111,20 +111,20 @@ def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Sequence[str] |
     return Sweep(arrays, units, measures, answers, shape, mask)
 
 
-def tolerance(bank: Bank, *, client: Client | None = None, draws: int = 1_000_000, seed: int = 1, chunk: int = 1 << 20,
+def tolerance(bank: Bank, *, client: Client | None = None, samples: int = 1_000_000, seed: int = 1, chunk: int = 1 << 20,
               progress: bool = False, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
               rest: bool = False, threads: int = 1) -> Tolerance:
-    """Bank.tolerance in chunks of `chunk` draws, each seeded from `seed` and its number, on the workers of `client`.
+    """Bank.tolerance in chunks of `chunk` samples, each seeded from `seed` and its number, on the workers of `client`.
 
     Without a client it runs in this process and gives the same answer. Means and deviations are joined by the formula
-    of Chan, Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the draws. Raises what
+    of Chan, Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the samples. Raises what
     Bank.tolerance raises, and `distributed.KilledWorker` where one chunk has cost three workers.
     """
-    if chunk < 1 or draws < 1:
-        raise Unsuitable(f"`chunk` and `draws` are at least 1; found {chunk} and {draws}")
+    if chunk < 1 or samples < 1:
+        raise Unsuitable(f"`chunk` and `samples` are at least 1; found {chunk} and {samples}")
     options = {"throttle": throttle, "current": current, "rest": rest, "threads": threads}
-    chunks = math.ceil(draws / chunk)
-    tasks = ((bank, min(chunk, draws - at * chunk), _seed(seed, at), options) for at in range(chunks))
+    chunks = math.ceil(samples / chunk)
+    tasks = ((bank, min(chunk, samples - at * chunk), _seed(seed, at), options) for at in range(chunks))
     return _joined(_run(_spread, tasks, chunks, client, progress), seed)
 
 
@@ -136,7 +136,7 @@ def _joined(parts: list[Tolerance], seed: int) -> Tolerance:
     all_of = Tolerance(parts[0])
     all_of["seed"], all_of["answers"] = seed, [dict(answer) for answer in parts[0]["answers"]]
     for part in parts[1:]:
-        n, m = (one["draws"] - one["unanswered"] for one in (all_of, part))
+        n, m = (one["samples"] - one["unanswered"] for one in (all_of, part))
         for mine, its in zip(all_of["answers"], part["answers"]):
             if m > 0 and n > 0:
                 apart = its["mean"] - mine["mean"]
@@ -147,6 +147,6 @@ def _joined(parts: list[Tolerance], seed: int) -> Tolerance:
                 mine["least"], mine["most"] = min(mine["least"], its["least"]), max(mine["most"], its["most"])
             elif m > 0:
                 mine.update({key: its[key] for key in ("mean", "deviation", "least", "most")})
-        all_of["draws"] += part["draws"]
+        all_of["samples"] += part["samples"]
         all_of["unanswered"] += part["unanswered"]
     return all_of

@@ -50,7 +50,7 @@ class PartMethods:
         emf             measured open-circuit voltage, such as 12.71 V; if not given: from chemistry, charge and
                         temperature
         temperature     temperature of the battery, such as 25 degC; if not given: system.ambient
-        made            date of make, such as 2024-03-01
+        made            date of manufacture, such as 2024-03-01
         dead_cells      cells that give no voltage, such as 1; if not given: 0
         weak_cells      cells that hold less than the others, such as 1; if not given: 0
         weak_capacity   what a weak cell holds, over what a sound one does, such as 60 %
@@ -275,7 +275,7 @@ class PartMethods:
     def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
                 voltage: QuantityLike | None = None, current: QuantityLike | None = None,
                 connected: bool | None = None, place: str | None = None) -> Bank:
-        """One more in the section `chargers`: mains chargers. Terminals of X: X.1+ X.1- ... per output.
+        """One more in the section `chargers`: shore-power chargers. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         outputs         number of outputs, such as 3; if not given: 1

@@ -1,4 +1,4 @@
-"""Pictures with matplotlib: labelled, in units, readable in grey. matplotlib is imported when a picture is drawn."""
+"""Pictures with matplotlib: labeled, in units, readable in gray. matplotlib is imported when a picture is drawn."""
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any

@@ -49,7 +49,7 @@ class Findings(Document):
 
     @property
     def arrangement(self) -> str | None:
-        """The trade's notation as recognised from the wiring, "3S2P"; None where the wiring is no such thing."""
+        """The trade's notation as recognized from the wiring, "3S2P"; None where the wiring is no such thing."""
         found: str | None = self["files"][0]["arrangement"]
         return found
 
@@ -78,7 +78,7 @@ class Findings(Document):
         counts = ", ".join(f"{number} {word}{'s' if number != 1 else ''}"
                            for word, number in self.counts.items() if number)
         caption = f"{file['file']}: {file['arrangement'] or 'no arrangement'}, {counts or 'nothing found'}"
-        signs = {"error": "✖ error", "warning": "▲ warning", "note": "● note"}  # told apart without colour
+        signs = {"error": "✖ error", "warning": "▲ warning", "note": "● note"}  # told apart without color
         rows = [(("accepted " if row["accepted"] else "") + signs[row["level"]], ", ".join(row["parts"]),
                  row["message"], row["help"], row["rule"], row.get("line")) for row in self.list]
         return html_table(("level", "parts", "what was found", "what to do", "rule", "line"), rows, caption)
@@ -116,7 +116,7 @@ class Solution(Document):
 
     @property
     def arrangement(self) -> str | None:
-        """"3S2P" as recognised from the wiring, or None."""
+        """"3S2P" as recognized from the wiring, or None."""
         found: str | None = self["arrangement"]
         return found
 

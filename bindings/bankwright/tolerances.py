@@ -15,12 +15,12 @@ __all__ = ["Tolerance"]
 class Tolerance(Document):
     """A tolerance study: the document "tolerance".
 
-    Values are drawn evenly from their tolerances, apart from each other.
+    Values are sampled evenly from their tolerances, apart from each other.
     """
 
     @property
     def answers(self) -> list[dict[str, Any]]:
-        """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the draws, and the
+        """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the samples, and the
         worst corners.
         """
         return list(self["answers"])
@@ -46,4 +46,4 @@ class Tolerance(Document):
         columns = ("as_stated", "mean", "deviation", "least", "most", "worst_least", "worst_most")
         rows = [(one["part"], one["unit"], *(float(one[key]) for key in columns)) for one in self.answers]
         return html_table(("part", "unit", *(key.replace("_", " ") for key in columns)), rows,
-                          f"{self['file']}: {self['draws']} draws, {self['unanswered']} without an operating point")
+                          f"{self['file']}: {self['samples']} samples, {self['unanswered']} without an operating point")

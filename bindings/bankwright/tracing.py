@@ -104,7 +104,7 @@ class Trace(Document):
 
     @property
     def faults(self) -> list[dict[str, Any]]:
-        """Those of the likeliest hypothesis: kind, part, detail. Empty where all is most likely as drawn."""
+        """Those of the likeliest hypothesis: kind, part, detail. Empty where all is most likely as described."""
         return list(self.hypotheses[0]["faults"])
 
     @property
@@ -141,7 +141,7 @@ class Trace(Document):
 
 def _named(faults: list[dict[str, Any]]) -> str:
     return " and ".join(f"{one['part']} {one['kind']}" + (f" ({one['detail']})" if one["detail"] else "")
-                        for one in faults) or "all is as drawn"
+                        for one in faults) or "all is as described"
 
 
 def _expected(asked: dict[str, Any] | None, faults: list[dict[str, Any]]) -> float | None:

@@ -222,12 +222,12 @@ void add_answers(py::class_<ReadBank, SharedBank>& bank) {
              py::arg("current"), py::arg("rest"), py::arg("threads"))
         .def(
             "tolerance",
-            [](SharedBank const& read, Optional throttle, Optional current, bool rest, std::size_t draws,
+            [](SharedBank const& read, Optional throttle, Optional current, bool rest, std::size_t samples,
                std::uint64_t seed, int threads, std::size_t checked) {
-                DrawWords const words{draws, seed, threads, checked};
+                DrawWords const words{samples, seed, threads, checked};
                 return interruptible([=] { return tolerance_answer(*read, {throttle, current, rest}, words); });
             },
-            py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("draws"), py::arg("seed"),
+            py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("samples"), py::arg("seed"),
             py::arg("threads"), py::arg("checked"))
         .def("written", &written_answer, no_lock);
 }

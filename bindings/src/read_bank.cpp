@@ -57,7 +57,7 @@ std::string in_words(Moment const& moment) {
         return "with every load off";
     case LoadsAre::constant_current:
         return "at " + print(moment.current);
-    case LoadsAre::as_drawn:
+    case LoadsAre::as_described:
         break;
     }
     return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();

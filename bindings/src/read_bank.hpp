@@ -28,7 +28,7 @@ struct Refused {
     std::string findings;
 };
 
-// What the loads do, as Python says it: "as_drawn" with a throttle or not, "rest", or a current [A].
+// What the loads do, as Python says it: "as_described" with a throttle or not, "rest", or a current [A].
 struct MomentWords {
     std::optional<double> throttle; // 0..1
     std::optional<double> current;  // [A]

@@ -11,14 +11,14 @@ std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, Dr
     auto const& bank = read.whole();
     Toleranced toleranced{head_of(read.seen), {}, {}, {}};
     toleranced.options.moment = moment_of(moment);
-    toleranced.options.draws = words.draws;
+    toleranced.options.samples = words.samples;
     toleranced.options.seed = words.seed;
     toleranced.options.threads = words.threads;
     toleranced.result = tolerance(bank, toleranced.options);
     if (toleranced.result.solved && words.checked > 0) {
         RuleShareOptions options;
         options.spreads = toleranced.options.spreads;
-        options.draws = words.checked;
+        options.samples = words.checked;
         options.seed = words.seed;
         toleranced.shares = rule_shares(bank, options);
     }

@@ -8,6 +8,6 @@
 #include "bankwright/analyses/seen_from_inl.hpp"
 #include "bankwright/analyses/short_circuit_inl.hpp"
 #include "bankwright/analyses/sweep_inl.hpp"
-#include "bankwright/analyses/take_off_inl.hpp"
+#include "bankwright/analyses/main_leads_inl.hpp"
 #include "bankwright/analyses/tolerance_inl.hpp"
 #include "bankwright/analyses/trace_inl.hpp"

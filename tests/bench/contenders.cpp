@@ -127,11 +127,11 @@ void bench_draw(Bench const* bench, unsigned seed, std::size_t count, double* ro
 double bench_flops(Bench const* bench) {
     double flops = 0.0;
     for (auto const& pivot : bench->plan.elimination.pivots) {
-        int neighbours = 0;
+        int neighbors = 0;
         for (int i = 0; i < pivot.degree; ++i)
-            neighbours += bench->plan.elimination.later[static_cast<std::size_t>(pivot.first + i)] !=
+            neighbors += bench->plan.elimination.later[static_cast<std::size_t>(pivot.first + i)] !=
                           bench->plan.topology.root[0];
-        flops += 2 + 5 * neighbours + neighbours * (neighbours + 1);
+        flops += 2 + 5 * neighbors + neighbors * (neighbors + 1);
     }
     return flops;
 }

@@ -39,7 +39,7 @@ Circuit bank() {
     return c;
 }
 
-// Battery currents by nodal analysis: a sparse factorisation, the open voltage and the load's resistance from it.
+// Battery currents by nodal analysis: a sparse factorization, the open voltage and the load's resistance from it.
 class ByEigen {
 public:
     ByEigen(Circuit const& circuit, bool once) : circuit_(circuit), once_(once) {

@@ -13,10 +13,10 @@ namespace {
 struct MonteCarlo {
     MonteCarlo(int series, int parallel, InstructionSet which)
         : set(which), plan(compile(bank_networks::bank(series, parallel))), block(plan, which) {
-        spread.centre = parameters_of(plan, plan.pattern);
-        spread.relative.assign(spread.centre.size(), 0.1); // every one is drawn
+        spread.center = parameters_of(plan, plan.pattern);
+        spread.relative.assign(spread.center.size(), 0.1); // every one is drawn
         for (int p = 0; p < plan.parameters(); ++p)
-            std::fill_n(block.parameter(p), lanes, spread.centre[static_cast<std::size_t>(p)]);
+            std::fill_n(block.parameter(p), lanes, spread.center[static_cast<std::size_t>(p)]);
     }
     InstructionSet set;
     BatchPlan plan;
@@ -56,6 +56,6 @@ double monte_carlo_drawn(MonteCarlo* m, std::size_t samples) {
 double monte_carlo_mean(MonteCarlo const* m) { return m->statistics.mean; }
 double monte_carlo_deviation(MonteCarlo const* m) { return m->statistics.deviation; }
 
-// [V] of the load with everything at its centre, after a run of the bare kernel.
-double monte_carlo_centre(MonteCarlo const* m) { return m->block.volts(m->plan.pattern.loads[0].plus)[0]; }
+// [V] of the load with everything at its center, after a run of the bare kernel.
+double monte_carlo_center(MonteCarlo const* m) { return m->block.volts(m->plan.pattern.loads[0].plus)[0]; }
 }

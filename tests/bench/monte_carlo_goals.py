@@ -11,7 +11,7 @@ SAMPLES = 65536
 def open_library():
     lib = library("bench_monte_carlo")
     lib.monte_carlo_open.restype = ctypes.c_void_p
-    for name in ("bare", "drawn", "mean", "deviation", "centre"):
+    for name in ("bare", "drawn", "mean", "deviation", "center"):
         getattr(lib, f"monte_carlo_{name}").restype = ctypes.c_double
     return lib
 
@@ -34,9 +34,9 @@ def goals(quick):
         times = measure(lib, handle, quick)
         table(f"3s4p, {label}: 56 parameters drawn, mean and deviation of the load's voltage", times, "bare kernel",
               "ns a sample", 1e9)
-        mean, deviation, centre = (getattr(lib, f"monte_carlo_{name}")(handle) for name in ("mean", "deviation", "centre"))
-        # The mean lies by the centre, but for what the curvature of 1/R does and for a few deviations over root n.
-        if not (0.0 < deviation < 0.1 * centre and abs(mean - centre) < 0.2 * deviation):
-            sys.exit(f"the samples' mean is {mean} V beside {centre} V, their deviation {deviation} V")
+        mean, deviation, center = (getattr(lib, f"monte_carlo_{name}")(handle) for name in ("mean", "deviation", "center"))
+        # The mean lies by the center, but for what the curvature of 1/R does and for a few deviations over root n.
+        if not (0.0 < deviation < 0.1 * center and abs(mean - center) < 0.2 * deviation):
+            sys.exit(f"the samples' mean is {mean} V beside {center} V, their deviation {deviation} V")
         yield entry(f"3s4p, {label}: drawn and gathered beside the bare kernel", times["drawn and gathered"],
                     times["bare kernel"], goal, at_most=True)

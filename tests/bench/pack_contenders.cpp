@@ -146,7 +146,7 @@ int pack_has(char const* name) {
 }
 
 // Seconds of this thread from the lines, or from the ready matrix, to the volts; negative for a name that is not known.
-// "reference" is a factorisation refined twice in extended precision.
+// "reference" is a factorization refined twice in extended precision.
 double pack_run(Pack* pack, char const* name, double* volts) {
     std::string_view const who = name;
     bool const lines = who == "ours" || who == "ours iterated" || who == "reference";
@@ -175,7 +175,7 @@ double pack_run(Pack* pack, char const* name, double* volts) {
     return processor_seconds() - begin;
 }
 
-// Seconds of the sparse factorisation with its solve, and of each refinement after it.
+// Seconds of the sparse factorization with its solve, and of each refinement after it.
 void pack_refinement(Pack const* pack, double* factor_and_solve, double* refinement) {
     double const begin = processor_seconds();
     SparseNetwork const network(pack->topology.merged_nodes, pack->topology.lines, pack->siemens, pack->topology.root);

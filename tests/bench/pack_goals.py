@@ -45,7 +45,7 @@ def compare(packs, pack, title, rounds):
     def seconds(who):
         took = packs.run(pack, who, volts)
         errors[who] = float(np.abs(volts - expected).max() / np.abs(expected).max())
-        if not errors[who] < 1e-7:  # a factorisation that is not refined has no more digits at a million cells
+        if not errors[who] < 1e-7:  # a factorization that is not refined has no more digits at a million cells
             sys.exit(f"{who} differs on {title}: {errors[who]:.1e} of the largest voltage, at most 1e-7")
         return took
     known = [who for who in CONTENDERS if packs.lib.pack_has(who.encode()) and (who != "klu" or len(volts) < SLOW_FROM)]

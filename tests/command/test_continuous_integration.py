@@ -69,4 +69,4 @@ def test_the_hook_passes_a_sound_fleet_and_stops_a_miswired_one(run, fleet):
     assert run(hook["entry"]).returncode == 0
     shutil.copy(EXAMPLES / "skiff-24v-closed-loop.toml", fleet / "boats")
     done = run(hook["entry"])
-    assert done.returncode == 1 and "[wiring/short-loop]" in done.stdout
+    assert done.returncode == 1 and "[wiring/shorted-loop]" in done.stdout

@@ -12,7 +12,7 @@ import pytest
 
 HERE = Path(__file__).resolve().parent
 FILES = ["banks/sound.toml", "../../data/examples/bow-36v-miswired.toml", "banks/warned.toml",
-         "banks/accepted.toml", "banks/misspelt_and_miswired.toml", "banks/left_out.toml", "banks/no_toml.toml"]
+         "banks/accepted.toml", "banks/misspelled_and_miswired.toml", "banks/left_out.toml", "banks/no_toml.toml"]
 
 
 @pytest.fixture(scope="session")
@@ -111,7 +111,7 @@ def test_rules_say_everything_about_themselves(printed):
     document = load(printed("rules", "--format", "json"))
     assert document["bankwright"] == "rules" and document["version"] == 1
     ids = [rule["id"] for rule in document["rules"]]
-    assert len(ids) == len(set(ids)) and "wiring/short-loop" in ids
+    assert len(ids) == len(set(ids)) and "wiring/shorted-loop" in ids
     for rule in document["rules"]:
         assert all(rule[key] for key in ("id", "level", "since", "what", "why", "fix", "source")), rule["id"]
 

@@ -10,11 +10,11 @@ from pathlib import Path
 import pytest
 
 TESTS = Path(__file__).resolve().parents[1]
-BANKS = sorted([*TESTS.glob("rules/*/*.toml"), *TESTS.glob("command/unusual/*.toml"), *TESTS.glob("miswires/catalogue/*.toml"), *TESTS.parent.glob("data/examples/*.toml")])
+BANKS = sorted([*TESTS.glob("rules/*/*.toml"), *TESTS.glob("command/unusual/*.toml"), *TESTS.glob("miswires/catalog/*.toml"), *TESTS.parent.glob("data/examples/*.toml")])
 INLINE = re.compile(r"^([\w-]+\s*=\s*\{)(.*)(\}.*)$")
 KEY = re.compile(r'([\w-]+) = (?:"[^"]*"|\[[^\]]*\]|[^,}\s]+)')
 WITH_JSON = ["solve", "solve --rest", "discharge", "discharge --rest 1h", "recharge", "hookup", "short-circuit", "size",
-             "tolerance --draws 200 --check 3"]
+             "tolerance --samples 200 --check 3"]
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
 NO_NUMBER = re.compile(r"(?<![\w`-])-?(nan|inf)\b|\{:?[^}` ]{0,8}\}")
 
@@ -54,7 +54,7 @@ def test_a_key_left_out_is_no_fault_of_the_program(command, tmp_path):
     assert len(json.loads(done.stdout)["files"]) > 0.99 * number  # one that no longer says what it is may be anything
 
 
-@pytest.mark.parametrize("words", ["recharge", "size", "tolerance --draws 50 --check 2", "report"])
+@pytest.mark.parametrize("words", ["recharge", "size", "tolerance --samples 50 --check 2", "report"])
 def test_nor_is_it_one_for_whoever_asks_more(command, tmp_path, words):
     some = {(section, key): text for section, key, text in left_out()}
     for number, ((section, key), text) in enumerate(some.items()):

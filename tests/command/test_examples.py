@@ -17,7 +17,7 @@ SHOWN = {
     "ferry-48v-missing-jumper": "wiring/open-circuit",
     "houseboat-12v-six-volt": "matching/mixed-voltage",
     "launch-36v-one-lithium": "matching/mixed-chemistry",
-    "skiff-24v-closed-loop": "wiring/short-loop",
+    "skiff-24v-closed-loop": "wiring/shorted-loop",
     "skiff-24v-tapped-off": "wiring/mid-string-tap",
     "tender-12v-negative-breaker": "protection/negative-side",
 }

@@ -52,7 +52,7 @@ def is_quantity(value):
     return isinstance(value, str) and value[:1].isdigit() and " " in value
 
 
-def spoilt(bank):
+def spoiled(bank):
     """(what was done, a bank that is wrong in its format), for every key that the bank states."""
     for section in [*SECTIONS, "models"]:
         for name, part in bank.get(section, {}).items():
@@ -63,7 +63,7 @@ def spoilt(bank):
                     return other
 
                 where = f"{section}.{name}.{key}"
-                yield f"{where} misspelt", made(lambda p: p.update({key + "x": p.pop(key)}))
+                yield f"{where} misspelled", made(lambda p: p.update({key + "x": p.pop(key)}))
                 yield f"{where} of another kind", made(lambda p: p.update({key: [value]}))
                 if is_quantity(value) and "AWG" not in value:
                     yield f"{where} without its unit", made(lambda p: p.update({key: value.split()[0]}))
@@ -85,7 +85,7 @@ def test_every_example_is_right_by_the_schema_however_it_is_wired(is_valid, path
 def test_what_is_wrong_in_the_format_is_wrong_by_the_schema_and_for_the_reader(command, is_valid, tmp_path):
     cases = {}
     for example in EXAMPLES[::4]:
-        for number, (done, bank) in enumerate(spoilt(tomllib.loads(example.read_text(encoding="utf-8")))):
+        for number, (done, bank) in enumerate(spoiled(tomllib.loads(example.read_text(encoding="utf-8")))):
             name = f"{example.stem}-{number:04}.toml"
             (tmp_path / name).write_text(bank_text(bank), encoding="utf-8")
             cases[name] = f"{example.stem}: {done}"
@@ -148,7 +148,7 @@ READINGS = sorted((ROOT / "data/examples/readings").glob("*.toml"))
 GOOD_SHEET = {"bankwright-readings": 1, "meter": {"accuracy": "0.5 % + 2 digits", "resolution": "10 mV"}, "state": {"rest": True},
               "volts": [{"red": "C+", "black": "A-", "reads": "-12.6 V", "throttle": "60 %"}], "amps": [{"part": "J1", "reads": "-23 A"}]}
 BAD_SHEETS = [{"meter": {"resolution": "10"}}, {"volts": [{"red": "C+", "black": "A-"}]}, {"volts": {"red": "C+"}}, {"amps": [{"part": "J1", "reads": "2 V"}]},
-              {"metre": {}}, {"bankwright-readings": 2}, {"state": {"rest": "yes"}}]
+              {"meter": {}}, {"bankwright-readings": 2}, {"state": {"rest": "yes"}}]
 
 
 @pytest.fixture(scope="session")

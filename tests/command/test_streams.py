@@ -1,4 +1,4 @@
-"""What reaches the terminal, a pipe that closes, a disk that is full? Colour only for people, one write, no crash."""
+"""What reaches the terminal, a pipe that closes, a disk that is full? Color only for people, one write, no crash."""
 import os
 import pty
 import re
@@ -37,7 +37,7 @@ def on_a_pipe(command, *arguments, **more):
     return done.returncode, done.stdout.decode()
 
 
-def test_a_terminal_gets_colour_and_the_same_words(command):
+def test_a_terminal_gets_color_and_the_same_words(command):
     status, seen = on_a_terminal(command, "check", "banks/warned.toml")
     assert status == 0
     assert "\x1b[1;33mwarning:\x1b[0m" in seen
@@ -45,7 +45,7 @@ def test_a_terminal_gets_colour_and_the_same_words(command):
 
 
 @pytest.mark.parametrize("more", [{"NO_COLOR": "1"}, {"TERM": "dumb"}])
-def test_a_terminal_that_wants_no_colour_gets_none(command, more):
+def test_a_terminal_that_wants_no_color_gets_none(command, more):
     _, seen = on_a_terminal(command, "check", "banks/warned.toml", **more)
     assert "warning:" in seen and "\x1b" not in seen
 
@@ -54,12 +54,12 @@ def test_an_empty_no_color_asks_for_nothing(command):
     assert "\x1b" in on_a_terminal(command, "check", "banks/warned.toml", NO_COLOR="")[1]
 
 
-def test_a_pipe_gets_no_colour(command):
+def test_a_pipe_gets_no_color(command):
     assert "\x1b" not in on_a_pipe(command, "check", "banks/warned.toml")[1]
 
 
 @pytest.mark.parametrize("form", ["json", "sarif", "junit"])
-def test_formats_for_programs_have_no_colour_even_on_a_terminal(command, form):
+def test_formats_for_programs_have_no_color_even_on_a_terminal(command, form):
     assert "\x1b" not in on_a_terminal(command, "check", "banks/warned.toml", "--format", form)[1]
 
 

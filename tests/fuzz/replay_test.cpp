@@ -8,12 +8,12 @@
 
 namespace fs = std::filesystem;
 
-// Seeds, and every input that ever broke a promise: tests/fuzz/seeds/TARGET and tests/fuzz/found/TARGET.
-TEST_CASE("every seed, and everything the fuzzer ever found, keeps the promises") {
+// The corpus, and every input that ever broke a promise: tests/fuzz/corpus/TARGET and tests/fuzz/found/TARGET.
+TEST_CASE("the whole corpus, and everything the fuzzer ever found, keeps the promises") {
     std::size_t replayed = 0;
     fs::path const here = fs::path(BANKWRIGHT_SOURCE_DIR) / "tests/fuzz";
     for (auto const& target : fuzz::targets)
-        for (auto const* folder : {"seeds", "found"}) {
+        for (auto const* folder : {"corpus", "found"}) {
             auto const inputs = here / folder / target.name;
             if (!fs::exists(inputs)) continue;
             for (auto const& entry : fs::directory_iterator(inputs)) {

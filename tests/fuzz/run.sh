@@ -22,7 +22,7 @@ library=$(find build/fuzz/library -name 'libbankwright*.a' | head -n 1)
 fuzz() {
   local target=$1 work=build/fuzz/$1
   mkdir -p "$work/corpus" "build/fuzz/found/$target"
-  cp tests/fuzz/seeds/"$target"/* tests/fuzz/found/"$target"/* "$work/corpus" 2>/dev/null || true
+  cp tests/fuzz/corpus/"$target"/* tests/fuzz/found/"$target"/* "$work/corpus" 2>/dev/null || true
   case $target in read_bank | round_trip | json) cp data/examples/*.toml "$work/corpus" ;; esac
   cat >"$work/fuzzer.cpp" <<END
 #include "fuzz/targets.hpp"

@@ -41,7 +41,7 @@ inline void mind(Findings const& findings) {
     for (auto const& finding : findings) {
         demand(!finding.rule.empty() && !finding.message.empty(), "a finding has a rule and a message");
         demand(finding.region.has_value(), "what is wrong in a text has a place in it");
-        demand(is_listed(finding.rule), "a finding's rule is in the catalogue");
+        demand(is_listed(finding.rule), "a finding's rule is in the catalog");
     }
 }
 
@@ -50,7 +50,7 @@ inline void read_bank(std::string_view text) {
     auto const seen = inspect(text, {}, limits());
     if (!seen.readable) demand(!seen.findings.empty(), "a text that cannot be read has a finding");
     for (auto const& finding : seen.findings)
-        demand(is_listed(finding.rule), "a finding's rule is in the catalogue");
+        demand(is_listed(finding.rule), "a finding's rule is in the catalog");
 }
 
 // write(read(x)) is read back as the same bank, and written the same again.

@@ -29,7 +29,7 @@ TEST_CASE("the drawing of a bank with a fault loop looks as it did") {
     auto bank = support::jon_boat();
     bank.jumpers.push_back(support::plain_run("wrong", "B+", "A-", 1e-3));
     Finding finding;
-    finding.rule = "wiring/short-loop";
+    finding.rule = "wiring/shorted-loop";
     finding.message = "`wrong` (`B+` to `A-`) closes a loop that adds up to 25.4 V";
     finding.help = "take `wrong` off";
     finding.parts = {"wrong", "A", "J1", "B"};

@@ -34,8 +34,8 @@ def questions(bank, terminals):
     yield "hookup", bank.hookup
     yield "short circuit", bank.short_circuit
     yield "size", bank.size
-    yield "tolerance", lambda: bank.tolerance(draws=10, checked=1)
-    yield "tolerance at rest", lambda: bank.tolerance(draws=10, rest=True)
+    yield "tolerance", lambda: bank.tolerance(samples=10, checked=1)
+    yield "tolerance at rest", lambda: bank.tolerance(samples=10, rest=True)
     yield "drawing", bank.drawing
     yield "report", bank.report
     yield "written", bank.written

@@ -93,8 +93,8 @@ TEST_CASE("wherever memory fails in readings, settings and a day's duty, too") {
     auto const bank = read(text_of("data/examples/bow-36v.toml")).bank;
     auto const readings = text_of("data/examples/readings/bow-36v-reversed.toml");
     CHECK(fail_everywhere([&] { static_cast<void>(read_readings(readings, bank)); }) > 20);
-    auto const settings = text_of("tests/fuzz/seeds/settings/all");
+    auto const settings = text_of("tests/fuzz/corpus/settings/all");
     CHECK(fail_everywhere([&] { static_cast<void>(read_settings(settings)); }) > 20);
-    auto const duty = text_of("tests/fuzz/seeds/duty/trip");
+    auto const duty = text_of("tests/fuzz/corpus/duty/trip");
     CHECK(fail_everywhere([&] { static_cast<void>(read_duty(duty)); }) > 20);
 }

@@ -19,7 +19,7 @@ NO_NUMBER = re.compile(r"(?<![\w.-])[-+]?(nan|inf|infinity)(?![\w-])", re.IGNORE
 JSON = ["--format", "json"]
 COMMANDS = [["check", *JSON], ["solve", *JSON], ["solve", "--rest"], ["solve", "--current", "10 A", *JSON], ["discharge", *JSON],
             ["discharge", "--rest", "1 h"], ["recharge", *JSON], ["hookup", *JSON], ["short-circuit", *JSON], ["size", *JSON],
-            ["tolerance", "--draws", "20", "--check", "1", *JSON], ["draw"], ["report"]]
+            ["tolerance", "--samples", "20", "--check", "1", *JSON], ["draw"], ["report"]]
 
 
 def refuse(word):

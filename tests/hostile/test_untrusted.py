@@ -34,7 +34,7 @@ def with_parts(*lists):
 
 
 COMMANDS = [["check"], ["check", "--format", "junit"], ["solve"], ["hookup"], ["discharge"], ["draw"], ["report"], ["short-circuit"], ["size"],
-            ["trace", "--read", "A+ A- 12 V"], ["tolerance", "--draws", "10"]]
+            ["trace", "--read", "A+ A- 12 V"], ["tolerance", "--samples", "10"]]
 # Every command with every name where BREAKAGES=all; else each with a few.
 PAIRS = [(words, name) for i, words in enumerate(COMMANDS) for j, name in enumerate(NAMES) if ALL or i == 0 or i % 5 == j % 5]
 MARKUP = ("draw", "report", "junit")  # in which line ends and tabs are blanks

@@ -53,7 +53,7 @@ private:
 };
 
 // What the circuit is, whichever battery stands where (they are all alike here): the points that posts are joined to,
-// each told by what it is joined to, and that by what it is joined to, and so on (colour refinement: far enough on it
+// each told by what it is joined to, and that by what it is joined to, and so on (color refinement: far enough on it
 // tells every string and level of these banks apart); and which loads a battery reaches with no device between.
 struct Circuit {
     std::multiset<std::uint64_t> points;
@@ -129,8 +129,8 @@ inline bool only_sharing_changes(Bank const& good, Bank const& other) {
         options.moment.loads = loads;
         return operating_point(bank, options);
     };
-    auto const before = numbers(good, LoadsAre::as_drawn);
-    auto const after = numbers(other, LoadsAre::as_drawn);
+    auto const before = numbers(good, LoadsAre::as_described);
+    auto const after = numbers(other, LoadsAre::as_described);
     auto const rest = numbers(other, LoadsAre::at_rest);
     if (after.status != solver::Status::solved || rest.status != solver::Status::solved) return false;
     for (auto const& part : rest.parts)

@@ -10,12 +10,12 @@ namespace miswires {
 
 using namespace bankwright;
 
-enum class TakeOff { end, diagonal, star, cross_tied };
+enum class MainLeads { end, diagonal, star, cross_tied };
 
 struct Shape {
     int series = 1;
     int parallel = 1;
-    TakeOff take_off = TakeOff::end;
+    MainLeads main_leads = MainLeads::end;
     bool second_load = false;
     bool string_fuses = false;
     bool charger = false;
@@ -23,7 +23,7 @@ struct Shape {
 
 inline std::string describe(Shape const& s) {
     char const* names[] = {"end", "diagonal", "star", "cross-tied"};
-    return std::to_string(s.series) + "S" + std::to_string(s.parallel) + "P " + names[static_cast<int>(s.take_off)] +
+    return std::to_string(s.series) + "S" + std::to_string(s.parallel) + "P " + names[static_cast<int>(s.main_leads)] +
            (s.second_load ? ", two loads" : "") + (s.string_fuses ? ", fuse a string" : "") +
            (s.charger ? ", a charger" : "");
 }
@@ -85,8 +85,8 @@ private:
     void join_strings() {
         auto const last = shape_.parallel - 1;
         positive_end_ = positive(0);
-        negative_end_ = bottom(shape_.take_off == TakeOff::diagonal ? last : 0);
-        if (shape_.take_off == TakeOff::star && shape_.parallel > 1) {
+        negative_end_ = bottom(shape_.main_leads == MainLeads::diagonal ? last : 0);
+        if (shape_.main_leads == MainLeads::star && shape_.parallel > 1) {
             bank_.busbars.push_back(Busbar{"POS", 8, {}});
             bank_.busbars.push_back(Busbar{"NEG", 8, {}});
             for (int s = 0; s <= last; ++s) {
@@ -101,7 +101,7 @@ private:
             auto const n = std::to_string(s + 1);
             bank_.jumpers.push_back(run("P" + n, positive(s), positive(s + 1), 0.04, "red"));
             bank_.jumpers.push_back(run("N" + n, bottom(s), bottom(s + 1), 0.04, "black"));
-            for (int k = 0; shape_.take_off == TakeOff::cross_tied && k + 1 < shape_.series; ++k)
+            for (int k = 0; shape_.main_leads == MainLeads::cross_tied && k + 1 < shape_.series; ++k)
                 bank_.jumpers.push_back(
                     run("X" + n + std::to_string(k + 1), battery(s, k) + "+", battery(s + 1, k) + "+", 0.04));
         }
@@ -159,20 +159,20 @@ private:
     std::string negative_end_;
 };
 
-// 1S1P to 4S4P; a single string has neither take-offs to choose from nor strings to fuse. Of each size one has a
+// 1S1P to 4S4P; a single string has neither main lead posts to choose from nor strings to fuse. Of each size one has a
 // charger.
 inline std::vector<Shape> all_shapes() {
     std::vector<Shape> shapes;
     for (int series = 1; series <= 4; ++series)
         for (int parallel = 1; parallel <= 4; ++parallel) {
-            for (auto take_off : {TakeOff::end, TakeOff::diagonal, TakeOff::star, TakeOff::cross_tied})
+            for (auto main_leads : {MainLeads::end, MainLeads::diagonal, MainLeads::star, MainLeads::cross_tied})
                 for (bool two : {false, true})
                     for (bool fuses : {false, true}) {
-                        if (parallel == 1 && (take_off != TakeOff::end || fuses)) continue;
-                        if (take_off == TakeOff::cross_tied && series == 1) continue;
-                        shapes.push_back({series, parallel, take_off, two, fuses, false});
+                        if (parallel == 1 && (main_leads != MainLeads::end || fuses)) continue;
+                        if (main_leads == MainLeads::cross_tied && series == 1) continue;
+                        shapes.push_back({series, parallel, main_leads, two, fuses, false});
                     }
-            shapes.push_back({series, parallel, TakeOff::end, false, false, true});
+            shapes.push_back({series, parallel, MainLeads::end, false, false, true});
         }
     return shapes;
 }

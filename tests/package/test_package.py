@@ -72,7 +72,7 @@ def test_a_shared_library_shows_its_doors_and_nothing_else(tmp_path):
     assert "bankwright::operating_point(" in shown and not strangers, "\n".join(strangers[:20])
 
 
-def test_who_says_nothing_gets_an_optimised_library(tmp_path):
+def test_who_says_nothing_gets_an_optimized_library(tmp_path):
     run("cmake", "-G", "Ninja", "-S", ROOT / "lib", "-B", tmp_path)
     assert "CMAKE_BUILD_TYPE:STRING=Release" in (tmp_path / "CMakeCache.txt").read_text()
 

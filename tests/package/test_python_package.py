@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parent.parent.parent
-# Compiled once, as fast as can be: what the optimiser makes of it, the module in the build tree shows.
+# Compiled once, as fast as can be: what the optimizer makes of it, the module in the build tree shows.
 CHEAP = os.environ | {"CFLAGS": "-O0 -g0", "PIP_NO_INDEX": "1", "PIP_DISABLE_PIP_VERSION_CHECK": "1"}
 
 

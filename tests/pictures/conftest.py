@@ -12,7 +12,7 @@ sys.path.insert(0, str(ROOT / "tests/support"))
 from browser import Browser  # noqa: E402
 
 TEXTS = (Path(__file__).resolve().parent / "texts.js").read_text(encoding="utf-8")
-BANKS = sorted((ROOT / "data/examples").glob("*.toml")) + sorted((ROOT / "tests/miswires/catalogue").glob("*.toml"))
+BANKS = sorted((ROOT / "data/examples").glob("*.toml")) + sorted((ROOT / "tests/miswires/catalog").glob("*.toml"))
 
 
 @pytest.fixture(scope="session")
@@ -33,7 +33,7 @@ def long_names():
 
 @pytest.fixture(scope="session")
 def banks():
-    """Every example and every bank of the catalogue of miswires."""
+    """Every example and every bank of the catalog of miswires."""
     return BANKS
 
 

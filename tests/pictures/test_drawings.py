@@ -23,7 +23,7 @@ HOSTILE = '"<script>alert(1)</script> \\u202e& ' + "long " * 400 + '"'
 
 @pytest.fixture(scope="session")
 def drawings(make, banks, long_names):
-    """name -> SVG: every example and miswire of the catalogue, some more miswires, one with a hostile name and one with long ones."""
+    """name -> SVG: every example and miswire of the catalog, some more miswires, one with a hostile name and one with long ones."""
     made = {path.stem: make("draw", path) for path in banks}
     for name, (example, before, after) in MISWIRES.items():
         text = (ROOT / "data/examples" / example).read_text()

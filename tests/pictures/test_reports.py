@@ -1,4 +1,4 @@
-"""Does every report read well on a phone, at a desk and on paper, by eye, by ear and in grey, and does it ask for nothing?"""
+"""Does every report read well on a phone, at a desk and on paper, by eye, by ear and in gray, and does it ask for nothing?"""
 import html
 import json
 import os
@@ -18,7 +18,7 @@ PRINTED = {"bow-36v": range(10, 17), "bow-36v-miswired": range(5, 10)}
 USUAL, WITH_LONG_NAMES = range(4, 41), range(30, 91)  # every step of the hook-up says several names, of a few lines each
 
 # The rules of accessibility are dear, that of contrast most of all, and what they look at is the same in every report: unless
-# asked for all, they see the examples and the hostile one, and contrast on a page of each colour.
+# asked for all, they see the examples and the hostile one, and contrast on a page of each color.
 CONTRAST = ("bow-36v", "bow-36v-miswired", "skiff-24v-tapped-off")
 EVERY_PAGE = os.environ.get("BANKWRIGHT_EVERY_PAGE") == "1"
 
@@ -31,17 +31,17 @@ CUT = f"""[...document.querySelectorAll("tr, figure, .finding, .steps > li, .ver
 }}).map(element => element.textContent.trim().slice(0, 60))"""
 
 HOSTILE_NAME = '"<script>alert(1)</script> & \' \\" --> </title> ]]> \\u202e\\u05d0\\u05d1 <img src=x onerror=alert(2)>"'
-HOSTILE_COLOUR = '"red\\u0022 onmouseover=\\u0022alert(3)"'
+HOSTILE_COLOR = '"red\\u0022 onmouseover=\\u0022alert(3)"'
 LONG_ID = "J" * 200  # as long as an id may be
 
 
 @pytest.fixture(scope="session")
 def reports(make, banks, long_names, tmp_path_factory):
-    """name -> HTML: every example, every miswire of the catalogue, one with hostile words wherever words may stand, one with long ones."""
+    """name -> HTML: every example, every miswire of the catalog, one with hostile words wherever words may stand, one with long ones."""
     made = {path.stem: make("report", path.relative_to(ROOT)) for path in banks}
     text = (ROOT / "data/examples/bow-36v.toml").read_text()
     text = re.sub(r'^name = ".*"$', lambda _: "name = " + HOSTILE_NAME, text, flags=re.M)
-    text = text.replace('color = "red"', "color = " + HOSTILE_COLOUR).replace("J1 =", LONG_ID + " =")
+    text = text.replace('color = "red"', "color = " + HOSTILE_COLOR).replace("J1 =", LONG_ID + " =")
     hostile = tmp_path_factory.mktemp("hostile") / "<b onclick='alert(4)'>&amp;.toml"
     hostile.write_text(text, encoding="utf-8")
     made["hostile"] = make("report", hostile)

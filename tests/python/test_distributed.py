@@ -34,13 +34,13 @@ def test_one_process_and_two_give_the_same_to_the_last_bit(cluster, bank, capfd)
     spread = distributed.sweep(bank, values, client=client, chunk=1000, progress=True)
     np.testing.assert_array_equal(spread.answers, alone.answers)
     assert "11 of 11 chunks" in capfd.readouterr().err
-    here = distributed.tolerance(bank, draws=50_000, chunk=7_000, seed=5)
-    assert here == distributed.tolerance(bank, draws=50_000, chunk=7_000, seed=5, client=client)
-    assert here["draws"] == 50_000
+    here = distributed.tolerance(bank, samples=50_000, chunk=7_000, seed=5)
+    assert here == distributed.tolerance(bank, samples=50_000, chunk=7_000, seed=5, client=client)
+    assert here["samples"] == 50_000
 
 
 def test_joined_chunks_are_the_spread_of_all_draws(bank):
-    whole, joined = bank.tolerance(draws=400_000), distributed.tolerance(bank, draws=400_000, chunk=50_000)
+    whole, joined = bank.tolerance(samples=400_000), distributed.tolerance(bank, samples=400_000, chunk=50_000)
     for one, other in zip(whole.answers, joined.answers):
         # Two independent samples of 400 000: their means differ by 0.0022 deviations, 5 times that is never seen.
         assert other["mean"] == pytest.approx(one["mean"], abs=0.011 * one["deviation"])

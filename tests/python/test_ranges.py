@@ -40,7 +40,7 @@ def test_a_sweep_at_such_a_moment_is_refused(bow, moment):
     ("hookup", {"digits": 1000}), ("hookup", {"resolution": "0 V"}), ("hookup", {"resolution": "11 V"}),
     ("hookup", {"charge_within": "120 %"}),
     ("size", {"runtime": "-1 h"}), ("size", {"ambient": "500 degC"}),
-    ("tolerance", {"draws": 0}), ("tolerance", {"threads": 0}), ("tolerance", {"threads": 5000}),
+    ("tolerance", {"samples": 0}), ("tolerance", {"threads": 0}), ("tolerance", {"threads": 5000}),
 ])
 def test_an_option_out_of_its_range_is_refused(bow, ask, options):
     with pytest.raises(bankwright.Unsuitable, match="is out of range|is no time above 0"):

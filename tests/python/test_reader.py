@@ -131,8 +131,8 @@ import bankwright, numpy as np
 bank = bankwright.read(sys.argv[1])
 sheet = bankwright.Readings().volts("A+", "A-", "11 V").volts("B+", "B-", "1 V").volts("C+", "C-", "-3 V")
 work = {
-    "tolerance": lambda: bank.tolerance(draws=200_000_000),
-    "checked": lambda: bank.tolerance(draws=10, checked=100_000),
+    "tolerance": lambda: bank.tolerance(samples=200_000_000),
+    "checked": lambda: bank.tolerance(samples=10, checked=100_000),
     "sweep": lambda: bank.sweep({"A.charge": np.full(10_000_000, 0.5)}),
     "discharge": lambda: [bank.discharge(legs=[("1 %", "1 s"), ("50 %", "1 s")], repeat=True) for _ in range(1000)],
     "trace": lambda: [bank.trace(sheet) for _ in range(1000)],

@@ -27,8 +27,8 @@ def rows_of(source, quantity):
     return found
 
 
-def currents_of_row(batteries, link, take_off, load):
-    """Batteries of 20 mohm in a row, linked by `link` of that; battery 1 is the farthest from a take-off at one end."""
+def currents_of_row(batteries, link, main_leads, load):
+    """Batteries of 20 mohm in a row, linked by `link` of that; battery 1 is the farthest from a main lead at one end."""
     bank = Bank()
     for k in range(1, batteries + 1):
         bank.battery(f"B{k}", voltage="12 V", emf="12.6 V", resistance="20 mohm")
@@ -37,7 +37,7 @@ def currents_of_row(batteries, link, take_off, load):
             bank.jumper(f"{name}{k}", f"B{k}{sign}", f"B{k + 1}{sign}", resistance=20.0 * link * units.mohm)
     bank.load("all", current=load * units.A)
     bank.cable("plus", f"B{batteries}+", "all+", resistance="1 mohm")
-    bank.cable("minus", "all-", f"B{batteries if take_off == 'one end' else 1}-", resistance="1 mohm")
+    bank.cable("minus", "all-", f"B{batteries if main_leads == 'one end' else 1}-", resistance="1 mohm")
     parts = bank.solve()["parts"]
     return [parts[f"B{k}"]["current"] for k in range(1, batteries + 1)]
 
@@ -46,7 +46,7 @@ def currents_of_row(batteries, link, take_off, load):
 def test_batteries_in_parallel_share_as_is_published(quantity):
     solved = {}
     for row in rows_of("parallel_sharing", quantity):
-        wiring = (row["batteries"], row["link"], row["take_off"], row.get("load", 100))
+        wiring = (row["batteries"], row["link"], row["main_leads"], row.get("load", 100))
         if wiring not in solved:
             solved[wiring] = currents_of_row(*wiring)
         assert solved[wiring][row["battery"] - 1] == pytest.approx(row["value"], rel=0, abs=row["within"]), row
@@ -71,7 +71,7 @@ def test_a_thousand_feet_of_copper_resist_as_the_code_prints():
 
 def circuits_of_books():
     """(id, circuit, every row asked of it): those of tests/standards that a bank can be, with a battery in them."""
-    for folder in ("kuphaldt_circuits", "openstax_circuits", "circuit_exercises"):
+    for folder in ("lessons_in_electric_circuits", "openstax_circuits", "circuit_exercises"):
         book = tomllib.loads((CASES / folder / "cases.toml").read_text(encoding="utf-8"))
         asked = {}
         for group in book["group"]:

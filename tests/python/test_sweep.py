@@ -120,7 +120,7 @@ def test_unlike_batteries_in_parallel_share_by_their_conductances(ohms, amperes,
     bank.cable("plus", "B0+", "all+", resistance="1 mohm").cable("minus", "all-", "B0-", resistance="1 mohm")
     siemens = 1.0 / np.array(ohms)
     expected = amperes * siemens / siemens.sum()
-    # Rounding of the emf against the differences of voltage that it is taken off from.
+    # Rounding of the emf against the differences of voltage that it is subtracted from.
     atol = 4e-16 * emf / min(ohms) * len(ohms)
     np.testing.assert_allclose([bank.solve()["parts"][f"B{i}"]["current"] for i in range(len(ohms))], expected, rtol=1e-9,
                                atol=atol * 10)
@@ -142,8 +142,8 @@ def test_a_bank_of_any_name_and_size_survives_its_text(name, hours, chemistry, c
 
 
 def test_a_tolerance_study_is_the_commands_and_does_not_depend_on_threads(bow):
-    study = bow.tolerance(draws=20_000, threads=2)
-    assert study == bow.tolerance(draws=20_000, threads=1)
+    study = bow.tolerance(samples=20_000, threads=2)
+    assert study == bow.tolerance(samples=20_000, threads=1)
     volts = study.answers[0]
     assert volts["part"] == "troll" and volts["worst_least"] <= volts["least"] <= volts["mean"] <= volts["most"]
     assert list(study.frame())[0] == "unit" and len(study.influences("troll"))
@@ -151,13 +151,13 @@ def test_a_tolerance_study_is_the_commands_and_does_not_depend_on_threads(bow):
 
 
 def test_drawn_arrays_spread_as_the_tolerance_study_says():
-    """Two ways to the same spread: NumPy draws the resistances, or the library does."""
+    """Two ways to the same spread: NumPy samples the resistances, or the library does."""
     bank = Bank().battery("A", voltage="12 V", emf="12.6 V", resistance="5 mohm +/- 20 %")
     bank.load("one", current="100 A").cable("p", "A+", "one+", resistance="1 mohm +/- 0.01 %")
     bank.cable("n", "one-", "A-", resistance="1 mohm +/- 0.01 %")
     drawn = bank.sweep({"A.resistance": np.random.default_rng(7).uniform(4e-3, 6e-3, 200_000)})["one.voltage"]
-    answer = bank.tolerance(draws=200_000).answers[0]
-    # Uniform +-1 mohm times 100 A: a deviation of 0.1 V / sqrt(3), known to 0.1 % from so many draws.
+    answer = bank.tolerance(samples=200_000).answers[0]
+    # Uniform +-1 mohm times 100 A: a deviation of 0.1 V / sqrt(3), known to 0.1 % from so many samples.
     assert drawn.std() == pytest.approx(0.1 / 3**0.5, rel=5e-3)
     assert answer["deviation"] == pytest.approx(0.1 / 3**0.5, rel=5e-3)
     assert answer["mean"] == pytest.approx(drawn.mean(), abs=1e-3)

@@ -25,7 +25,7 @@ def celsius(text):
             "K": lambda n: float(n) - 273.15}[unit](number)
 
 
-def square_millimetres(text):
+def square_millimeters(text):
     if found := re.fullmatch(r"\s*(\d+)(/0)?\s*AWG\s*", text):
         gauge = 1 - int(found[1]) if found[2] else int(found[1])  # 1/0 is 0, 2/0 is -1
         inches = 0.005 * 92 ** ((36 - gauge) / 39)
@@ -74,7 +74,7 @@ def read(text, from_devices):
                 ohms = from_devices["conductors"][name]
             else:  # annealed copper: 58 m/(ohm mm2) at 20 degC, 0.393 % a kelvin
                 warm = celsius(keys["temperature"]) if "temperature" in keys else ambient
-                wire = 1.02 * quantity(keys["length"]) / (58.0 * square_millimetres(keys["size"])) * (1 + 0.00393 * (warm - 20))
+                wire = 1.02 * quantity(keys["length"]) / (58.0 * square_millimeters(keys["size"])) * (1 + 0.00393 * (warm - 20))
                 ohms = wire + 2 * (quantity(keys["joint"]) if "joint" in keys else joint)
             resistive(name, keys["from"], keys["to"], ohms)
     for section, ends in (("breakers", (".line", ".load")), ("fuses", (".line", ".load")), ("switches", (".1", ".2"))):

@@ -82,7 +82,7 @@ inline Best best(Line const& line, double unpowered, double share) {
     double const ratio = std::pow(0.02, 1.0 / points), golden = 0.6180339887498949;
     auto const lacks = [&](double v) { return line.lacks(v, share); };
     double least = HUGE_VAL;
-    double above = unpowered, at = unpowered * ratio; // three neighbours: above, at, below
+    double above = unpowered, at = unpowered * ratio; // three neighbors: above, at, below
     double h_above = lacks(above), h_at = lacks(at);
     auto const root = [&](double low, double high) { // lacks(low) <= 0 < lacks(high)
         for (int i = 0; i < 100 && high - low > 1e-15 * high; ++i) {

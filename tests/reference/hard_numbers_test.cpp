@@ -176,5 +176,5 @@ TEST_CASE("a hundred thousand cells, one of them bad, are what the cosine series
     CHECK(worst < 1e-12 * 3.7 * (rows - 1));
     auto const through = weak * (0.2L - (exact(high) - exact(low)));
     CHECK(std::abs(ours.branch_amps[bad] / static_cast<double>(through) - 1.0) < 1e-10);
-    CHECK(ours.branch_amps[bad] < -1.0); // its neighbours drive it backwards
+    CHECK(ours.branch_amps[bad] < -1.0); // its neighbors drive it backwards
 }

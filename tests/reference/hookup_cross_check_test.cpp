@@ -85,7 +85,7 @@ Walk check_hookup(Bank const& bank, bool every) {
                 check_cause(bank, made, right, wrong.causes[c], own);
         }
     };
-    double equalising = 0.0;          // [A] the most that the loops closed so far drive, together
+    double equalizing = 0.0;          // [A] the most that the loops closed so far drive, together
     std::vector<DenseReading> states; // after each step; copper without a battery waits for the first step that is live
     bool stale = false;
     auto before = solve_densely(half_made(bank, made));
@@ -110,14 +110,14 @@ Walk check_hookup(Bank const& bank, bool every) {
             wrongs(*step.after, "");
             ++walk.readings;
         }
-        if (step.equalising) {
+        if (step.equalizing) {
             ++walk.loops;
-            equalising += step.equalising->expected.value();
-            CHECK(step.equalising->at_most >= step.equalising->expected);
+            equalizing += step.equalizing->expected.value();
+            CHECK(step.equalizing->at_most >= step.equalizing->expected);
             if (auto const amps = after.amperes(step.part))
-                CHECK(std::abs(*amps) == doctest::Approx(step.equalising->expected.value()).epsilon(1e-6));
+                CHECK(std::abs(*amps) == doctest::Approx(step.equalizing->expected.value()).epsilon(1e-6));
         }
-        CHECK(after.largest_current() <= equalising * (1.0 + 1e-9) + no_current);
+        CHECK(after.largest_current() <= equalizing * (1.0 + 1e-9) + no_current);
         states.push_back(after);
         before = std::move(after);
     }

@@ -30,9 +30,9 @@ class RandomFile:
         elif self.chance(0.4):
             self.add(section, name, **{"from": a, "to": b, "resistance": self.ohms(1e-4, 1e-2)})
         else:
-            metres = self.random.uniform(0.1, 4)
+            meters = self.random.uniform(0.1, 4)
             keys = {"from": a, "to": b, "size": self.random.choice(GAUGES),
-                    "length": self.random.choice([f"{metres:.3f} m", f"{metres / 0.0254:.2f} in", f"{metres / 0.3048:.3f} ft"])}
+                    "length": self.random.choice([f"{meters:.3f} m", f"{meters / 0.0254:.2f} in", f"{meters / 0.3048:.3f} ft"])}
             if self.chance(0.3):
                 keys["joint"] = self.ohms(1e-5, 5e-4)
             if self.chance(0.3):

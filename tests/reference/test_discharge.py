@@ -202,7 +202,7 @@ def test_what_the_cells_give_is_what_is_used_and_lost_over_the_whole_run(command
 @pytest.mark.parametrize("seed", range(6))
 def test_a_weak_cell_turns_when_scipys_does(command, seed):
     star = Star(300 + seed)
-    # One string: beside others, its neighbours would take the load over from it before the cell turns.
+    # One string: beside others, its neighbors would take the load over from it before the cell turns.
     star.load, star.strings = star.load / star.strings, 1
     for values in (star.capacity, star.health, star.charge, star.ohms, star.reserve):
         del values[star.series :]

@@ -10,7 +10,7 @@ import pytest
 
 HERE = Path(__file__).resolve().parent
 BANKS = sorted(HERE.glob("*/*.toml"))
-CATALOGUE = sorted((HERE.parent / "miswires/catalogue").glob("*.toml"))
+CATALOG = sorted((HERE.parent / "miswires/catalog").glob("*.toml"))
 EXPECTED = re.compile(r"# (?P<word>expect|accepted): (?P<rule>[a-z]+/[a-z-]+)(?: (?P<level>error|warning|note))?"
                       r"(?: at (?P<at>[^\s,]+))?(?:, found (?P<found>[^,]+), allowed (?P<allowed>[^,]+))?$")
 ARRANGEMENT = re.compile(r"^# arrangement: (\S+)$", re.M)
@@ -57,7 +57,7 @@ def usual_level(command):
 @pytest.fixture(scope="session")
 def checked(command):
     """What the command says of every bank; asked of all of them at once."""
-    banks = [*BANKS, *CATALOGUE]
+    banks = [*BANKS, *CATALOG]
     done = subprocess.run([command, "check", *banks, "--format", "json"], capture_output=True, timeout=600)
     assert done.returncode in (0, 1, 2), done.stderr.decode()
     files = json.loads(done.stdout)["files"]
@@ -105,7 +105,7 @@ def test_a_bank_gives_what_it_says_and_nothing_else(found, usual_level, bank):
             assert any(text in finding.get(word, "") for word in ("message", "help", "accepted_because")), finding
 
 
-@pytest.mark.parametrize("bank", CATALOGUE, ids=lambda bank: bank.stem)
+@pytest.mark.parametrize("bank", CATALOG, ids=lambda bank: bank.stem)
 def test_a_mistake_of_the_dock_is_found(found, usual_level, bank):
     findings = expected(bank, usual_level)
     assert findings
@@ -118,7 +118,7 @@ def test_what_is_worst_comes_first(checked):
         assert levels == sorted(levels), file
 
 
-def test_an_arrangement_is_recognised_where_there_is_one(checked):
+def test_an_arrangement_is_recognized_where_there_is_one(checked):
     stated = {bank: ARRANGEMENT.findall(bank.read_text(encoding="utf-8")) for bank in BANKS}
     assert sum(map(len, stated.values())) > 10
     for bank, words in stated.items():

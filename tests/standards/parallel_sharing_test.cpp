@@ -8,7 +8,7 @@
 
 namespace {
 
-// Both leads on battery N. Of neighbours R (i[k+1] - i[k]) = (rp + rn) (i[1] + ... + i[k]), so that with
+// Both leads on battery N. Of neighbors R (i[k+1] - i[k]) = (rp + rn) (i[1] + ... + i[k]), so that with
 // cosh t = 1 + (rp + rn) / 2R: i[k] / I = (sinh k t - sinh (k - 1) t) / sinh N t.
 double share_at_one_end(int batteries, double link, int k) {
     double const t = std::acosh(1.0 + link);
@@ -22,8 +22,8 @@ double share_on_the_diagonal(int batteries, double link, int k) {
     return (std::sinh((k - half) * t) - std::sinh((k - 1 - half) * t)) / (2.0 * std::sinh(half * t));
 }
 
-std::vector<double> row(int batteries, double link, char const* take_off) {
-    return standards::shares_of_row({batteries, link, link, take_off});
+std::vector<double> row(int batteries, double link, char const* main_leads) {
+    return standards::shares_of_row({batteries, link, link, main_leads});
 }
 
 double const links[] = {0.001, 0.01, 0.05, 0.075, 0.1, 0.2, 1.0, 5.0};
@@ -55,7 +55,7 @@ TEST_CASE("at one end only the sum of a pair's links counts, be they unequal") {
 }
 
 // R (i[k+1] - i[k]) = (rp + rn) (i[1] + ... + i[k]) - rn I: the same row again, shifted by what rn I leaves over.
-TEST_CASE("on the diagonal unequal links keep each step between neighbours, and one current in all") {
+TEST_CASE("on the diagonal unequal links keep each step between neighbors, and one current in all") {
     for (int batteries = 2; batteries <= 8; ++batteries)
         for (double rp : links)
             for (double rn : links) {

@@ -37,7 +37,7 @@ std::vector<double> shares(Bank const& bank) {
 } // namespace
 
 std::vector<double> shares_of_row(Row const& row) {
-    if (row.take_off != "one end" && row.take_off != "diagonal") throw std::out_of_range("no take-off " + row.take_off);
+    if (row.main_leads != "one end" && row.main_leads != "diagonal") throw std::out_of_range("no main leads " + row.main_leads);
     auto bank = batteries_and_load(row.batteries);
     for (int n = 1; n < row.batteries; ++n) {
         auto const link = "link" + std::to_string(n);
@@ -45,7 +45,7 @@ std::vector<double> shares_of_row(Row const& row) {
         bank.jumpers.push_back(plain_run(link + "n", id(n) + "-", id(n + 1) + "-", row.negative_link * ohms));
     }
     bank.cables = {plain_run("plus", id(row.batteries) + "+", "load+", 0.0),
-                   plain_run("minus", "load-", id(row.take_off == "diagonal" ? 1 : row.batteries) + "-", 0.0)};
+                   plain_run("minus", "load-", id(row.main_leads == "diagonal" ? 1 : row.batteries) + "-", 0.0)};
     return shares(bank);
 }
 
@@ -61,7 +61,7 @@ std::vector<double> shares_of_star(std::vector<double> const& leads) {
 
 double sharing_answer(Case const& c) {
     double const link = c.number("link");
-    auto const found = shares_of_row({static_cast<int>(c.number("batteries")), link, link, c.word("take_off")});
+    auto const found = shares_of_row({static_cast<int>(c.number("batteries")), link, link, c.word("main_leads")});
     double const share = found.at(static_cast<std::size_t>(c.number("battery")) - 1);
     return c.unit == "%" ? 100.0 * share : share * c.number("load");
 }

@@ -15,7 +15,7 @@ struct Row {
     int batteries = 2;
     double positive_link = 0.0;
     double negative_link = 0.0;
-    std::string take_off;
+    std::string main_leads;
 };
 
 // Shares of the load's current, battery 1 first; their sum is 1.

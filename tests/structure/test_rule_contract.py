@@ -11,7 +11,7 @@ PROMISED = {
     "error": """
         file/syntax file/unknown-key file/missing-key file/bad-value file/bad-unit file/unknown-terminal file/duplicate-id
         file/too-large file/not-a-bank file/no-part-list
-        wiring/short-loop wiring/shorted-battery wiring/reversed-battery wiring/reversed-load wiring/open-circuit
+        wiring/shorted-loop wiring/shorted-battery wiring/reversed-battery wiring/reversed-load wiring/open-circuit
         wiring/unused-battery wiring/system-voltage wiring/unequal-strings
         matching/mixed-chemistry matching/mixed-voltage matching/series-limit matching/parallel-limit
         sharing/over-current sharing/reverse-charge
@@ -24,12 +24,12 @@ PROMISED = {
         solve/no-solution""",
     "warning": """
         file/accept-without-reason file/accept-unused
-        matching/weak-cell wiring/loose-end wiring/mid-string-tap wiring/partial-tie wiring/split-bank
+        matching/weak-cell wiring/loose-end wiring/mid-string-tap wiring/uneven-cross-links wiring/missing-link
         matching/mixed-capacity matching/mixed-age matching/mixed-charge
         sharing/uneven sharing/circulating
-        conductor/voltage-drop conductor/thin-jumper conductor/too-small conductor/color
+        conductor/voltage-drop conductor/undersized-jumper conductor/too-small conductor/color
         protection/rating-low protection/parallel-string
-        connection/crowded-stud connection/hot-joint
+        connection/crowded-stud connection/hot-connection
         charging/partial charging/rate
         load/under-voltage load/runtime""",
     "note": "conductor/unequal-links file/no-version",

@@ -1,4 +1,4 @@
-// Invented banks as circuits, for batches of them: strings of batteries with a link between neighbouring posts at every
+// Invented banks as circuits, for batches of them: strings of batteries with a link between neighboring posts at every
 // rank.
 #pragma once
 
@@ -10,7 +10,7 @@ namespace bank_networks {
 using bankwright::solver::Branch;
 using bankwright::solver::Circuit;
 
-// `series` x `parallel` batteries of 12 V. Posts of a rank are linked to their neighbours, each string has its jumper
+// `series` x `parallel` batteries of 12 V. Posts of a rank are linked to their neighbors, each string has its jumper
 // to the next rank; the plus lead is cable, breaker, cable, the minus lead two cables. The load's minus end is the
 // reference.
 inline Circuit bank(int series, int parallel) {

@@ -84,7 +84,7 @@ private:
                 jumper(battery(s, i) + "+", battery(s, i + 1) + "-");
     }
 
-    // Joins the strings in parallel and says where the bank is taken off.
+    // Joins the strings in parallel and says where the main leads are landed.
     std::pair<std::string, std::string> ends() {
         if (parallel_ > 1 && chance(0.4)) {
             bank_.busbars.push_back({"POS", {}, {}});
@@ -99,8 +99,8 @@ private:
             jumper(battery(s, series_ - 1) + "+", battery(s + 1, series_ - 1) + "+");
             jumper(battery(s, 0) + "-", battery(s + 1, 0) + "-");
         }
-        int const take_off = chance(0.5) ? 0 : parallel_ - 1; // at one end, or diagonally
-        return {battery(0, series_ - 1) + "+", battery(take_off, 0) + "-"};
+        int const main_leads = chance(0.5) ? 0 : parallel_ - 1; // at one end, or diagonally
+        return {battery(0, series_ - 1) + "+", battery(main_leads, 0) + "-"};
     }
 
     void cross_ties() {

@@ -17,7 +17,7 @@ inline bool says(Fault const& fault, TrueFault const& truth) {
            (" " + fault.detail + " ").find(truth.detail) != std::string::npos;
 }
 
-// Exactly these faults and no other; none: as drawn.
+// Exactly these faults and no other; none: as described.
 inline bool says(std::vector<Fault> const& faults, std::vector<TrueFault> const& truths) {
     return faults.size() == truths.size() && std::all_of(truths.begin(), truths.end(), [&](auto const& truth) {
                return std::any_of(faults.begin(), faults.end(), [&](auto const& fault) { return says(fault, truth); });

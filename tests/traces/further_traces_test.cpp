@@ -17,13 +17,13 @@ using namespace traces;
 namespace {
 
 TrueFault pick(std::vector<TrueFault> faults, std::mt19937& random) {
-    return std::move(faults[1 + random() % (faults.size() - 1)]); // the first is as drawn
+    return std::move(faults[1 + random() % (faults.size() - 1)]); // the first is as described
 }
 
 std::vector<Bank> good_banks() {
     std::vector<Bank> banks;
     for (auto const& [series, parallel] : {std::pair(1, 1), {2, 1}, {3, 1}, {1, 2}, {2, 2}})
-        banks.push_back(miswires::BankBuilder({series, parallel, miswires::TakeOff::diagonal}).build());
+        banks.push_back(miswires::BankBuilder({series, parallel, miswires::MainLeads::diagonal}).build());
     return banks;
 }
 
@@ -36,7 +36,7 @@ int pairs_per_bank() { return is_thorough() ? 40 : 1; }
 
 } // namespace
 
-TEST_CASE("a sound bank with ordinary parts and an ordinary meter is as drawn") {
+TEST_CASE("a sound bank with ordinary parts and an ordinary meter is as described") {
     std::mt19937 random(11);
     int made = 0, found = 0;
     for (auto const& bank : good_banks()) {
@@ -44,7 +44,7 @@ TEST_CASE("a sound bank with ordinary parts and an ordinary meter is as drawn") 
         for (int boat = 0; boat < (is_thorough() ? 40 : 2); ++boat, ++made)
             found += follow(tracer, as_built(bank, random), {}, 6, random).found;
     }
-    std::printf("    sound banks: %d of %d are as drawn\n", found, made);
+    std::printf("    sound banks: %d of %d are as described\n", found, made);
     CHECK(found >= 0.95 * made);
 }
 

@@ -47,7 +47,7 @@ TEST_CASE("with the readings that it asks for, tracing finds the fault") {
         for (auto const& fault : TrueFaults(good, random).all()) {
             if (number++ % stride) continue;
             if (!tracer) tracer.emplace(good);
-            auto const truths = fault.kind == as_drawn ? std::vector<TrueFault>{} : std::vector<TrueFault>{fault};
+            auto const truths = fault.kind == as_described ? std::vector<TrueFault>{} : std::vector<TrueFault>{fault};
             auto const followed = follow(*tracer, as_built(fault.bank, random), truths, 6, random);
             for (auto* row : {&by_bank[miswires::describe(shape)], &by_kind[fault.kind], &all}) {
                 ++row->made;

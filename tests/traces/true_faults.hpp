@@ -20,7 +20,7 @@ namespace traces {
 
 using namespace bankwright;
 
-inline constexpr char as_drawn[] = "as drawn";
+inline constexpr char as_described[] = "as described";
 
 struct TrueFault {
     std::string kind; // the word that the answer should use
@@ -39,7 +39,7 @@ public:
     TrueFaults(Bank const& good, std::mt19937& random) : good_(good), random_(random) {}
 
     std::vector<TrueFault> all() {
-        made_.push_back({as_drawn, {}, {}, good_});
+        made_.push_back({as_described, {}, {}, good_});
         of_wiring();
         of_batteries();
         of_conductors();
@@ -127,7 +127,7 @@ private:
     std::vector<TrueFault> made_;
 };
 
-// The same bank as it stands on one boat: no battery and no conductor is quite what was drawn.
+// The same bank as it stands on one boat: no battery and no conductor is quite what was described.
 inline Bank as_built(Bank bank, std::mt19937& random) {
     std::normal_distribution<double> normal;
     for (auto& battery : bank.batteries) {

@@ -182,10 +182,10 @@ Usage CheckCommand::usage() {
     return usage;
 }
 
-std::string CheckCommand::print(Verdicts const& verdicts, bool colour) const {
+std::string CheckCommand::print(Verdicts const& verdicts, bool color) const {
     switch (format) {
     case Format::text:
-        return findings_text(verdicts, {.colour = colour, .all = all});
+        return findings_text(verdicts, {.color = color, .all = all});
     case Format::json:
         return findings_json(verdicts);
     case Format::sarif:
@@ -199,7 +199,7 @@ std::string CheckCommand::print(Verdicts const& verdicts, bool colour) const {
     return {};
 }
 
-Outcome CheckCommand::run(bool colour) const {
+Outcome CheckCommand::run(bool color) const {
     auto const found = find_bank_files(files);
     bool const into_file = !output.name.empty();
     std::vector<std::string> names = files;
@@ -211,7 +211,7 @@ Outcome CheckCommand::run(bool colour) const {
     check.look_into(found);
     if (into_file && !input_that_is(output.name, check.also_read()).empty()) return not_over_an_input(output.name);
     bool const says_something = !check.verdicts().empty() || into_file;
-    auto outcome = check.outcome(says_something ? print(check.verdicts(), colour && !into_file) : std::string());
+    auto outcome = check.outcome(says_something ? print(check.verdicts(), color && !into_file) : std::string());
     outcome.file = output;
     return outcome;
 }

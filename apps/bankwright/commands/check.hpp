@@ -19,8 +19,8 @@ struct CheckCommand {
     bankwright::Settings asked; // on the command line: wins over the settings of a folder
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 
 private:
-    std::string print(bankwright::Verdicts const& verdicts, bool colour) const;
+    std::string print(bankwright::Verdicts const& verdicts, bool color) const;
 };

@@ -30,10 +30,10 @@ Usage DischargeCommand::usage() {
     return usage;
 }
 
-Outcome DischargeCommand::run(bool colour) const {
+Outcome DischargeCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     if (auto const missing = missing_for_discharge(checked.bank))
         return unusable(file, *missing + " before it can be run down");
     DischargeOptions options;
@@ -46,7 +46,7 @@ Outcome DischargeCommand::run(bool colour) const {
         if (!input.trouble.empty()) return unusable(duty, input.trouble);
         auto read = read_duty(input.text, limits);
         if (!read.findings.empty()) // a leg left out would be another trip
-            return refused({.file = duty, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
+            return refused({.file = duty, .text = input.text, .findings = std::move(read.findings)}, as_text, color);
         options.duty = std::move(read.duty);
     }
     auto run = discharge(checked.bank, options);

@@ -21,5 +21,5 @@ struct DischargeCommand {
     std::optional<bankwright::Duration> rest;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

@@ -20,10 +20,10 @@ Usage HookupCommand::usage() {
     return usage;
 }
 
-Outcome HookupCommand::run(bool colour) const {
+Outcome HookupCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     HookedUp hooked{head_of(checked), {}, options, {}, {}};
     // Nobody is told how to put together what must not be put together; an error that somebody accepted with a reason
     // stands in nobody's way unless it is a short.
@@ -42,5 +42,5 @@ Outcome HookupCommand::run(bool colour) const {
     }
     hooked.bank = std::move(checked.bank);
     auto const status = hooked.result ? ExitCode::clean : ExitCode::found;
-    return {as_text ? hookup_text(hooked, {.colour = colour}) : hookup_json(hooked), {}, status};
+    return {as_text ? hookup_text(hooked, {.color = color}) : hookup_json(hooked), {}, status};
 }

@@ -21,10 +21,10 @@ Usage RechargeCommand::usage() {
             .closing = with_statuses("Example: bankwright recharge boat.toml")};
 }
 
-Outcome RechargeCommand::run(bool colour) const {
+Outcome RechargeCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     if (auto const missing = missing_for_recharge(checked.bank)) return unusable(file, *missing);
     RechargeOptions options;
     options.charge = charge;

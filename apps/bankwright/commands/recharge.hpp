@@ -19,5 +19,5 @@ struct RechargeCommand {
     std::optional<bankwright::Duration> longest;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

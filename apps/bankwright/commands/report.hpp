@@ -17,5 +17,5 @@ struct ReportCommand {
     bankwright::HookupOptions hookup;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

@@ -16,7 +16,7 @@ Usage RulesCommand::usage() {
                          .help = "A rule, or a family of rules; all rules where there is none",
                          .stands_for = "ID"},
                         how_to_print(format, {Format::text, Format::json})},
-            .closing = "Example: bankwright rules wiring/short-loop"};
+            .closing = "Example: bankwright rules wiring/shorted-loop"};
 }
 
 Outcome RulesCommand::run(bool) const {

@@ -13,5 +13,5 @@ struct RulesCommand {
     Format format = Format::text;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

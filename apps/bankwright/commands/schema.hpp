@@ -11,5 +11,5 @@ struct SchemaCommand {
     bool readings = false;        // the JSON Schema of a file of readings instead
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

@@ -15,10 +15,10 @@ Usage ShortCircuitCommand::usage() {
             .closing = with_statuses("Example: bankwright short-circuit boat.toml")};
 }
 
-Outcome ShortCircuitCommand::run(bool colour) const {
+Outcome ShortCircuitCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     ShortCircuited const shorted{head_of(checked), short_circuit(checked.bank)};
     return {as_text ? short_circuit_text(shorted) : short_circuit_json(shorted), {}, ExitCode::clean};
 }

@@ -14,5 +14,5 @@ struct ShortCircuitCommand {
     Format format = Format::text;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

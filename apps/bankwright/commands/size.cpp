@@ -53,20 +53,20 @@ Usage SizeCommand::usage() {
                          .stands_for = "TEMPERATURE"},
                         {.names = "--keep-strings",
                          .kind = flag(options.keep_strings),
-                         .help = "Leave the number of strings as drawn"}},
+                         .help = "Leave the number of strings as described"}},
             .closing = with_statuses("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown")};
 }
 
-Outcome SizeCommand::run(bool colour) const {
+Outcome SizeCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_json = format == Format::json;
-    if (auto refused = refuse_unless_whole(checked, file, !as_json, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, !as_json, color)) return *refused;
     auto& findings = checked.findings;
     if (std::any_of(findings.begin(), findings.end(), stands_in_the_way)) {
         findings.erase(std::remove_if(findings.begin(), findings.end(),
                                       [](Finding const& finding) { return !stands_in_the_way(finding); }),
                        findings.end());
-        auto outcome = refused(checked, !as_json, colour);
+        auto outcome = refused(checked, !as_json, color);
         outcome.status = ExitCode::found;
         return outcome;
     }

@@ -16,5 +16,5 @@ struct SizeCommand {
     bankwright::SizingOptions options;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

@@ -20,14 +20,14 @@ Usage SolveCommand::usage() {
     return usage;
 }
 
-Outcome SolveCommand::run(bool colour) const {
+Outcome SolveCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     Solved solved{head_of(checked), operating_point(checked.bank, {.moment = moment}), {}};
     say_unsolved(checked.bank, solved.point, solved.findings);
     locate(solved.findings, checked.map);
-    auto out = as_text ? solution_text(solved, {.colour = colour}) : solution_json(solved);
+    auto out = as_text ? solution_text(solved, {.color = color}) : solution_json(solved);
     bool const is_solved = solved.point.status == solver::Status::solved;
     return {std::move(out), {}, is_solved ? ExitCode::clean : ExitCode::found};
 }

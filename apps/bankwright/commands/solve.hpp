@@ -15,5 +15,5 @@ struct SolveCommand {
     bankwright::Moment moment;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

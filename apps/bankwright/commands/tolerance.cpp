@@ -47,35 +47,35 @@ Usage ToleranceCommand::usage() {
          .help = "How far a value may lie to either side where the file does not say, such as resistance=10%; of "
                  "resistance (batteries), charge, capacity, conductor, joint, contact",
          .stands_for = "KEY=SHARE,..."});
-    add({.names = "--draws",
-         .kind = option::Whole<std::size_t>{options.draws, 1, option_limits::most_draws},
-         .help = "How many banks are drawn and solved",
+    add({.names = "--samples",
+         .kind = option::Whole<std::size_t>{options.samples, 1, option_limits::most_samples},
+         .help = "How many sample banks are solved",
          .stands_for = "N"});
     add({.names = "--check",
-         .kind = option::Whole<std::size_t>{tried, 0, option_limits::most_checked_draws},
+         .kind = option::Whole<std::size_t>{tried, 0, option_limits::most_checked_samples},
          .help = "On how many of them every rule is tried",
          .stands_for = "N"});
     add({.names = "--seed",
          .kind = option::Seed{options.seed},
-         .help = "Of the draws: the same seed gives the same answer",
+         .help = "Of the samples: the same seed gives the same answer",
          .stands_for = "N"});
     add({.names = "--threads",
          .kind = option::Whole<int>{options.threads, 1, option_limits::most_threads},
-         .help = "To draw and solve with; the answer does not depend on it",
+         .help = "To solve them with; the answer does not depend on it",
          .stands_for = "N"});
     return usage;
 }
 
-Outcome ToleranceCommand::run(bool colour) const {
+Outcome ToleranceCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     Toleranced toleranced{head_of(checked), options, tolerance(checked.bank, options), {}};
     if (toleranced.result.solved && tried > 0) {
         Progress progress(tried, "banks");
         RuleShareOptions shares;
         shares.spreads = options.spreads;
-        shares.draws = tried;
+        shares.samples = tried;
         shares.seed = options.seed;
         shares.on_draw = [&](std::size_t done) { progress.at(done - 1); };
         toleranced.shares = rule_shares(checked.bank, shares);

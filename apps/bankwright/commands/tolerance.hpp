@@ -19,5 +19,5 @@ struct ToleranceCommand {
     std::size_t tried = 200; // banks on which every rule is tried
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

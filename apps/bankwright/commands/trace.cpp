@@ -31,25 +31,25 @@ Usage TraceCommand::usage() {
             }};
 }
 
-Outcome TraceCommand::run(bool colour) const {
+Outcome TraceCommand::run(bool color) const {
     auto checked = read_alone(file);
     bool const as_text = format == Format::text;
-    if (auto refused = refuse_unless_whole(checked, file, as_text, colour)) return *refused;
+    if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
     if (auto const unfit = unfit_for_trace(checked.bank)) return unusable(file, "no trace: " + *unfit);
     ReadLimits const limits;
     auto const input = read_input(readings, limits.bytes);
     if (!input.trouble.empty()) return unusable(readings, input.trouble);
     auto read = read_readings(input.text, checked.bank, limits);
     if (!read.findings.empty()) // a reading left out would be another answer
-        return refused({.file = readings, .text = input.text, .findings = std::move(read.findings)}, as_text, colour);
+        return refused({.file = readings, .text = input.text, .findings = std::move(read.findings)}, as_text, color);
     TraceOptions options;
     options.meter = read.sheet.meter;
     options.clamp = read.sheet.clamp;
     Traced traced{head_of(checked), {}, {}};
     traced.result = trace(checked.bank, readings_of(read.sheet), options);
     traced.sheet = std::move(read.sheet);
-    bool const as_drawn = traced.result.diagnoses.front().faults.empty();
-    return {as_text ? trace_text(traced, {.colour = colour}) : trace_json(traced),
+    bool const as_described = traced.result.diagnoses.front().faults.empty();
+    return {as_text ? trace_text(traced, {.color = color}) : trace_json(traced),
             {},
-            as_drawn ? ExitCode::clean : ExitCode::found};
+            as_described ? ExitCode::clean : ExitCode::found};
 }

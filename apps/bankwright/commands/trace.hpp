@@ -1,4 +1,4 @@
-// trace FILE READINGS: what is wrong with a bank that reads otherwise than it was drawn?
+// trace FILE READINGS: what is wrong with a bank that reads otherwise than it is described?
 #pragma once
 
 #include "command.hpp"
@@ -8,12 +8,12 @@
 struct TraceCommand {
     static constexpr char name[] = "trace";
     static constexpr char about[] =
-        "What is wrong with a bank that reads otherwise than it was drawn, and what to read next";
+        "What is wrong with a bank that reads otherwise than it is described, and what to read next";
 
     std::string file;
     std::string readings;
     Format format = Format::text;
 
     Usage usage(); // what is typed goes into the members above
-    Outcome run(bool colour) const;
+    Outcome run(bool color) const;
 };

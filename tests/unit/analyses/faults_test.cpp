@@ -92,7 +92,7 @@ TEST_CASE("faults of conductors and devices") {
     CHECK(boat.volts(FaultKind::missing, "J1", "C+", "B-") == doctest::Approx(25.3));
     CHECK(boat.volts(FaultKind::open, "CB", "troll+", "troll-") == 0.0);
     CHECK(boat.volts(FaultKind::moved, "feed", "troll+", "troll-", 0.0, "B+") == doctest::Approx(25.4));
-    FaultyBoat const loaded(jon_boat(), with_current(20.0)); // 50 milliohm as drawn
+    FaultyBoat const loaded(jon_boat(), with_current(20.0)); // 50 milliohm as described
     CHECK(loaded.volts(FaultKind::resistive, "main", "troll+", "troll-", 0.1) == doctest::Approx(38.1 - 20 * 0.150));
     CHECK(loaded.volts(FaultKind::resistive, "CB", "CB.line", "CB.load", 0.1) == doctest::Approx(20 * 0.101));
     CHECK(loaded.volts(FaultKind::resistive, "bow", "bow+", "bow.plug+", 0.1) == doctest::Approx(20 * 0.1005));

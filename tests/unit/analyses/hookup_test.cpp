@@ -63,7 +63,7 @@ TEST_CASE("dead leads come first, then the string, the live lead, the negative l
     CHECK(step_of(result, "CB").action == HookupAction::close);
     CHECK(step_of(result, "bow").action == HookupAction::mate);
     for (auto const& step : result.steps)
-        CHECK_FALSE(step.equalising);
+        CHECK_FALSE(step.equalizing);
 }
 
 // 12.8, 12.6 and 12.7 V in series.
@@ -100,11 +100,11 @@ TEST_CASE("a turned battery, a jumper on a wrong post and exchanged leads show w
 TEST_CASE("paralleling closes one loop, whose gap and current are Ohm's") {
     auto const result = hookup(two_side_by_side());
     CHECK(parts(result) == std::vector<std::string>{"p", "n"});
-    CHECK_FALSE(step_of(result, "p").equalising);
+    CHECK_FALSE(step_of(result, "p").equalizing);
     auto const& last = step_of(result, "n");
-    REQUIRE(last.equalising);
-    CHECK(last.equalising->gap.value() == doctest::Approx(0.2));
-    CHECK(last.equalising->expected.value() == doctest::Approx(0.2 / 12e-3));
+    REQUIRE(last.equalizing);
+    CHECK(last.equalizing->gap.value() == doctest::Approx(0.2));
+    CHECK(last.equalizing->expected.value() == doctest::Approx(0.2 / 12e-3));
     CHECK(last.before->expected->value() == doctest::Approx(0.2));
     CHECK(result.largest_gap.value() == doctest::Approx(0.2));
     CHECK(std::abs(*reads(*last.before, MistakeKind::battery_turned, "B")) == doctest::Approx(25.4));
@@ -115,7 +115,7 @@ TEST_CASE("the gap may not read more than what drives a battery's charge limit")
     auto bank = two_side_by_side();
     bank.batteries[1].max_charge = 20_A;
     auto const result = hookup(bank);
-    auto const& loop = *step_of(result, "n").equalising;
+    auto const& loop = *step_of(result, "n").equalizing;
     REQUIRE(loop.gap_limit);
     CHECK(loop.gap_limit->value() == doctest::Approx(0.24));
     CHECK(loop.limited_by == "B");

@@ -134,7 +134,7 @@ TEST_CASE("a meter, a spread, a number of draws and a reading have ranges") {
         no_study([&](auto& o) { o.spreads.contact = Spread::of(share); });
         Spreads spreads;
         spreads.charge = Spread::of(share);
-        CHECK_THROWS_AS(drawn_bank(bank, spreads, 1, 1), std::invalid_argument);
+        CHECK_THROWS_AS(sample_bank(bank, spreads, 1, 1), std::invalid_argument);
         CHECK_THROWS_AS(rule_shares(bank, with<RuleShareOptions>([&](auto& o) { o.spreads = spreads; })),
                         std::invalid_argument);
     }

@@ -100,7 +100,7 @@ TEST_CASE("thin copper behind a slow device is not sure to live") {
 
 // 154 A is 2.6 times the rating. ISO 8820-5 holds 3.5 times for 0.3 s at least [recalled], so this as long: 7e3 A2s,
 // far above the k2S2 of 30 AWG, 0.05 mm2.
-TEST_CASE("copper that is spoilt before any device may open does not survive") {
+TEST_CASE("copper that is spoiled before any device may open does not survive") {
     auto bank = with_class(jon_boat(), "iso-8820-5");
     bank.cables[3].conductor.size = 30_AWG; // tail-p
     bank.cables[3].conductor.resistance = 0.2 * si::ohm;

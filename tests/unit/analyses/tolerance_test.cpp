@@ -58,7 +58,7 @@ TEST_CASE("behind one battery the spread is what a hand can work out") {
                        {"p", "resistance", Spread::percent(50)}};
     ToleranceOptions options;
     options.spreads = none();
-    options.draws = 1'000'000;
+    options.samples = 1'000'000;
     auto const result = tolerance(bank, options);
     REQUIRE(result.solved);
     CHECK(result.unanswered == 0);
@@ -84,7 +84,7 @@ TEST_CASE("no draw is beyond the worst case, on any boat") {
     for (unsigned seed = 0; seed < 25; ++seed) {
         CAPTURE(seed);
         ToleranceOptions options;
-        options.draws = 3000;
+        options.samples = 3000;
         options.seed = seed;
         auto const boat = boats::RandomBoat(seed).make();
         auto const result = tolerance(boat, options);
@@ -114,7 +114,7 @@ TEST_CASE("the worst corners are the worst of all corners") {
     options.spreads = none();
     options.spreads.resistance = Spread::percent(30);
     options.spreads.conductor = Spread::percent(40);
-    options.draws = 100;
+    options.samples = 100;
     auto const result = tolerance(bank, options);
     double least = 1e9, most = -1e9;
     for (unsigned corner = 0; corner < 64; ++corner) {
@@ -154,7 +154,7 @@ TEST_CASE("the worst corner is found where a battery turns from being charged to
     ToleranceOptions options;
     options.spreads = none();
     options.spreads.resistance = Spread::percent(30);
-    options.draws = 20'000;
+    options.samples = 20'000;
     auto const result = tolerance(bank, options);
     double least = 1e9, most = -1e9;
     for (unsigned corner = 0; corner < 16; ++corner) {
@@ -174,7 +174,7 @@ TEST_CASE("the worst corner is found where a battery turns from being charged to
 TEST_CASE("the same seed gives the same answer on any number of threads, to the last bit, and another seed another") {
     auto const boat = boats::RandomBoat(11).make();
     ToleranceOptions options;
-    options.draws = 5000;
+    options.samples = 5000;
     auto const one = tolerance(boat, options);
     for (int threads : {2, 7}) {
         options.threads = threads;
@@ -188,7 +188,7 @@ TEST_CASE("the same seed gives the same answer on any number of threads, to the 
     CHECK(one.answers[0].mean != tolerance(boat, options).answers[0].mean);
 }
 
-TEST_CASE("a bank without an operating point is not let vary") {
+TEST_CASE("a bank without an operating point does not vary") {
     auto bank = lamp_on_a_battery();
     bank.loads[0].current.reset();
     bank.loads[0].power = 1e5 * si::watt;
@@ -196,7 +196,7 @@ TEST_CASE("a bank without an operating point is not let vary") {
 }
 
 // 12.8 V gives 3.5 kW behind at most V^2 / 4 P = 11.7 mohm: stated are 9, drawn up to 13.4.
-TEST_CASE("where a corner asks for more than there is, the worst is no better than what was drawn") {
+TEST_CASE("where a corner asks for more than there is, the worst is no better than the samples") {
     auto bank = lamp_on_a_battery();
     bank.loads[0].current.reset();
     bank.loads[0].power = 3.5e3 * si::watt;
@@ -204,7 +204,7 @@ TEST_CASE("where a corner asks for more than there is, the worst is no better th
     ToleranceOptions options;
     options.spreads = none();
     options.spreads.conductor = Spread::percent(10);
-    options.draws = 20'000;
+    options.samples = 20'000;
     auto const result = tolerance(bank, options);
     REQUIRE(result.solved);
     CHECK(result.unanswered > 0);
@@ -232,20 +232,20 @@ TEST_CASE("the two contacts of a receptacle are told apart") {
     ToleranceOptions options;
     options.spreads = none();
     options.spreads.contact = Spread::percent(50);
-    options.draws = 1000;
+    options.samples = 1000;
     auto const result = tolerance(bank, options);
     REQUIRE(result.varied.size() == 2);
     CHECK(result.varied[0].key == "positive contact");
     CHECK(result.varied[1].key == "negative contact");
 }
 
-TEST_CASE("a drawn bank stays within its tolerances, and the same number draws the same bank") {
+TEST_CASE("a sample bank stays within its tolerances, and the same number gives the same bank") {
     auto const boat = boats::RandomBoat(4).make();
     Spreads const spreads;
-    CHECK(drawn_bank(boat, spreads, 1, 7) == drawn_bank(boat, spreads, 1, 7));
-    CHECK_FALSE(drawn_bank(boat, spreads, 1, 7) == drawn_bank(boat, spreads, 1, 8));
+    CHECK(sample_bank(boat, spreads, 1, 7) == sample_bank(boat, spreads, 1, 7));
+    CHECK_FALSE(sample_bank(boat, spreads, 1, 7) == sample_bank(boat, spreads, 1, 8));
     for (std::uint64_t n = 0; n < 200; ++n) {
-        auto const drawn = drawn_bank(boat, spreads, 1, n);
+        auto const drawn = sample_bank(boat, spreads, 1, n);
         for (std::size_t b = 0; b < boat.batteries.size(); ++b) {
             auto const ratio = (*drawn.batteries[b].capacity / *boat.batteries[b].capacity).value();
             CHECK(std::abs(ratio - 1.0) <= 0.05 * (1.0 + 1e-9));

@@ -166,7 +166,7 @@ TEST_CASE(
     bank.cables.push_back(support::plain_run("pp", "C+", "pump+", 1e-3));
     bank.cables.push_back(support::plain_run("pn", "pump-", "A-", 1e-3));
     reading.what = AmpsRead{"J1", 45.0 * si::ampere};
-    reading.moment = {}; // loads as drawn: no bank gives a megawatt
+    reading.moment = {}; // loads as described: no bank gives a megawatt
     CHECK_NOTHROW(trace(bank, {reading}));
     bank.loads.clear();
     bank.cables.resize(bank.cables.size() - 2);
@@ -193,9 +193,9 @@ TEST_CASE("a sheet says what the loads did at each reading") {
     CHECK(readings[0].moment.loads == LoadsAre::at_rest);
     CHECK(readings[1].moment.loads == LoadsAre::constant_current);
     CHECK(readings[1].moment.current == 20.0 * si::ampere);
-    CHECK(readings[2].moment.loads == LoadsAre::as_drawn);
+    CHECK(readings[2].moment.loads == LoadsAre::as_described);
     CHECK(readings[2].moment.throttle == Throttle::of(0.5));
-    CHECK(readings[3].moment.loads == LoadsAre::as_drawn);
+    CHECK(readings[3].moment.loads == LoadsAre::as_described);
     CHECK(!readings[3].moment.throttle);
     CHECK(readings[4].moment.loads == LoadsAre::at_rest);
 }

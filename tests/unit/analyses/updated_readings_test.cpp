@@ -1,4 +1,4 @@
-// Readings by an update of the wiring as drawn are those of the faulty wiring solved afresh.
+// Readings by an update of the wiring as described are those of the faulty wiring solved afresh.
 #include "bankwright/analyses/trace/updated_readings.hpp"
 #include "bankwright/config/read.hpp"
 #include "bankwright/network/build.hpp"

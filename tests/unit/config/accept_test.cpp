@@ -19,11 +19,11 @@ ReadResult read_with(std::string const& more) {
 } // namespace
 
 TEST_CASE("an accepted finding keeps its rule, part and reason") {
-    auto const result = read_with("[[accept]]\nrule = \"conductor/color\"\npart = \"lamp\"\nreason = \"labelled\"\n"
+    auto const result = read_with("[[accept]]\nrule = \"conductor/color\"\npart = \"lamp\"\nreason = \"labeled\"\n"
                                   "[[accept]]\nrule = \"load/runtime\"\nreason = \"moored\"\n");
     CHECK(lines_of(result.findings) == Lines{});
     CHECK(result.bank.accepted ==
-          std::vector<Acceptance>{{"conductor/color", "lamp", "labelled"}, {"load/runtime", "", "moored"}});
+          std::vector<Acceptance>{{"conductor/color", "lamp", "labeled"}, {"load/runtime", "", "moored"}});
 }
 
 TEST_CASE("accepting without a reason is a warning, and still accepts") {

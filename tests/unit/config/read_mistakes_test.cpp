@@ -37,7 +37,7 @@ std::string help(ReadResult const& result) { return result.findings.empty() ? ""
 
 TEST_CASE("the bank that these tests spoil reads clean") { CHECK(lines_of(read_with("").findings) == Lines{}); }
 
-TEST_CASE("a misspelt key is named with the nearest one") {
+TEST_CASE("a misspelled key is named with the nearest one") {
     auto const result = read_with("M = { power = \"1 W\", min_volts = \"10 V\", max_voltag = \"16 V\" }\n");
     CHECK(lines_of(result.findings) ==
           Lines{"9:22-9:40 file/unknown-key M.min_volts", "9:42-9:61 file/unknown-key M.max_voltag"});
@@ -53,7 +53,7 @@ TEST_CASE("a key that resembles none is answered with all of them") {
     CHECK(help(result) == "its keys are `model`, `rating`, `resistance` and `state`");
 }
 
-TEST_CASE("a misspelt section is one finding, and what is landed on its parts is let pass") {
+TEST_CASE("a misspelled section is one finding, and what is landed on its parts is let pass") {
     auto const result = read_with(
         "[bateries.C]\nvoltage = \"12 V\"\n[cables]\nc = { from = \"C+\", to = \"L+\", resistance = \"1 mohm\" }\n");
     CHECK(lines_of(result.findings) == Lines{"9:1-9:13 file/unknown-key .bateries"});

@@ -99,13 +99,13 @@ TEST_CASE("more than one state at once is a finding") {
 }
 
 TEST_CASE("all that is wrong is found at once, in the order of the text") {
-    auto const result = read_sheet("meters = 1\n[meter]\nresolution = \"10\"\ncolour = \"red\"\n"
+    auto const result = read_sheet("meters = 1\n[meter]\nresolution = \"10\"\ncolor = \"red\"\n"
                                    "[[volts]]\nred = \"C+\"\nreads = \"12.6 A\"\n"
                                    "[[volts]]\nred = 5\nblack = \"A-\"\nreads = \"5000 V\"\n"
                                    "[[amps]]\nreads = \"1 A\"\n");
     CHECK(lines_of(result.findings) ==
           Lines{"1:1-1:11 file/unknown-key .meters", "3:1-3:18 file/bad-unit [meter].resolution",
-                "4:1-4:15 file/unknown-key [meter].colour", "5:1-5:10 file/missing-key [[volts]] 1",
+                "4:1-4:15 file/unknown-key [meter].color", "5:1-5:10 file/missing-key [[volts]] 1",
                 "7:1-7:17 file/bad-unit [[volts]] 1.reads", "9:1-9:8 file/bad-value [[volts]] 2.red",
                 "11:1-11:17 file/bad-value [[volts]] 2.reads", "12:1-12:9 file/missing-key [[amps]] 1"});
     CHECK(result.findings[0].help == "did you mean `meter`?");

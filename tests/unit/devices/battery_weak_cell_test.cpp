@@ -30,7 +30,7 @@ double charge_of(Battery const& battery, double sound) {
 
 } // namespace
 
-TEST_CASE("a weak cell gives as many ampere-hours as its neighbours, out of fewer") {
+TEST_CASE("a weak cell gives as many ampere-hours as its neighbors, out of fewer") {
     // By hand: 30 Ah out of 100 Ah, and out of 60 Ah.
     auto const battery = with_weak_cells(1, 60);
     CHECK(charge_of(battery, 1.0) == 1.0);

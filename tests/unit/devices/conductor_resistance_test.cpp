@@ -8,7 +8,7 @@ using namespace bankwright;
 
 namespace {
 auto const no_joint = 0.0 * si::ohm;
-Conductor two_metres_of_35() {
+Conductor two_meters_of_35() {
     Conductor c;
     c.id = "main";
     c.size = WireSize(35e-6 * si::square_meter);
@@ -17,18 +17,18 @@ Conductor two_metres_of_35() {
 }
 } // namespace
 
-TEST_CASE("two metres of 35 mm2 copper at 20 degC are about 1 milliohm") {
+TEST_CASE("two meters of 35 mm2 copper at 20 degC are about 1 milliohm") {
     // IEC 60028, 1/58 ohm mm2/m; strands are 2 % longer than the conductor (ASTM B496)
-    CHECK(resistance(two_metres_of_35(), celsius(20), no_joint).value() == doctest::Approx(1.02 * 2.0 / 58.0 / 35.0));
+    CHECK(resistance(two_meters_of_35(), celsius(20), no_joint).value() == doctest::Approx(1.02 * 2.0 / 58.0 / 35.0));
 }
 
 TEST_CASE("copper gains 0.393 percent a kelvin of its value at 20 degC") {
-    auto const cold = resistance(two_metres_of_35(), celsius(20), no_joint).value();
-    CHECK(resistance(two_metres_of_35(), celsius(70), no_joint).value() == doctest::Approx(cold * 1.1965));
+    auto const cold = resistance(two_meters_of_35(), celsius(20), no_joint).value();
+    CHECK(resistance(two_meters_of_35(), celsius(70), no_joint).value() == doctest::Approx(cold * 1.1965));
 }
 
 TEST_CASE("a conductor has two joints, its own value before the system's") {
-    auto c = two_metres_of_35();
+    auto c = two_meters_of_35();
     auto const bare = resistance(c, celsius(20), no_joint).value();
     CHECK(resistance(c, celsius(20), 0.0001 * si::ohm).value() == doctest::Approx(bare + 0.0002));
     c.joint = 0.0003 * si::ohm;
@@ -36,7 +36,7 @@ TEST_CASE("a conductor has two joints, its own value before the system's") {
 }
 
 TEST_CASE("a stated resistance is the whole of it") {
-    auto c = two_metres_of_35();
+    auto c = two_meters_of_35();
     c.resistance = 0.005 * si::ohm;
     CHECK(resistance(c, celsius(90), 1.0 * si::ohm).value() == 0.005);
 }

@@ -25,7 +25,7 @@ TEST_CASE("a device without a class, or of an unknown one, has no curve") {
     CHECK_FALSE(let_through(unnamed, 3000.0 * si::ampere));
 }
 
-TEST_CASE("class names read back, however they are spelt") {
+TEST_CASE("class names read back, however they are spelled") {
     for (auto text : trip_class_names)
         CHECK(name(*trip_class_named(text)) == text);
     CHECK(trip_class_named("UL 489") == TripClass::ul_489);

@@ -71,9 +71,9 @@ TEST_CASE("no bank is drawn with overlapping parts, with conductors through part
 }
 
 TEST_CASE("every single miswire of some banks is drawn as soundly") {
-    for (auto const& shape : {miswires::Shape{3, 1, miswires::TakeOff::end, true, false},
-                              miswires::Shape{2, 2, miswires::TakeOff::cross_tied, false, true},
-                              miswires::Shape{1, 3, miswires::TakeOff::star, true, false}}) {
+    for (auto const& shape : {miswires::Shape{3, 1, miswires::MainLeads::end, true, false},
+                              miswires::Shape{2, 2, miswires::MainLeads::cross_tied, false, true},
+                              miswires::Shape{1, 3, miswires::MainLeads::star, true, false}}) {
         auto const good = miswires::BankBuilder(shape).build();
         auto const all = miswires::MiswireMaker(good).all();
         for (std::size_t i = 0; i < all.size(); i += 7)
@@ -127,7 +127,7 @@ TEST_CASE("one more load moves no battery") {
 }
 
 TEST_CASE("series runs left to right and parallel strings are stacked") {
-    auto const bank = miswires::BankBuilder({3, 2, miswires::TakeOff::diagonal, false, false}).build();
+    auto const bank = miswires::BankBuilder({3, 2, miswires::MainLeads::diagonal, false, false}).build();
     auto const drawing = drawing::lay_out(bank);
     CHECK(box_of(drawing, "A1").y == box_of(drawing, "A3").y);
     CHECK(box_of(drawing, "A1").right() < box_of(drawing, "A2").x);

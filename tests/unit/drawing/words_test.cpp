@@ -17,7 +17,7 @@ std::string in_words(WireSize size, Length length) {
 
 } // namespace
 
-TEST_CASE("wire by gauge is measured in feet and inches, wire by area in metres") {
+TEST_CASE("wire by gauge is measured in feet and inches, wire by area in meters") {
     CHECK(in_words(6_AWG, 17_ft) == "6 AWG 17 ft");
     CHECK(in_words(6_AWG, 12_in) == "6 AWG 12 in");
     CHECK(in_words(6_AWG, 2_ft) == "6 AWG 2 ft");

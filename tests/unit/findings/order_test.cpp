@@ -27,7 +27,7 @@ TEST_CASE("findings that are alike in level and place keep their order") {
 }
 
 TEST_CASE("a rule's family is what stands before the slash") {
-    CHECK(family("wiring/short-loop") == "wiring");
+    CHECK(family("wiring/shorted-loop") == "wiring");
     CHECK(family("wiring") == "wiring");
     CHECK(family("") == "");
 }

@@ -81,7 +81,7 @@ TEST_CASE("several files get a line each and one for all") {
 TEST_CASE("the cautions are said once, and only where an error sends somebody to the battery box") {
     auto const two = findings_text({support::backwards(), support::backwards()});
     CHECK(occurrences(two, "before you touch the bank:") == 1);
-    for (auto const* word : {"short", "disconnect", "eye protection", "jewellery", "ventilate", "electrician"})
+    for (auto const* word : {"short", "disconnect", "eye protection", "jewelry", "ventilate", "electrician"})
         CHECK_MESSAGE(contains(two, word), word);
     auto spelling = support::nothing_wrong();
     spelling.findings.push_back({.rule = "file/unknown-key"});
@@ -113,13 +113,13 @@ TEST_CASE("nothing from a file can steer the terminal") {
     CHECK_FALSE(contains(text, "\nagain"));
 }
 
-TEST_CASE("colour wraps the words and changes none of them") {
+TEST_CASE("color wraps the words and changes none of them") {
     auto const plain = findings_text({support::backwards()});
-    auto coloured = findings_text({support::backwards()}, {.colour = true});
-    CHECK(contains(coloured, "\x1b[1;31merror:\x1b[0m"));
-    CHECK(contains(coloured, "\x1b[1;33mwarning:\x1b[0m"));
+    auto colored = findings_text({support::backwards()}, {.color = true});
+    CHECK(contains(colored, "\x1b[1;31merror:\x1b[0m"));
+    CHECK(contains(colored, "\x1b[1;33mwarning:\x1b[0m"));
     CHECK_FALSE(contains(plain, "\x1b"));
-    for (auto at = coloured.find('\x1b'); at != std::string::npos; at = coloured.find('\x1b'))
-        coloured.erase(at, coloured.find('m', at) - at + 1);
-    CHECK(coloured == plain);
+    for (auto at = colored.find('\x1b'); at != std::string::npos; at = colored.find('\x1b'))
+        colored.erase(at, colored.find('m', at) - at + 1);
+    CHECK(colored == plain);
 }

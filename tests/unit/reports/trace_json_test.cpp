@@ -76,7 +76,7 @@ TEST_CASE("the state is in the words of a file of readings, and nothing to read 
     traced.result.next->moment.loads = LoadsAre::constant_current;
     traced.result.next->moment.current = 20.0 * si::ampere;
     CHECK(Json::parse(trace_json(traced))["next"]["state"] == Json{{"rest", false}, {"current", 20.0}});
-    traced.result.next->moment.loads = LoadsAre::as_drawn;
+    traced.result.next->moment.loads = LoadsAre::as_described;
     CHECK(Json::parse(trace_json(traced))["next"]["state"] == Json{{"rest", false}});
     traced.result.next->moment.throttle = Throttle::of(0.5);
     CHECK(Json::parse(trace_json(traced))["next"]["state"] == Json{{"rest", false}, {"throttle", 0.5}});

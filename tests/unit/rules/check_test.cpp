@@ -33,7 +33,7 @@ TEST_CASE("a word that chooses no rule is refused with the nearest that does") {
     CHECK_THROWS_WITH_AS(check(bank, {Words{"wireing"}, {}}),
                          "there is no rule or family `wireing`; did you mean `wiring`?", std::invalid_argument);
     CHECK_THROWS_WITH_AS(check(bank, {{}, Words{"wiring/short-lop"}}),
-                         "there is no rule or family `wiring/short-lop`; did you mean `wiring/short-loop`?",
+                         "there is no rule or family `wiring/short-lop`; did you mean `wiring/shorted-loop`?",
                          std::invalid_argument);
     for (auto const& word : Words{"", "wiring/", "/wiring", "Wiring", "wiring,matching", "everything else entirely"}) {
         CAPTURE(word);

@@ -12,10 +12,10 @@
 
 using namespace bankwright;
 
-TEST_CASE("the shares are those of checking every drawn bank by hand") {
+TEST_CASE("the shares are those of checking every sample bank by hand") {
     auto const boat = boats::RandomBoat(9).make();
     RuleShareOptions options;
-    options.draws = 60;
+    options.samples = 60;
     options.seed = 5;
     options.spreads.capacity = Spread::percent(10);
     std::size_t called = 0;
@@ -24,8 +24,8 @@ TEST_CASE("the shares are those of checking every drawn bank by hand") {
     CHECK(called == 60);
     std::map<std::string, std::size_t> fired;
     double seconds = 0.0;
-    for (std::size_t n = 0; n < options.draws; ++n) {
-        auto const drawn = drawn_bank(boat, options.spreads, options.seed, n);
+    for (std::size_t n = 0; n < options.samples; ++n) {
+        auto const drawn = sample_bank(boat, options.spreads, options.seed, n);
         std::set<std::string> rules;
         for (auto const& finding : check(drawn).findings)
             if (finding.level != Level::note && !finding.accepted) rules.insert(finding.rule);
@@ -36,49 +36,49 @@ TEST_CASE("the shares are those of checking every drawn bank by hand") {
     CHECK_FALSE(fired.empty());
     for (auto const& entry : fired) { // a name bound to a part of it could not be captured, says clang 14
         auto const& rule = entry.first;
-        auto const draws = entry.second;
+        auto const samples = entry.second;
         CAPTURE(rule);
         bool found = false;
         for (auto const& share : shares.rules)
             if (share.rule == rule) {
                 found = true;
-                CHECK(share.draws == draws);
+                CHECK(share.samples == samples);
             }
         CHECK(found);
     }
     CHECK(std::is_sorted(shares.rules.begin(), shares.rules.end(),
-                         [](auto const& a, auto const& b) { return a.draws > b.draws; }));
-    CHECK(shares.rules.front().draws > shares.rules.back().draws);
+                         [](auto const& a, auto const& b) { return a.samples > b.samples; }));
+    CHECK(shares.rules.front().samples > shares.rules.back().samples);
     REQUIRE(shares.run_time);
     CHECK(shares.run_time->mean.value() == doctest::Approx(seconds / 60.0).epsilon(1e-4));
     CHECK(shares.run_time->least <= shares.run_time->mean);
 }
 
-TEST_CASE("what the bank as stated gives is listed by its rule, drawn or not") {
+TEST_CASE("what the bank as stated gives is listed by its rule, in the samples or not") {
     auto const boat = boats::RandomBoat(9).make();
     RuleShareOptions options;
-    options.draws = 0;
+    options.samples = 0;
     std::set<std::string> stated, listed;
     for (auto const& finding : check(boat).findings)
         if (finding.level != Level::note && !finding.accepted) stated.insert(finding.rule);
     for (auto const& share : rule_shares(boat, options).rules) {
         listed.insert(share.rule);
         CHECK(share.as_stated);
-        CHECK(share.draws == 0);
+        CHECK(share.samples == 0);
     }
     CHECK_FALSE(stated.empty());
     CHECK(listed == stated);
 }
 
-TEST_CASE("with nothing let vary each rule fires always or never") {
+TEST_CASE("with nothing that varies each rule fires always or never") {
     auto const boat = boats::RandomBoat(2).make();
     RuleShareOptions options;
     auto const zero = Spread::of(0.0);
     options.spreads = {zero, zero, zero, zero, zero, zero};
-    options.draws = 5;
+    options.samples = 5;
     for (auto const& share : rule_shares(boat, options).rules) {
         CAPTURE(share.rule);
-        CHECK(share.draws == 5);
+        CHECK(share.samples == 5);
         CHECK(share.as_stated);
     }
 }

@@ -64,12 +64,12 @@ private:
     static std::string id(int s, int k) { return std::string(1, static_cast<char>('A' + s)) + std::to_string(k + 1); }
     std::string top(int s) const { return id(s, series_ - 1) + "+"; }
 
-    static void land(std::vector<Run>& runs, std::string name, std::string from, std::string to, double metres,
+    static void land(std::vector<Run>& runs, std::string name, std::string from, std::string to, double meters,
                      char const* color = nullptr) {
         Run run;
         run.conductor.id = std::move(name);
         run.conductor.size = Awg{6};
-        run.conductor.length = metres * si::meter;
+        run.conductor.length = meters * si::meter;
         run.conductor.insulation = 105_degC;
         if (color) run.conductor.color = color;
         run.from = std::move(from);

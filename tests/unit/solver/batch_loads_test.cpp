@@ -48,7 +48,7 @@ TEST_CASE("constant power takes the answer of the higher voltage") {
     check_loop(volts_of(one_battery(ConstantPower{0.0})), 0.0);
 }
 
-TEST_CASE("more power than the source has is no number, and its neighbours in the block are untouched") {
+TEST_CASE("more power than the source has is no number, and its neighbors in the block are untouched") {
     Circuit const circuit = one_battery(ConstantPower{1000.0});
     BatchPlan const plan = compile(circuit);
     Block block(plan);

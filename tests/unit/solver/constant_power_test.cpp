@@ -43,7 +43,7 @@ TEST_CASE("loads that pull each other down settle in a few steps, the more the n
             REQUIRE(found.status == Status::solved);
             for (double amps : found.amps)
                 CHECK(amps == doctest::Approx(amps_of_one(share * fold, 24.0, ohms)).epsilon(1e-13 / (1.0 - share)));
-            // Towards the fold the digits double only from where the error is smaller than the distance; each halving
+            // Toward the fold the digits double only from where the error is smaller than the distance; each halving
             // of the distance costs a step.
             CHECK(found.iterations <= 8 + std::ceil(0.5 * std::log2(1.0 / (1.0 - share))));
         }

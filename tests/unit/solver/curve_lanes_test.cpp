@@ -39,7 +39,7 @@ TEST_CASE_TEMPLATE("curves side by side are each at its own place, whatever the 
     }
 }
 
-TEST_CASE("a place that is no number gives no number, and its neighbours theirs") {
+TEST_CASE("a place that is no number gives no number, and its neighbors theirs") {
     numeric::PiecewisePolynomial<4> const curve(bent, {0.0, 0.5, 1.0});
     CurveLanes<4> lanes(2);
     solver::LaneRows x(1), y(1);

@@ -24,9 +24,9 @@ Circuit divider() {
 }
 
 Spread spread_of(BatchPlan const& plan, double relative) {
-    std::vector<double> centre = parameters_of(plan, plan.pattern);
-    std::vector<double> each(centre.size(), relative);
-    return {std::move(centre), std::move(each)};
+    std::vector<double> center = parameters_of(plan, plan.pattern);
+    std::vector<double> each(center.size(), relative);
+    return {std::move(center), std::move(each)};
 }
 
 } // namespace
@@ -155,7 +155,7 @@ TEST_CASE("a spread that does not fit, and a gauge on a node nobody asked for, a
     spread.relative[0] = 1.0;
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
     spread.relative[0] = 0.0;
-    spread.centre[0] = 0.0;
+    spread.center[0] = 0.0;
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
     Circuit driven = divider();
     driven.loads.push_back({1, 0, SquareLaw{0.1, 0.0, 1.0}});
@@ -164,6 +164,6 @@ TEST_CASE("a spread that does not fit, and a gauge on a node nobody asked for, a
     CHECK_NOTHROW(monte_carlo(with_motor, of_motor, {}, 10));
     of_motor.relative.back() = 0.05; // a duty above 1
     CHECK_THROWS_AS(monte_carlo(with_motor, of_motor, {}, 10), std::invalid_argument);
-    spread.centre.pop_back();
+    spread.center.pop_back();
     CHECK_THROWS_AS(monte_carlo(plan, spread, {}, 10), std::invalid_argument);
 }

@@ -93,7 +93,7 @@ TEST_CASE("a bad cell changes a pack as the superposition of its missing voltage
     CHECK(worst < 1e-12 * 3.7 * n);
     CHECK(with_bad.branch_amps[bad_cell] - with_good.branch_amps[bad_cell] ==
           doctest::Approx(change.branch_amps[bad_cell]).epsilon(1e-9));
-    CHECK(change.branch_amps[bad_cell] < -1.0); // its neighbours charge it
+    CHECK(change.branch_amps[bad_cell] < -1.0); // its neighbors charge it
 }
 
 TEST_CASE("what a pack's one cell does to another, that one does to it") { // reciprocity
@@ -111,7 +111,7 @@ TEST_CASE("what a pack's one cell does to another, that one does to it") { // re
           doctest::Approx(solve(back, iterated).branch_amps[one]).epsilon(1e-9));
 }
 
-TEST_CASE("packs of any shape and load agree with the sparse factorisation") {
+TEST_CASE("packs of any shape and load agree with the sparse factorization") {
     random_circuits::Dice dice(3);
     for (int i = 0; i < 12; ++i) {
         Circuit c = cell_packs::drawn(1 + dice.below(50), 1 + dice.below(50), dice);
@@ -126,7 +126,7 @@ TEST_CASE("packs of any shape and load agree with the sparse factorisation") {
     }
 }
 
-TEST_CASE("packs with corroded, broken or altogether different bus-bars agree with the sparse factorisation") {
+TEST_CASE("packs with corroded, broken or altogether different bus-bars agree with the sparse factorization") {
     random_circuits::Dice dice(6);
     for (int kind = 0; kind < 3; ++kind) {
         Circuit c = cell_packs::drawn(30, 40, dice);

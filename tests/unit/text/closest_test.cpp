@@ -6,7 +6,7 @@
 
 using namespace bankwright;
 
-TEST_CASE("an edit is an insertion, a deletion, a replacement or a swap of neighbours") {
+TEST_CASE("an edit is an insertion, a deletion, a replacement or a swap of neighbors") {
     CHECK(edit_distance("", "") == 0);
     CHECK(edit_distance("", "abc") == 3);
     CHECK(edit_distance("abc", "") == 3);
@@ -31,7 +31,7 @@ TEST_CASE("the nearest key is offered and a far one is not") {
     CHECK(closest("capacity-hours", keys) == "capacity_hours");
     CHECK(closest("chemstry", keys) == "chemistry");
     CHECK(closest("curent", keys) == "current");
-    CHECK(closest("colour", keys) == std::nullopt);
+    CHECK(closest("color", keys) == std::nullopt);
     CHECK(closest("xyz", keys) == std::nullopt);
     CHECK(closest("", keys) == std::nullopt);
     CHECK(closest("voltage", std::vector<std::string>{}) == std::nullopt);

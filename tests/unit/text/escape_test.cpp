@@ -9,7 +9,7 @@ TEST_CASE("printable text passes unchanged") {
     CHECK(terminal_safe(text) == text);
 }
 
-TEST_CASE("controls cannot move the cursor, colour the terminal or end the line") {
+TEST_CASE("controls cannot move the cursor, color the terminal or end the line") {
     CHECK(terminal_safe("\x1b[2J") == "\\x1b[2J");
     CHECK(terminal_safe("a\tb\nc\rd") == "a\\tb\\nc\\rd");
     CHECK(terminal_safe(std::string_view("\0\a\x7f", 3)) == "\\x00\\x07\\x7f");

@@ -14,7 +14,7 @@
 
 namespace bankwright {
 
-// Why a bank must not be hooked up as drawn: no battery, or a loop that shorts some; nothing if it may.
+// Why a bank must not be hooked up as described: no battery, or a loop that shorts some; nothing if it may.
 std::optional<std::string> unfit_for_hookup(Bank const& bank);
 
 // Throws std::invalid_argument for an option out of its range (network/option_limits.hpp).

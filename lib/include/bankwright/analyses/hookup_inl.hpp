@@ -2,7 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/hookup.hpp"
-#include "bankwright/analyses/hookup/hookup_equalising.hpp"
+#include "bankwright/analyses/hookup/hookup_equalizing.hpp"
 #include "bankwright/analyses/hookup/hookup_meter.hpp"
 #include "bankwright/analyses/hookup/hookup_mistakes.hpp"
 #include "bankwright/analyses/hookup/hookup_order.hpp"
@@ -63,7 +63,7 @@ private:
             auto aimed = gap_mistakes(c, *step.before, gap);
             add_hidden(*step.before, aimed);
             step.before->wrong = meter_.merged(std::move(aimed));
-            step.equalising = equalising(bank_, partial_, meter_, made_, now_, c);
+            step.equalizing = equalizing(bank_, partial_, meter_, made_, now_, c);
         }
         auto const earlier = std::exchange(made_, with(c));
         auto const before = std::exchange(now_, partial_.read(made_));

@@ -55,7 +55,7 @@ struct MeterReading {
 };
 
 // A step that closes a loop through batteries: what then flows, until their charges are even.
-struct Equalising {
+struct Equalizing {
     Voltage gap{};                    // what drives it
     Current expected{};               // at first
     Current at_most{};                // with every battery at the worst end of its range
@@ -73,7 +73,7 @@ struct HookupStep {
     bool dead = false;                  // no battery on either side: there is nothing to read
     std::optional<MeterReading> before; // across the gap; of a plug, across its receptacle
     std::optional<MeterReading> after;
-    std::optional<Equalising> equalising;
+    std::optional<Equalizing> equalizing;
 };
 
 // A step of taking apart: the last that was made is the first to go.

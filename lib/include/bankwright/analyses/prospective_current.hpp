@@ -47,7 +47,7 @@ struct ShortCurrents {
     std::vector<PartReading> parts; // in the author's order
 };
 
-enum class DevicesAre { all_closed, as_drawn };
+enum class DevicesAre { all_closed, as_described };
 
 // Every load and charger off. None where the two are one terminal, or there is no solution.
 // Throws std::out_of_range for a terminal that the bank does not have.

@@ -22,12 +22,12 @@ namespace bankwright {
 struct ToleranceOptions {
     Moment moment;
     Spreads spreads;
-    std::size_t draws = 100'000;
+    std::size_t samples = 100'000;
     std::uint64_t seed = 1;
     int threads = 1; // the answer does not depend on it
 };
 
-// Something that is let vary in the circuit.
+// Something that varies in the circuit.
 struct Varied {
     std::string part;
     std::string key;                // "resistance", "emf", "positive contact" or "negative contact"
@@ -48,15 +48,15 @@ struct Spreading {
     std::string unit;       // "V" or "A"
     double as_stated = 0.0; // with every value as the file says
     double mean = 0.0, deviation = 0.0;
-    double least = 0.0, most = 0.0;             // of the draws
+    double least = 0.0, most = 0.0;             // of the samples
     double worst_least = 0.0, worst_most = 0.0; // at the corners
     std::vector<Influence> influences;          // the largest first
 };
 
 struct ToleranceResult {
     bool solved = false; // false: as stated the bank has no operating point, and nothing else is filled in
-    std::size_t draws = 0;
-    std::size_t unanswered = 0; // draws that ask for more power than there is
+    std::size_t samples = 0;
+    std::size_t unanswered = 0; // samples that ask for more power than there is
     std::vector<Varied> varied;
     std::vector<Spreading> answers; // motors and loads, then batteries, in the bank's order
 };
@@ -69,7 +69,7 @@ void refuse_unfit(ToleranceOptions const& options);
 ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options = {});
 
 // The bank as draw `number` of a seed makes it, capacities among what varies: for questions that need a whole bank.
-Bank drawn_bank(Bank const& bank, Spreads const& spreads, std::uint64_t seed, std::uint64_t number);
+Bank sample_bank(Bank const& bank, Spreads const& spreads, std::uint64_t seed, std::uint64_t number);
 
 } // namespace bankwright
 

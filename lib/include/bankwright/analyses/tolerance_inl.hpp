@@ -28,12 +28,12 @@ public:
         if (solver::solve(network_.circuit).status != solver::Status::solved) return {};
         plan_ = solver::compile(network_.circuit);
         stated_ = solver::parameters_of(plan_, network_.circuit);
-        spread_.centre = stated_;
+        spread_.center = stated_;
         spread_.relative.assign(stated_.size(), 0.0);
         vary_parts();
         choose_gauges();
         result_.solved = true;
-        result_.draws = options_.draws;
+        result_.samples = options_.samples;
         // Of a bank without a number, or without anything to read, nothing can spread: all that there is reads 0.
         if (stated_.empty() || gauges_.empty()) return std::move(result_);
         gather();
@@ -45,8 +45,8 @@ private:
     void vary(int parameter, double least, double most, std::string const& part, char const* key) {
         if (parameter < 0 || !(most > least)) return;
         auto const p = as_index(parameter);
-        spread_.centre[p] = 0.5 * (least + most);
-        spread_.relative[p] = std::abs(0.5 * (most - least) / spread_.centre[p]);
+        spread_.center[p] = 0.5 * (least + most);
+        spread_.relative[p] = std::abs(0.5 * (most - least) / spread_.center[p]);
         varied_.push_back(parameter);
         result_.varied.push_back({part, key, least, most});
     }
@@ -111,14 +111,14 @@ private:
         solver::MonteCarloOptions options;
         options.seed = options_.seed;
         options.threads = options_.threads;
-        auto const statistics = solver::monte_carlo(plan_, spread_, gauges_, options_.draws, options);
+        auto const statistics = solver::monte_carlo(plan_, spread_, gauges_, options_.samples, options);
         for (std::size_t g = 0; g < gauges_.size(); ++g) {
             auto& answer = result_.answers[g];
             answer.mean = statistics[g].mean;
             answer.deviation = statistics[g].deviation;
             answer.least = statistics[g].least;
             answer.most = statistics[g].most;
-            result_.unanswered = options_.draws - statistics[g].count;
+            result_.unanswered = options_.samples - statistics[g].count;
         }
     }
 
@@ -159,7 +159,7 @@ private:
 
     double end_of(int parameter, bool high) const {
         auto const p = as_index(parameter);
-        return spread_.centre[p] * (1.0 + (high ? 1.0 : -1.0) * spread_.relative[p]);
+        return spread_.center[p] * (1.0 + (high ? 1.0 : -1.0) * spread_.relative[p]);
     }
 
     // One value at a time to its two ends, then all of them to the ends that push an answer farthest up, and down.
@@ -168,7 +168,7 @@ private:
         add_row(rows, stated_);
         for (auto const parameter : varied_)
             for (bool const high : {false, true}) {
-                auto one = spread_.centre;
+                auto one = spread_.center;
                 one[as_index(parameter)] = end_of(parameter, high);
                 add_row(rows, one);
             }
@@ -198,7 +198,7 @@ private:
                              [&](Influence const& a, Influence const& b) { return rank(a) > rank(b); });
             auto down = up;
             down.flip();
-            // What was drawn comes first: a corner without an answer compares as false.
+            // The samples come first: a corner without an answer compares as false.
             answer.worst_most = std::max(answer.most, farthest(g, std::move(up), 1.0));
             answer.worst_least = std::min(answer.least, farthest(g, std::move(down), -1.0));
         }
@@ -207,14 +207,14 @@ private:
     using Corner = std::vector<bool>; // by varied value: at its most
 
     Rows row_of(Corner const& corner) const {
-        auto row = spread_.centre;
+        auto row = spread_.center;
         for (std::size_t v = 0; v < corner.size(); ++v)
             row[as_index(varied_[v])] = end_of(varied_[v], corner[v]);
         return row;
     }
 
     // The answer at the corner from which no single value's other end leads farther (`sign` 1: up, -1: down). Which way
-    // a value pushes may turn on the way: the resistance of a battery that is charged at the centre, and gives at the
+    // a value pushes may turn on the way: the resistance of a battery that is charged at the center, and gives at the
     // corner. Each round goes farther, so that it ends.
     double farthest(std::size_t gauge, Corner corner, double sign) {
         auto const gauges = gauges_.size();
@@ -259,8 +259,8 @@ private:
     std::vector<int> varied_; // parameters
     std::vector<solver::Gauge> gauges_;
     ToleranceResult result_;
-    // Banks to solve in search of corners. Beyond them, with hundreds of batteries, the corner that the centre points
-    // to is kept, or what was drawn.
+    // Banks to solve in search of corners. Beyond them, with hundreds of batteries, the corner that the center points
+    // to is kept, or the samples.
     std::size_t rows_left_ = 1'000'000;
 };
 
@@ -279,7 +279,7 @@ BANKWRIGHT_INLINE void refuse_unfit(Spreads const& spreads) {
 BANKWRIGHT_INLINE void refuse_unfit(ToleranceOptions const& options) {
     refuse_unfit(options.moment);
     refuse_unfit(options.spreads);
-    refuse_unfit_draws(options.draws, 1, option_limits::most_draws);
+    refuse_unfit_samples(options.samples, 1, option_limits::most_samples);
     refuse_unfit_threads(options.threads);
 }
 
@@ -288,7 +288,7 @@ BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions c
     return internal::ToleranceStudy(bank, options).run();
 }
 
-BANKWRIGHT_INLINE Bank drawn_bank(Bank const& bank, Spreads const& usual, std::uint64_t seed, std::uint64_t number) {
+BANKWRIGHT_INLINE Bank sample_bank(Bank const& bank, Spreads const& usual, std::uint64_t seed, std::uint64_t number) {
     refuse_unfit(usual);
     std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32),
                        static_cast<std::uint32_t>(number), static_cast<std::uint32_t>(number >> 32)};

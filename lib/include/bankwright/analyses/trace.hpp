@@ -1,4 +1,4 @@
-// What is wrong with a bank that reads otherwise than it was drawn? The inverse of the operating point: every fault
+// What is wrong with a bank that reads otherwise than it is described? The inverse of the operating point: every fault
 // that the parts can have is put into the drawing and solved, and ranked by how likely it makes the readings.
 //
 // Bayes' theorem over the faults. A reading of a faulty wiring is normal around what the solver gives, with the meter's
@@ -37,7 +37,7 @@ struct TakenReading {
 };
 
 struct Diagnosis {
-    std::vector<Fault> faults;             // none: as drawn
+    std::vector<Fault> faults;             // none: as described
     double probability = 0.0;              // of it and of what is alike
     double misfit = 0.0;                   // root mean square of what the readings are off by [standard deviations]
     std::vector<std::vector<Fault>> alike; // what no reading tells from it, the likelier first

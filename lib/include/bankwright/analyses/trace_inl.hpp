@@ -38,7 +38,7 @@ inline double amps_error(ClampAccuracy const& clamp, double amperes) {
 
 // One suspect after the readings.
 struct Weighed {
-    double weight = 0.0; // logarithm of the posterior, not normalised
+    double weight = 0.0; // logarithm of the posterior, not normalized
     double robust = 0.0;
     double misfit = 0.0;
 };
@@ -54,7 +54,7 @@ struct Ranked {
 inline constexpr double worth_showing = 1e-3; // probability
 inline constexpr std::size_t most_kept = 250; // hypotheses that are looked at closely
 inline constexpr std::size_t most_asked = 60; // hypotheses that the next reading is to tell apart
-inline constexpr double much_current = 5.0;   // [A] with every load off: no equalising of a sound bank comes near it
+inline constexpr double much_current = 5.0;   // [A] with every load off: no equalizing of a sound bank comes near it
 
 // Pairs included. What one of them costs grows with the parts and with the terminals.
 inline std::size_t most_suspects(Network const& network) {
@@ -418,10 +418,10 @@ BANKWRIGHT_INLINE std::vector<TakenReading> readings_of(ReadingSheet const& shee
             moment.loads = LoadsAre::constant_current;
             moment.current = *state.current;
         } else if (state.throttle) {
-            moment.loads = LoadsAre::as_drawn;
+            moment.loads = LoadsAre::as_described;
             moment.throttle = state.throttle;
         } else if (state.rest && !*state.rest) {
-            moment.loads = LoadsAre::as_drawn;
+            moment.loads = LoadsAre::as_described;
         }
         return moment;
     };

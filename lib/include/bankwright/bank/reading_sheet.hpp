@@ -14,7 +14,7 @@ namespace bankwright {
 // What the loads did meanwhile: nothing, unless one of these is said.
 struct ReadingState {
     std::optional<bool> rest;
-    std::optional<Throttle> throttle; // of every motor, and every load as drawn
+    std::optional<Throttle> throttle; // of every motor, and every load as described
     std::optional<Current> current;   // through the motor (or the one load)
 };
 

@@ -22,7 +22,7 @@ inline constexpr RuleInfo file_unknown_key{
     .level = Level::error,
     .since = "0.1.0",
     .what = "a section or a key that a bank file does not have",
-    .why = "a misspelt key would be passed over in silence, and the bank checked without what it was meant to say",
+    .why = "a misspelled key would be passed over in silence, and the bank checked without what it was meant to say",
     .fix = "spell it as the table of keys does; `bankwright schema` prints every key",
     .source = "the format of a bank file is bankwright's own",
 };
@@ -52,7 +52,7 @@ inline constexpr RuleInfo file_bad_unit{
     .level = Level::error,
     .since = "0.1.0",
     .what = "a quantity without a unit, with an unknown unit, or with the unit of another quantity",
-    .why = "feet read as metres or milliohms as ohms change every number by a factor of three or a thousand",
+    .why = "feet read as meters or milliohms as ohms change every number by a factor of three or a thousand",
     .fix = "write the value as text with its unit, such as \"36 V\", \"4.2 mohm\", \"17 ft\", \"6 AWG\"",
     .source = "the format of a bank file is bankwright's own",
 };
@@ -125,7 +125,7 @@ inline constexpr RuleInfo file_accept_without_reason{
     .level = Level::warning,
     .since = "0.1.0",
     .what = "a finding accepted without saying why",
-    .why = "the next person to look at the boat cannot tell a judgement from a shrug",
+    .why = "the next person to look at the boat cannot tell a judgment from a shrug",
     .fix = "add `reason = \"...\"` to that [[accept]]: what makes it safe here, and who looked",
     .source = "common practice, no single source",
 };

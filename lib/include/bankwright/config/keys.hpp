@@ -29,7 +29,7 @@ inline constexpr Range ohms{0.0, 1e6, true};
 inline constexpr Range ohms_or_none{0.0, 1e6};
 inline constexpr Range watts_or_none{0.0, 1e7};
 inline constexpr Range coulombs{0.0, 3600.0 * 1e5, true}; // to 100 000 Ah
-inline constexpr Range metres{0.0, 1000.0, true};
+inline constexpr Range meters{0.0, 1000.0, true};
 inline constexpr Range seconds{0.0, 3600.0 * 24.0 * 366.0, true}; // to a year
 inline constexpr Range kilograms{0.0, 10'000.0, true};
 inline constexpr Range newtons{0.0, 1e5, true};
@@ -107,7 +107,7 @@ inline constexpr std::array battery{
             "from chemistry, charge and temperature", volts_or_none},
     KeySpec{"temperature", KeyKind::temperature, "\"25 degC\"", "temperature of the battery", "system.ambient",
             weather},
-    KeySpec{"made", KeyKind::date, "2024-03-01", "date of make"},
+    KeySpec{"made", KeyKind::date, "2024-03-01", "date of manufacture"},
     KeySpec{"dead_cells", KeyKind::integer, "1", "cells that give no voltage", "0", none_or_more},
     KeySpec{"weak_cells", KeyKind::integer, "1", "cells that hold less than the others", "0", none_or_more},
     KeySpec{"weak_capacity",
@@ -136,7 +136,7 @@ inline constexpr std::array run{
     KeySpec{"from", KeyKind::terminal, "\"A+\"", "terminal at one end; its current is positive from here"},
     KeySpec{"to", KeyKind::terminal, "\"B-\"", "terminal at the other end"},
     KeySpec{"size", KeyKind::wire_size, "\"6 AWG\"", "gauge or cross-section of the copper", {}, copper_area},
-    KeySpec{"length", KeyKind::length, "\"17 ft\"", "length of the conductor", {}, metres},
+    KeySpec{"length", KeyKind::length, "\"17 ft\"", "length of the conductor", {}, meters},
     KeySpec{"resistance", KeyKind::resistance, "\"6.7 mohm\"",
             "the whole conductor with its joints; overrides size, length and joint",
             "from size, length, temperature and joint", ohms_or_none},
@@ -272,7 +272,7 @@ inline constexpr std::array<SectionSpec, 11> part_sections{{
     {"connectors", "receptacles with their plugs", keys::connector, {}, "X+ X- X.plug+ X.plug-", PartKind::connector},
     {"motors", "DC motors with a propeller", keys::motor, keys::motor_needs, "X+ X-", PartKind::motor},
     {"loads", "anything else that draws from the bank", keys::load, keys::load_needs, "X+ X-", PartKind::load},
-    {"chargers", "mains chargers", keys::charger, {}, "X.1+ X.1- ... per output", PartKind::charger},
+    {"chargers", "shore-power chargers", keys::charger, {}, "X.1+ X.1- ... per output", PartKind::charger},
 }};
 
 inline constexpr SectionSpec root_section{"", "the file itself", keys::root};

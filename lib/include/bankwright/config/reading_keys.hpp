@@ -17,7 +17,7 @@ inline constexpr Range shown_amperes{-1e6, 1e6};
 inline constexpr KeySpec rest{"rest", KeyKind::boolean, "true", "every motor and load is off",
                               "true unless throttle or current is given"};
 inline constexpr KeySpec at_throttle{"throttle", KeyKind::fraction,
-                                     "\"60 %\"", "throttle of the motors while it was read; loads as drawn",
+                                     "\"60 %\"", "throttle of the motors while it was read; loads as described",
                                      {},         part_of_whole};
 inline constexpr KeySpec at_current{"current",  KeyKind::current,
                                     "\"20 A\"", "current through the motor, or the one load, while it was read",

@@ -2,7 +2,7 @@
 //
 // Its own voltage less what drops across its resistance: nothing less I r once it is empty, which is negative. That
 // such a cell goes to zero and then turns is common practice; the voltage that it builds up chemically, the wrong way
-// round, in the hours after is not modelled (no published course of it was found).
+// round, in the hours after is not modeled (no published course of it was found).
 #pragma once
 
 #include "bankwright/devices/battery.hpp"

@@ -1,4 +1,4 @@
-// What becomes of a cell that holds less than its neighbours?
+// What becomes of a cell that holds less than its neighbors?
 //
 // All cells of a battery were full together and carry one current, so that what the sound ones have given the weak one
 // has given too: it stands at 1 - (1 - s) / w while they stand at s, w being its share of a sound cell's capacity

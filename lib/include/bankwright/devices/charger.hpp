@@ -1,4 +1,4 @@
-// A mains charger with one output a battery, or one for the bank.
+// A shore-power charger with one output a battery, or one for the bank.
 #pragma once
 
 #include "bankwright/units/quantities.hpp"

@@ -28,7 +28,7 @@ BANKWRIGHT_INLINE RatingLimit abyc_rating_limit(Current ampacity) {
     auto const next = next_standard_size(ampacity);
     auto const within = next && next->value() <= rule.share * ampacity.value() * internal::rating_rules::print;
     return {within ? std::max(*next, ampacity) : ampacity,
-            {"ABYC E-11", "E-11.10, rating of overcurrent protection", "as summarised", "quoted: trade page"}};
+            {"ABYC E-11", "E-11.10, rating of overcurrent protection", "as summarized", "quoted: trade page"}};
 }
 
 BANKWRIGHT_INLINE RatingLimit cfr_rating_limit(Current ampacity, Voltage system) {

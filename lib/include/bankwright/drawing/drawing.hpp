@@ -26,7 +26,7 @@ struct Box {
 
     double right() const { return x + width; }
     double bottom() const { return y + height; }
-    Point centre() const { return {x + width / 2.0, y + height / 2.0}; }
+    Point center() const { return {x + width / 2.0, y + height / 2.0}; }
     bool holds(Point p) const { return p.x >= x && p.x <= right() && p.y >= y && p.y <= bottom(); }
     friend bool operator==(Box const&, Box const&) = default;
 };
@@ -43,7 +43,7 @@ inline Box around(Point a, Point b, double margin = 0.0) {
             std::max(a.y, b.y) - top + 2.0 * margin};
 }
 
-// What a conductor is by its place in the wiring, whatever the colour of its insulation.
+// What a conductor is by its place in the wiring, whatever the color of its insulation.
 enum class WireSide {
     positive,
     negative,
@@ -60,7 +60,7 @@ struct PartPlace {
     std::size_t index = 0; // in its vector of the Bank
     std::string id;
     Box box;             // everything that is drawn of it, words included
-    bool turned = false; // a battery with its + on the left; a device with its load side, a plug, towards the bank
+    bool turned = false; // a battery with its + on the left; a device with its load side, a plug, toward the bank
     bool in_fault_loop = false;
     std::vector<TerminalPlace> terminals; // in the order of terminals_of()
 };

@@ -13,7 +13,7 @@
 
 namespace bankwright::drawing {
 
-// Dark and light enough against each other to be told apart in grey; red and black are the trade's + and -.
+// Dark and light enough against each other to be told apart in gray; red and black are the trade's + and -.
 namespace ink {
 inline constexpr std::string_view paper = "#ffffff";
 inline constexpr std::string_view text = "#1b1b1b";

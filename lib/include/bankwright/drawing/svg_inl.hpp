@@ -39,7 +39,7 @@ public:
         body(pen);
         Notes notes{drawing_.height + 34.0, width_, options_.alone, {}};
         for (std::size_t w = 0; w < labels_.size(); ++w)
-            if (!labels_[w]) notes.unlabelled.push_back(wire_in_words(drawing_.wires[w], context_));
+            if (!labels_[w]) notes.unlabeled.push_back(wire_in_words(drawing_.wires[w], context_));
         pen.open_group("notes", "Notes");
         auto const height = draw_notes(pen, notes, context_) + 8.0;
         pen.close();

@@ -74,11 +74,11 @@ BANKWRIGHT_INLINE std::string size_and_length(Conductor const& conductor) {
     std::string text;
     if (conductor.size) text = with_signs(print(*conductor.size));
     if (conductor.length) {
-        auto const metres = conductor.length->value();
-        auto const inches = metres / 0.0254;
+        auto const meters = conductor.length->value();
+        auto const inches = meters / 0.0254;
         auto const metric = !conductor.size || !conductor.size->gauge();
         text += text.empty() ? "" : " ";
-        text += metric           ? (metres < 1.0 ? in_unit(metres * 100.0, "cm") : in_unit(metres, "m"))
+        text += metric           ? (meters < 1.0 ? in_unit(meters * 100.0, "cm") : in_unit(meters, "m"))
                 : inches < 23.99 ? in_unit(inches, "in")
                                  : in_unit(inches / 12.0, "ft");
     }

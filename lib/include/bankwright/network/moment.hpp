@@ -9,14 +9,14 @@
 namespace bankwright {
 
 enum class LoadsAre {
-    as_drawn,         // each motor and load as the bank describes it
+    as_described,         // each motor and load as the bank describes it
     at_rest,          // every motor and load open
     constant_current, // every motor draws Moment::current and loads are open; where there is no motor, every load draws
                       // it
 };
 
 struct Moment {
-    LoadsAre loads = LoadsAre::as_drawn;
+    LoadsAre loads = LoadsAre::as_described;
     Current current{};                // with constant_current: what one motor (or load) draws
     std::optional<Throttle> throttle; // of every motor, instead of its own
     bool everything_closed = false; // switches, breakers and fuses closed, connectors mated, whatever their state says

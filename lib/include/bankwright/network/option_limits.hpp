@@ -21,8 +21,8 @@ namespace bankwright {
 
 namespace option_limits {
 
-inline constexpr std::size_t most_draws = 1'000'000'000;
-inline constexpr std::size_t most_checked_draws = 1'000'000;
+inline constexpr std::size_t most_samples = 1'000'000'000;
+inline constexpr std::size_t most_checked_samples = 1'000'000;
 inline constexpr int most_threads = 1024;
 
 constexpr bool is_within(double value, double least, double most) { return value >= least && value <= most; }
@@ -102,7 +102,7 @@ inline void refuse_unfit(Duty const& duty) {
 }
 
 // Of draws: how many.
-inline void refuse_unfit_draws(std::size_t draws, std::size_t least, std::size_t most) {
+inline void refuse_unfit_samples(std::size_t draws, std::size_t least, std::size_t most) {
     if (draws < least || draws > most)
         refuse_if("is out of range; " + std::to_string(least) + " to " + std::to_string(most), "draws",
                   std::to_string(draws));

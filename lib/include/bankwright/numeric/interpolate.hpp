@@ -23,7 +23,7 @@ constexpr double linear(std::span<double const> x, std::span<double const> y, do
     return y[i] + (y[i + 1] - y[i]) * ((at - x[i]) / (x[i + 1] - x[i]));
 }
 
-// Slope at point i by the rule of Fritsch and Butland (1984): the weighted harmonic mean of the neighbouring secants,
+// Slope at point i by the rule of Fritsch and Butland (1984): the weighted harmonic mean of the neighboring secants,
 // zero where they differ in sign; at the ends a three-point formula, limited to keep the shape. As SciPy's
 // PchipInterpolator. Needs at least two points.
 inline double monotone_slope(std::span<double const> x, std::span<double const> y, std::size_t i) {

@@ -28,7 +28,7 @@ inline std::vector<ThrottledRun> at_throttles(Bank const& bank, Moment moment) {
     bool const any = std::any_of(bank.motors.begin(), bank.motors.end(), [](Motor const& motor) {
         return motor.control.value_or(SpeedControl::pulse_width) == SpeedControl::pulse_width;
     });
-    if (!any || moment.loads != LoadsAre::as_drawn) return runs;
+    if (!any || moment.loads != LoadsAre::as_described) return runs;
     for (int percent = 50; percent <= 100; percent += 10) {
         moment.throttle = Throttle::percent(percent);
         DischargeOptions asked;

@@ -17,9 +17,9 @@ inline constexpr std::array<std::string_view, 6> cautions{
     "other "
     "and put it back last",
     "wear eye protection and insulating gloves, use insulated tools, cover every post that you are not working on",
-    "no rings, watches, bracelets or other metal jewellery",
+    "no rings, watches, bracelets or other metal jewelry",
     "ventilate the space and keep sparks and flames away: batteries on charge give off gas that explodes",
-    "these checks replace nobody's judgement: local codes, the makers' instructions and a licensed or certified "
+    "these checks replace nobody's judgment: local codes, the makers' instructions and a licensed or certified "
     "electrician decide",
 };
 

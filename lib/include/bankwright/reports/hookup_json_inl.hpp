@@ -38,8 +38,8 @@ inline Json step(HookupStep const& step) {
     out["dead"] = step.dead;
     out["before"] = reading(step.before);
     out["after"] = reading(step.after);
-    if (auto const& flows = step.equalising) {
-        out["equalising"] = {{"gap", number(flows->gap.value())},
+    if (auto const& flows = step.equalizing) {
+        out["equalizing"] = {{"gap", number(flows->gap.value())},
                              {"current", number(flows->expected.value())},
                              {"at_most", number(flows->at_most.value())},
                              {"gap_limit", volts(flows->gap_limit)},

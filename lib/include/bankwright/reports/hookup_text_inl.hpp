@@ -138,11 +138,11 @@ private:
         out_ += fmt::format("{:>3}. {}{}\n", number, paint(Ink::strong, title, style_),
                             step.dead ? "; dead, nothing to read" : "");
         if (step.before) reading("before: ", *step.before);
-        if (step.equalising) flows(*step.equalising, step.action == HookupAction::land ? "land" : "close");
+        if (step.equalizing) flows(*step.equalizing, step.action == HookupAction::land ? "land" : "close");
         if (step.after) reading("after:  ", *step.after);
     }
 
-    void flows(Equalising const& loop, char const* verb) {
+    void flows(Equalizing const& loop, char const* verb) {
         out_ += fmt::format("        this closes a loop: {} at first, up to {} with the charges at their worst\n",
                             print(loop.expected), print(loop.at_most));
         if (!loop.gap_limit) return;
@@ -152,7 +152,7 @@ private:
 
     void order() {
         bool const closes = std::any_of(result_.steps.begin(), result_.steps.end(),
-                                        [](auto const& step) { return step.equalising.has_value(); });
+                                        [](auto const& step) { return step.equalizing.has_value(); });
         if (!closes) {
             out_ += "\nno step closes a loop through batteries\n";
             return;

@@ -85,7 +85,7 @@ BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) 
         "\nevery device is taken to be as slow as the standard named by its `class` lets it be; some standards bound\n"
         "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
         "gets at most: current squared times time, above what it may carry for good\n"
-        "bears it: until the insulation is spoilt, on the safe side above 5 s\n"
+        "bears it: until the insulation is spoiled, on the safe side above 5 s\n"
         "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
     if (shorted.counts.error > 0)
         out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",

@@ -1,4 +1,4 @@
-// What a renderer of a sizing is given: one file's bank sized in gauges and in square millimetres, and its cut list.
+// What a renderer of a sizing is given: one file's bank sized in gauges and in square millimeters, and its cut list.
 #pragma once
 
 #include "bankwright/reports/report_head.hpp"

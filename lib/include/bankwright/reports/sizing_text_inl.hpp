@@ -15,7 +15,7 @@ namespace sizing_words {
 
 inline std::string verdict(Sized const& sized) {
     auto const& left = sized.chosen().left;
-    if (left.empty()) return "every rule is content with these sizes";
+    if (left.empty()) return "this bank passes every rule with these sizes";
     return fmt::format("{} that no size cures", counted(static_cast<int>(left.size()), "finding"));
 }
 
@@ -103,13 +103,13 @@ BANKWRIGHT_INLINE std::string cut_list_csv(Sized const& sized) {
     using namespace sizing_words;
     auto const& list = sized.cuts;
     std::vector<Row> rows{{"kind", "item", "detail", "count", "amount", "unit"}};
-    auto const metres = [](Length value) { return fmt::format("{:.4f}", value.value()); };
+    auto const meters = [](Length value) { return fmt::format("{:.4f}", value.value()); };
     for (auto const& total : list.wire)
         rows.push_back({"conductor", print(total.size), terminal_safe(total.color), std::to_string(total.pieces),
-                        metres(total.length), "m"});
+                        meters(total.length), "m"});
     for (auto const& cut : list.cuts)
         rows.push_back(
-            {"cut", cut.id, fmt::format("{}, {} to {}", print(cut.size), cut.from, cut.to), "1", metres(cut.cut), "m"});
+            {"cut", cut.id, fmt::format("{}, {} to {}", print(cut.size), cut.from, cut.to), "1", meters(cut.cut), "m"});
     for (auto const& end : list.ends)
         rows.push_back(
             {"end", end.what, fmt::format("{}, {}", print(end.size), end.on), std::to_string(end.count), "", ""});
@@ -119,7 +119,7 @@ BANKWRIGHT_INLINE std::string cut_list_csv(Sized const& sized) {
         rows.push_back({"part", "battery", battery.what, std::to_string(battery.count),
                         battery.each ? fmt::format("{:.2f}", battery.each->value() * battery.count) : "",
                         battery.each ? "kg" : ""});
-    rows.push_back({"part", "heat-shrink", "", "", metres(list.heat_shrink), "m"});
+    rows.push_back({"part", "heat-shrink", "", "", meters(list.heat_shrink), "m"});
     rows.push_back({"part", "No. 10 screw", "pilot hole 1/8 in", std::to_string(list.screws), "", ""});
     rows.push_back({"hole", "plug and receptacle", "about 1 in", std::to_string(list.receptacle_holes), "", ""});
     std::string out;

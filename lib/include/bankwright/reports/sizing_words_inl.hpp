@@ -53,7 +53,7 @@ BANKWRIGHT_INLINE Table groups(Sized const& sized) {
 
 BANKWRIGHT_INLINE Table wire(CutList const& list) {
     Table out{
-        "conductor", {{"size", "colour", "pieces", "in all"}}, {Align::left, Align::left, Align::right, Align::left}};
+        "conductor", {{"size", "color", "pieces", "in all"}}, {Align::left, Align::left, Align::right, Align::left}};
     for (auto const& total : list.wire)
         out.rows.push_back(
             {print(total.size), terminal_safe(total.color), std::to_string(total.pieces), length(total.length)});
@@ -61,7 +61,7 @@ BANKWRIGHT_INLINE Table wire(CutList const& list) {
 }
 
 BANKWRIGHT_INLINE Table cuts(CutList const& list) {
-    Table out{"cut", {{"conductor", "size", "colour", "from", "to", "run", "cut"}}, std::vector<Align>(7, Align::left)};
+    Table out{"cut", {{"conductor", "size", "color", "from", "to", "run", "cut"}}, std::vector<Align>(7, Align::left)};
     for (auto const& cut : list.cuts)
         out.rows.push_back(
             {cut.id, print(cut.size), terminal_safe(cut.color), cut.from, cut.to, length(cut.run), length(cut.cut)});

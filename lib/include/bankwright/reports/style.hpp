@@ -1,4 +1,4 @@
-// How is a text report shown: in colour or not, short or whole?
+// How is a text report shown: in color or not, short or whole?
 #pragma once
 
 #include <string>
@@ -7,7 +7,7 @@
 namespace bankwright {
 
 struct TextStyle {
-    bool colour = false; // only for a terminal
+    bool color = false; // only for a terminal
     bool all = false;    // consequences and accepted findings too
 };
 
@@ -15,7 +15,7 @@ enum class Ink { error, warning, note, mark, strong };
 
 // Wraps text in the terminal's own control sequences (ECMA-48, SGR).
 inline std::string paint(Ink ink, std::string_view text, TextStyle const& style) {
-    if (!style.colour) return std::string(text);
+    if (!style.color) return std::string(text);
     std::string_view code;
     switch (ink) {
     case Ink::error:

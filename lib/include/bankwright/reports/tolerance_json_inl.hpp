@@ -39,7 +39,7 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
     for (auto const& rule : toleranced.shares.rules)
         rules.push_back({{"rule", rule.rule},
                          {"level", name(rule.level)},
-                         {"draws", rule.draws},
+                         {"samples", rule.samples},
                          {"as_stated", rule.as_stated},
                          {"part", rule.part}});
     json::Json run_time;
@@ -55,7 +55,7 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
                         {"arrangement", json::text(toleranced.arrangement)},
                         {"status", result.solved ? "solved" : "no-operating-point"},
                         {"seed", toleranced.options.seed},
-                        {"draws", result.draws},
+                        {"samples", result.samples},
                         {"unanswered", result.unanswered},
                         {"spreads",
                          {{"resistance", s.resistance.value()},
@@ -66,7 +66,7 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
                           {"contact", s.contact.value()}}},
                         {"varied", varied},
                         {"answers", answers},
-                        {"checked", toleranced.shares.draws},
+                        {"checked", toleranced.shares.samples},
                         {"rules", rules},
                         {"run_time", run_time}});
 }

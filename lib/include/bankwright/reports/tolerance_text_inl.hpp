@@ -71,26 +71,26 @@ inline std::string influences(ToleranceResult const& result) {
 }
 
 inline std::string rules(Toleranced const& toleranced) {
-    if (toleranced.shares.draws == 0) return {};
-    auto const share = [&](std::size_t draws) {
+    if (toleranced.shares.samples == 0) return {};
+    auto const share = [&](std::size_t samples) {
         return fmt::format("{:.1f} %",
-                           100.0 * static_cast<double>(draws) / static_cast<double>(toleranced.shares.draws));
+                           100.0 * static_cast<double>(samples) / static_cast<double>(toleranced.shares.samples));
     };
-    auto out = fmt::format("\nof {} banks so drawn", toleranced.shares.draws);
-    if (toleranced.shares.rules.empty()) return out + ", every rule is content with all\n";
+    auto out = fmt::format("\nof {} banks so drawn", toleranced.shares.samples);
+    if (toleranced.shares.rules.empty()) return out + ", all pass every rule\n";
     out += ", the rules have something against\n";
     for (auto const& rule : toleranced.shares.rules)
-        out += fmt::format("  {:>7}  {}: {}{}{}\n", share(rule.draws), name(rule.level), rule.rule,
+        out += fmt::format("  {:>7}  {}: {}{}{}\n", share(rule.samples), name(rule.level), rule.rule,
                            rule.part.empty() ? "" : fmt::format(", `{}` most often", rule.part),
                            rule.as_stated ? ", as stated too" : "");
     return out;
 }
 
 inline std::string run_time(Toleranced const& toleranced) {
-    if (!toleranced.shares.run_time || toleranced.shares.draws == 0) return {};
+    if (!toleranced.shares.run_time || toleranced.shares.samples == 0) return {};
     auto const& run = *toleranced.shares.run_time;
     if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or as drawn\n";
-    auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all draws", print(run.as_stated),
+    auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all samples", print(run.as_stated),
                             print(run.mean), print(run.least), print(run.most));
     if (!run.ended_by.empty()) line += fmt::format("; `{}` ends it most often", run.ended_by.front());
     return line + "\n";
@@ -104,10 +104,10 @@ BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
     auto const head = fmt::format("{}: {}", terminal_safe(toleranced.file),
                                   toleranced.arrangement ? *toleranced.arrangement + ", " : std::string());
     if (!result.solved) return head + "no operating point as stated, and so nothing to let vary\n";
-    auto out = head + fmt::format("{} draws, seed {}\n", result.draws, toleranced.options.seed);
+    auto out = head + fmt::format("{} samples, seed {}\n", result.samples, toleranced.options.seed);
     out += what_varies(toleranced.options.spreads) + "\n" + answers(result);
     if (result.unanswered > 0)
-        out += fmt::format("{} draws have no operating point: more is asked than there is\n", result.unanswered);
+        out += fmt::format("{} samples have no operating point: more is asked than there is\n", result.unanswered);
     return out + influences(result) + rules(toleranced) + run_time(toleranced);
 }
 

@@ -1,7 +1,7 @@
 // What a renderer of a tolerance study is given: one file's spread of answers and the rules that it sets off.
 #pragma once
 
-#include "bankwright/analyses/drawn_shares.hpp"
+#include "bankwright/analyses/sample_shares.hpp"
 #include "bankwright/analyses/tolerance.hpp"
 #include "bankwright/reports/report_head.hpp"
 
@@ -10,7 +10,7 @@ namespace bankwright {
 struct Toleranced : ReportHead {
     ToleranceOptions options;
     ToleranceResult result;
-    DrawnShares shares; // of the draws on which every rule was tried, if any
+    SampleShares shares; // of the samples on which every rule was tried, if any
 };
 
 } // namespace bankwright

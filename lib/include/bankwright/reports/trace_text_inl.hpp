@@ -53,7 +53,7 @@ inline std::string of(Fault const& fault) {
 }
 
 inline std::string of(std::vector<Fault> const& faults) {
-    if (faults.empty()) return "all is as drawn";
+    if (faults.empty()) return "all is as described";
     std::string words;
     for (auto const& fault : faults)
         words += (words.empty() ? "" : ", and ") + of(fault);

@@ -18,7 +18,7 @@ struct CheckOptions {
 };
 
 struct CheckResult {
-    Findings findings;                      // worst first, in the catalogue's order within a level
+    Findings findings;                      // worst first, in the catalog's order within a level
     std::optional<std::string> arrangement; // "3S1P", or nothing
 };
 

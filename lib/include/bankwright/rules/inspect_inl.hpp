@@ -19,7 +19,7 @@ namespace internal::inspection {
 
 // Where parts are missing, only that is said which more parts cannot make untrue: a short stays a short.
 inline bool holds_whatever_is_missing(Finding const& finding) {
-    return finding.rule == "wiring/short-loop" || finding.rule == "wiring/shorted-battery" ||
+    return finding.rule == "wiring/shorted-loop" || finding.rule == "wiring/shorted-battery" ||
            family(finding.rule) == "matching";
 }
 

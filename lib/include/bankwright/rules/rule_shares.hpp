@@ -1,7 +1,7 @@
 // In how many of a bank's possible forms does each rule fire, and how far does its run time spread?
 #pragma once
 
-#include "bankwright/analyses/drawn_shares.hpp"
+#include "bankwright/analyses/sample_shares.hpp"
 #include "bankwright/analyses/tolerance.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
@@ -14,14 +14,14 @@ namespace bankwright {
 
 struct RuleShareOptions {
     Spreads spreads;
-    std::size_t draws = 200; // each checked by every rule, and run down once
+    std::size_t samples = 200; // each checked by every rule, and run down once
     std::uint64_t seed = 1;
     std::function<void(std::size_t)> on_draw; // called with the number of those done
 };
 
-// Accepted findings and notes are not counted. Throws std::invalid_argument for a spread or number of draws out of its
+// Accepted findings and notes are not counted. Throws std::invalid_argument for a spread or number of samples out of its
 // range (network/option_limits.hpp), and as check() does.
-DrawnShares rule_shares(Bank const& bank, RuleShareOptions const& options = {});
+SampleShares rule_shares(Bank const& bank, RuleShareOptions const& options = {});
 
 } // namespace bankwright
 

@@ -29,12 +29,12 @@ std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) 
 
 } // namespace internal::shares
 
-BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
+BANKWRIGHT_INLINE SampleShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
     using namespace internal::shares;
     refuse_unfit(options.spreads);
-    refuse_unfit_draws(options.draws, 0, option_limits::most_checked_draws);
-    DrawnShares result;
-    result.draws = options.draws;
+    refuse_unfit_samples(options.samples, 0, option_limits::most_checked_samples);
+    SampleShares result;
+    result.samples = options.samples;
     std::map<std::string, RuleShare> rules;
     std::map<std::string, std::map<std::string, std::size_t>> parts; // by rule
     std::map<std::string, std::size_t> ended_by;
@@ -47,8 +47,8 @@ BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions con
         result.run_time = RunTimes{as_stated, {}, as_stated, as_stated, {}};
     }
     double seconds = 0.0;
-    for (std::size_t number = 0; number < options.draws; ++number) {
-        auto const drawn = drawn_bank(bank, options.spreads, options.seed, number);
+    for (std::size_t number = 0; number < options.samples; ++number) {
+        auto const drawn = sample_bank(bank, options.spreads, options.seed, number);
         std::set<std::string> fired;
         for (auto const& finding : check(drawn).findings) {
             if (!counts(finding)) continue;
@@ -56,7 +56,7 @@ BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions con
             share.rule = finding.rule;
             share.level = std::max(share.level, finding.level);
             if (!finding.parts.empty()) ++parts[finding.rule][finding.parts.front()];
-            if (fired.insert(finding.rule).second) ++share.draws;
+            if (fired.insert(finding.rule).second) ++share.samples;
         }
         if (runs) {
             auto const run = discharge(drawn, run_options);
@@ -67,7 +67,7 @@ BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions con
         }
         if (options.on_draw) options.on_draw(number + 1);
     }
-    if (runs && options.draws > 0) result.run_time->mean = seconds / static_cast<double>(options.draws) * si::second;
+    if (runs && options.samples > 0) result.run_time->mean = seconds / static_cast<double>(options.samples) * si::second;
     if (runs) result.run_time->ended_by = most_frequent_first(ended_by);
     for (auto const& finding : check(bank).findings)
         if (counts(finding)) {
@@ -81,7 +81,7 @@ BANKWRIGHT_INLINE DrawnShares rule_shares(Bank const& bank, RuleShareOptions con
         result.rules.push_back(share);
     }
     std::stable_sort(result.rules.begin(), result.rules.end(),
-                     [](RuleShare const& a, RuleShare const& b) { return a.draws > b.draws; });
+                     [](RuleShare const& a, RuleShare const& b) { return a.samples > b.samples; });
     return result;
 }
 

@@ -21,7 +21,7 @@ public:
     Bank const& bank() const { return bank_; }
     bool whole() const { return whole_; } // else parts of it could not be read, and what joins what is not known
     WiringGraph const& graph() const { return graph_; }
-    WiringVerdict const& verdict() const { return verdict_; } // of the wiring as drawn, all devices closed
+    WiringVerdict const& verdict() const { return verdict_; } // of the wiring as described, all devices closed
 
     Arrangement const& arrangement() const {
         if (!arrangement_) arrangement_ = bankwright::arrangement(graph_, graph_.edges, verdict_);
@@ -34,14 +34,14 @@ public:
     }
     // All devices closed, loads as the file describes them.
     OperatingPoint const& working() const {
-        if (!working_) working_ = solve(LoadsAre::as_drawn, true);
+        if (!working_) working_ = solve(LoadsAre::as_described, true);
         return *working_;
     }
 
     // The same with every motor at full throttle: what conductors, devices and connections must bear.
     OperatingPoint const& full() const {
         if (runs_full()) return working();
-        if (!full_) full_ = solve(LoadsAre::as_drawn, true, Throttle::of(1.0));
+        if (!full_) full_ = solve(LoadsAre::as_described, true, Throttle::of(1.0));
         return *full_;
     }
     bool full_is_sound() const { return verdict_.right() && full().status == solver::Status::solved; }

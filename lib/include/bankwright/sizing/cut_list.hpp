@@ -1,4 +1,4 @@
-// What to buy and to cut for a bank: conductors by size and colour, terminals, heat-shrink, devices, screws and holes.
+// What to buy and to cut for a bank: conductors by size and color, terminals, heat-shrink, devices, screws and holes.
 //
 // What no file says is common practice, no source: a tenth of slack on every conductor, an inch of heat-shrink on every
 // ring terminal, two No. 10 screws to a breaker, fuse, switch or busbar and four to a receptacle, a 1/8 in pilot hole

@@ -1,4 +1,4 @@
-// The smallest conductors, breakers and number of strings with which every rule is content, and why no smaller ones.
+// The smallest conductors, breakers and number of strings with which the bank passes every rule, and why no smaller ones.
 //
 // The rules themselves decide, on the changed bank: nothing of what they know is known here a second time. Conductors
 // that the file gives one size, and breakers or fuses that it gives one rating, stay alike.
@@ -21,7 +21,7 @@ struct SizingOptions {
     std::optional<Duration> runtime;    // wanted, instead of the bank's own
     std::optional<Temperature> ambient; // instead of the bank's own
     SizeSystem system = SizeSystem::awg;
-    bool keep_strings = false; // leave their number as drawn
+    bool keep_strings = false; // leave their number as described
     int most_strings = 8;
 };
 

@@ -10,7 +10,7 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE std::vector<WireSize> standard_wire_sizes(SizeSystem system) {
-    constexpr double square_millimetre = 1e-6; // [m2]
+    constexpr double square_millimeter = 1e-6; // [m2]
     constexpr double least_stranded = 0.75;    // [mm2] 0.5 mm2 is below every ampacity table
     std::vector<WireSize> sizes;
     if (system == SizeSystem::awg)
@@ -19,7 +19,7 @@ BANKWRIGHT_INLINE std::vector<WireSize> standard_wire_sizes(SizeSystem system) {
     else
         for (auto const& row : tables::wire_resistance::class_5)
             if (row.square_millimeters >= least_stranded)
-                sizes.emplace_back(row.square_millimeters * square_millimetre * si::meter * si::meter);
+                sizes.emplace_back(row.square_millimeters * square_millimeter * si::meter * si::meter);
     std::sort(sizes.begin(), sizes.end(), [](WireSize a, WireSize b) { return a.area() < b.area(); });
     return sizes;
 }

@@ -13,7 +13,7 @@ namespace bankwright {
 std::optional<int> string_count(Bank const& bank);
 
 // Its first string, `count` times over: batteries and jumpers repeated under new names ("A-2"), links from string to
-// string at both ends like its jumpers, and the load taken off diagonally, plus at the first string and minus at the
+// string at both ends like its jumpers, and the main leads landed diagonally, plus at the first string and minus at the
 // last. Throws std::invalid_argument for a bank of which string_count() says nothing, and for a count below 1.
 Bank with_strings(Bank const& bank, int count);
 

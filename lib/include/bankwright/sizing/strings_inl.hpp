@@ -112,7 +112,7 @@ inline std::optional<Bank> one_string(Bank bank, Strings const& strings) {
     auto const other = [&](Battery const& battery) { return gone.count(battery.id + "+") > 0; };
     bank.batteries.erase(std::remove_if(bank.batteries.begin(), bank.batteries.end(), other), bank.batteries.end());
 
-    // Within the string nothing but conductors from post to post, each between neighbours.
+    // Within the string nothing but conductors from post to post, each between neighbors.
     auto const found = find_strings(bank);
     if (!found || found->batteries.size() != 1 || found->batteries.front() != strings.batteries.front())
         return std::nullopt;
@@ -141,7 +141,7 @@ private:
 // A link as the jumpers are, or where there is none as the conductor at the string's positive end is.
 inline Run link_like(Bank const& bank, Posts const& posts) {
     using namespace literals;
-    constexpr auto beside = 12_in; // from post to post of neighbouring batteries [common practice, no source]
+    constexpr auto beside = 12_in; // from post to post of neighboring batteries [common practice, no source]
     Run link;
     for (auto const* runs : {&bank.jumpers, &bank.cables})
         for (auto const& run : *runs) {

@@ -24,7 +24,7 @@ public:
     double* resistance(int branch) { return parameter(plan_->layout.resistance[as_index(branch)]); }
 
     // A resistance must lie within 1e-75 to 1e75 ohm. A bank that has no answer, or a parameter that is not finite,
-    // gets NaN; it does not touch its neighbours. The numbers of a load must be such as its law allows (validate.hpp).
+    // gets NaN; it does not touch its neighbors. The numbers of a load must be such as its law allows (validate.hpp).
     // Only the first `used` lanes need hold a bank.
     void solve(int used = lanes);
 

@@ -50,7 +50,7 @@ BANKWRIGHT_INLINE void Block::solve(int used) {
     if (plan_->loads == LoadMethod::formula) shift_to_reference();
 }
 
-// The last pivot is the load's plus end and its one neighbour the minus end: b / c volts behind 1 / c ohms.
+// The last pivot is the load's plus end and its one neighbor the minus end: b / c volts behind 1 / c ohms.
 BANKWRIGHT_INLINE void Block::solve_load(int used) {
     LaneProgram const& program = plan_->program;
     auto const number = as_index(plan_->formula_load);

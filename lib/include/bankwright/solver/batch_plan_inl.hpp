@@ -79,7 +79,7 @@ BANKWRIGHT_INLINE BatchPlan compile(Circuit const& pattern, std::vector<int> wan
     for (int node : plan.wanted)
         needed[as_index(merged(node))] = 1;
     if (plan.formula_load >= 0)
-        for (int root : plan.topology.root) // the volts of the proper root are taken off all others
+        for (int root : plan.topology.root) // the volts of the proper root are subtracted from all others
             needed[as_index(root)] = 1;
     plan.program = write_program(pattern, plan.topology, plan.elimination, plan.layout, needed, plan.formula_load >= 0);
     return plan;

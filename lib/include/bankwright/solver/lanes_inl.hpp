@@ -7,7 +7,7 @@ namespace bankwright::solver {
 
 BANKWRIGHT_INLINE bool runs_here(InstructionSet set) {
 #if defined(__x86_64__)
-    // The kernels of AVX-512 use fused products, and some of their neighbours AVX2: a virtual machine may hide either.
+    // The kernels of AVX-512 use fused products, and some of their neighbors AVX2: a virtual machine may hide either.
     if (set == InstructionSet::avx512) return __builtin_cpu_supports("avx512f") != 0 && runs_here(InstructionSet::avx2);
     if (set == InstructionSet::avx2) return __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0;
 #endif

@@ -15,7 +15,7 @@ namespace bankwright::solver {
 
 class LinearNetwork {
 public:
-    // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse factorisation
+    // `siemens` [S] by line of the topology; 0 for loads. Above `star_mesh_limit` merged nodes the sparse factorization
     // serves, above `factor_limit` the iteration for packs. Where that does not converge the sparse one steps in.
     LinearNetwork(Topology const& topology, std::vector<double> siemens, int star_mesh_limit,
                   int factor_limit = 100'000);

@@ -16,9 +16,9 @@
 
 namespace bankwright::solver {
 
-// A parameter is sampled evenly from its centre x (1 - relative) to centre x (1 + relative).
+// A parameter is sampled evenly from its center x (1 - relative) to center x (1 + relative).
 struct Spread {
-    std::vector<double> centre;   // by parameter
+    std::vector<double> center;   // by parameter
     std::vector<double> relative; // by parameter, 0 to below 1
 };
 
@@ -37,7 +37,7 @@ struct MonteCarloOptions {
 
 // Statistics of each gauge over `samples` banks; a gauge's nodes, or its branch's two, must be wanted. A sample without
 // an answer (Block::solve) is left out of them. Throws std::invalid_argument if the spread does not fit the plan, a
-// centre of a resistance is not positive, a tolerance takes a load's number out of its law, or a gauge is not in the
+// center of a resistance is not positive, a tolerance takes a load's number out of its law, or a gauge is not in the
 // circuit.
 std::vector<Statistics> monte_carlo(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges,
                                     std::size_t samples, MonteCarloOptions const& options = {});

@@ -54,10 +54,10 @@ class SampledBlock {
 public:
     SampledBlock(BatchPlan const& plan, Spread const& spread, InstructionSet set) : block_(plan, set), set_(set) {
         for (int p = 0; p < plan.parameters(); ++p) {
-            double const centre = spread.centre[as_index(p)];
-            double const reach = std::abs(centre) * spread.relative[as_index(p)];
-            std::fill_n(block_.parameter(p), lanes, centre);
-            if (reach > 0.0) sampled_.push_back({p * lanes, centre - reach, 2.0 * reach});
+            double const center = spread.center[as_index(p)];
+            double const reach = std::abs(center) * spread.relative[as_index(p)];
+            std::fill_n(block_.parameter(p), lanes, center);
+            if (reach > 0.0) sampled_.push_back({p * lanes, center - reach, 2.0 * reach});
         }
     }
     void sample_and_solve(std::uint64_t seed, std::size_t number, int used) {
@@ -91,18 +91,18 @@ private:
 
 inline void check_spread(BatchPlan const& plan, Spread const& spread, std::vector<Gauge> const& gauges) {
     auto const count = as_index(plan.parameters());
-    if (spread.centre.size() != count || spread.relative.size() != count)
-        throw std::invalid_argument("a spread needs a centre and a tolerance for each parameter of the plan");
+    if (spread.center.size() != count || spread.relative.size() != count)
+        throw std::invalid_argument("a spread needs a center and a tolerance for each parameter of the plan");
     for (std::size_t p = 0; p < count; ++p) {
         bool const resistance = p < plan.pattern.branches.size();
         double const low = resistance ? 1e-74 : -1e75; // the block's own limits, with room for the tolerance
-        if (!(spread.centre[p] >= low && spread.centre[p] <= 1e74))
-            throw std::invalid_argument("a centre is not finite, or a resistance not positive");
+        if (!(spread.center[p] >= low && spread.center[p] <= 1e74))
+            throw std::invalid_argument("a center is not finite, or a resistance not positive");
         if (!(spread.relative[p] >= 0.0 && spread.relative[p] <= 0.9))
             throw std::invalid_argument("a tolerance is not within 0 to 0.9");
     }
     for (double const end : {-1.0, 1.0}) { // no machine has a duty above 1
-        std::vector<double> values = spread.centre;
+        std::vector<double> values = spread.center;
         for (std::size_t p = 0; p < count; ++p)
             values[p] *= 1.0 + end * spread.relative[p];
         for (Load const& load : circuit_of(plan, values.data()).loads)
@@ -130,13 +130,13 @@ BANKWRIGHT_INLINE std::vector<Statistics> monte_carlo(BatchPlan const& plan, Spr
                                                       std::vector<Gauge> const& gauges, std::size_t samples,
                                                       MonteCarloOptions const& options) {
     internal::check_spread(plan, spread, gauges);
-    std::vector<double> origin; // what the gauges show with every part at its centre
+    std::vector<double> origin; // what the gauges show with every part at its center
     double central[lanes];
-    internal::SampledBlock at_centre(plan, {spread.centre, std::vector<double>(spread.centre.size(), 0.0)},
+    internal::SampledBlock at_center(plan, {spread.center, std::vector<double>(spread.center.size(), 0.0)},
                                      options.set);
-    at_centre.block().solve(1);
+    at_center.block().solve(1);
     for (Gauge const& gauge : gauges) {
-        double const value = at_centre.read(gauge, central)[0];
+        double const value = at_center.read(gauge, central)[0];
         origin.push_back(value == value ? value : 0.0);
     }
 

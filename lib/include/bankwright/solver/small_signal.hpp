@@ -59,7 +59,7 @@ private:
         double siemens; // s [S]
         bool holds;     // its voltage
     };
-    void linearise();
+    void linearize();
     SmallAnswer answer(Circuit const& changed, std::vector<double> line_amps) const;
     std::size_t line(std::size_t load) const { return as_index(topology_.load_line[load]); }
 

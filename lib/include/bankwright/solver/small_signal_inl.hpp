@@ -31,14 +31,14 @@ BANKWRIGHT_INLINE SmallSignal::SmallSignal(Circuit circuit, std::vector<NodePair
         if (line >= 0) siemens[as_index(line)] = 1.0 / quiet_.branches[b].resistance;
     }
     network_ = std::make_unique<LinearNetwork>(topology_, std::move(siemens), options.star_mesh_limit);
-    if (loads == LoadsDo::follow) linearise();
+    if (loads == LoadsDo::follow) linearize();
 }
 
 BANKWRIGHT_INLINE double SmallSignal::volts(std::size_t load) const {
     return point_.volts[as_index(quiet_.loads[load].plus)] - point_.volts[as_index(quiet_.loads[load].minus)];
 }
 
-BANKWRIGHT_INLINE void SmallSignal::linearise() {
+BANKWRIGHT_INLINE void SmallSignal::linearize() {
     std::vector<std::size_t> ports;
     for (std::size_t l = 0; l < loads_; ++l) {
         if (topology_.load_feed[l] != Feed::port) continue;

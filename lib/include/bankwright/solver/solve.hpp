@@ -15,7 +15,7 @@
 namespace bankwright::solver {
 
 struct SolveOptions {
-    int star_mesh_limit = 500;  // merged nodes; larger circuits go to a sparse factorisation
+    int star_mesh_limit = 500;  // merged nodes; larger circuits go to a sparse factorization
     int factor_limit = 100'000; // merged nodes; larger ones are iterated
     int max_iterations = 200;   // of Newton's method, each time it is used
 };

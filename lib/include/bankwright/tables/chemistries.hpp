@@ -58,7 +58,7 @@ struct CutoffsRow {
 };
 // Volts per cell at which a discharge and a charge must stop; for lithium the protective disconnect sees to it.
 inline constexpr std::array<CutoffsRow, 5> cutoffs{{
-    {"flooded", 1.75, 2.67, "low quoted: two service texts (20-hour and reserve ratings); high common practice, end of an equalising charge"},
+    {"flooded", 1.75, 2.67, "low quoted: two service texts (20-hour and reserve ratings); high common practice, end of an equalizing charge"},
     {"agm", 1.75, 2.45, "low quoted: two service texts; high common practice"},
     {"gel", 1.75, 2.4, "low quoted: two service texts; high common practice"},
     {"lifepo4", 2.5, 3.65, "common practice"},

@@ -24,7 +24,7 @@ inline constexpr Source source_agm_usual{
 };
 
 inline constexpr Source source_piecewise{
-    "Sunil, Pattipati, Balasingam: Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics, IEEE Trans. Instrum. Meas. 2025",
+    "Sunil, Pattipati, Balasingam: Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteriztics, IEEE Trans. Instrum. Meas. 2025",
     "companion README (soorajsunil/Piecewise-Battery-OCV), breakpoints for linear interpolation, room temperature",
     "2025",
     "read; a slow test (C/20 or C/32) keeps a few mV of overpotential",

@@ -48,7 +48,7 @@ inline constexpr Source source_abyc_parallel{
 };
 
 inline constexpr Source source_ul_489{
-    "UL 489, moulded-case breakers",
+    "UL 489, molded-case breakers",
     "calibration at 100, 135 and 200 percent",
     "year not stated",
     "row by row: quoted or recalled",

@@ -1,4 +1,4 @@
-// What does the copper of a short circuit bear before its insulation is spoilt?
+// What does the copper of a short circuit bear before its insulation is spoiled?
 // Generated from data/tables/short_circuit.toml by tests/structure/make_tables.py; do not edit.
 #pragma once
 

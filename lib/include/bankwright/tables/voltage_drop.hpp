@@ -19,7 +19,7 @@ inline constexpr Source source_abyc_drop{
 
 inline constexpr Source source_iso_drop{
     "ISO 10133 (superseded by ISO 13297)",
-    "annex A: E = 0.0164 I L / S, L out and back in metres, S in mm2",
+    "annex A: E = 0.0164 I L / S, L out and back in meters, S in mm2",
     "2012, as reprinted",
     "quoted: trade page; the constant is 5 percent below annealed copper at 20 degC, so the formula understates the drop",
 };

@@ -1,4 +1,4 @@
-// Did they mean one of these? The candidate nearest to a misspelt word.
+// Did they mean one of these? The candidate nearest to a misspelled word.
 #pragma once
 
 #include <algorithm>
@@ -27,7 +27,7 @@ constexpr bool same_letters(std::string_view a, std::string_view b) {
     return true;
 }
 
-// Insertions, deletions, replacements and swaps of neighbours that turn one word into the other (optimal string
+// Insertions, deletions, replacements and swaps of neighbors that turn one word into the other (optimal string
 // alignment), by same_letter(). Time is the product of the lengths.
 inline std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> before(b.size() + 1), above(b.size() + 1), row(b.size() + 1);

@@ -8,7 +8,7 @@
 
 namespace bankwright {
 
-// The nearest double to the decimal number at the front of `text`, which is taken off. None, and `text` as it was,
+// The nearest double to the decimal number at the front of `text`, which is consumed. None, and `text` as it was,
 // where there is no number or one too large for a double. No blanks, no hexadecimal, no infinities.
 inline std::optional<double> parse_number(std::string_view& text) {
     auto rest = text;

@@ -1,4 +1,4 @@
-// Which unit is spelled so, and which could a misspelt one be?
+// Which unit is spelled so, and which could a misspelled one be?
 #pragma once
 
 #include "bankwright/linkage.hpp"

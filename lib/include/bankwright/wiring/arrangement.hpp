@@ -1,4 +1,4 @@
-// How are the batteries arranged? Recognised from the wiring, in the trade's notation: 3S2P is strings of three in
+// How are the batteries arranged? Recognized from the wiring, in the trade's notation: 3S2P is strings of three in
 // series, two strings in parallel.
 #pragma once
 

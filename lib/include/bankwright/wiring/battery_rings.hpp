@@ -10,7 +10,7 @@ namespace bankwright {
 
 bool is_device(WiringGraph const& graph, WiringEdge const& edge);
 
-// By edge: it lies on a closed path with a battery, every load and charger taken off, and every breaker and fuse too
+// By edge: it lies on a closed path with a battery, every load and charger removed, and every breaker and fuse too
 // unless they are counted as closed. A lead to a load does not.
 std::vector<char> on_rings_of_batteries(WiringGraph const& graph, bool through_devices);
 

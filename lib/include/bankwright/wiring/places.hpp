@@ -1,6 +1,6 @@
 // What lies within reach of one hand and of a meter's leads? The places on a boat: battery box, bow, stern, helm.
 //
-// A meter's leads are about a metre long (common practice, no source). Parts that a conductor shorter than 1.5 m joins
+// A meter's leads are about a meter long (common practice, no source). Parts that a conductor shorter than 1.5 m joins
 // lie in one place, the two ends of a longer one in two; a receptacle and its plug lie where they meet. The key `place`
 // of a part overrules: parts of one name are in one place, parts of two names never are.
 #pragma once

@@ -20,7 +20,7 @@ namespace internal::placing {
 
 struct Stretch { // a conductor between two parts
     int from = 0, to = 0;
-    double metres = 0.0;
+    double meters = 0.0;
     bool is_short = false;
 };
 
@@ -97,7 +97,7 @@ private:
         for (auto const& run : bank_.cables)
             add(run, false);
         std::stable_sort(all.begin(), all.end(),
-                         [](Stretch const& a, Stretch const& b) { return a.metres < b.metres; });
+                         [](Stretch const& a, Stretch const& b) { return a.meters < b.meters; });
         return all;
     }
 
@@ -126,8 +126,8 @@ private:
             int const a = number[static_cast<std::size_t>(sets.find(one.from))],
                       b = number[static_cast<std::size_t>(sets.find(one.to))];
             if (a == b) continue;
-            found.ways[static_cast<std::size_t>(a)].emplace_back(b, one.metres);
-            found.ways[static_cast<std::size_t>(b)].emplace_back(a, one.metres);
+            found.ways[static_cast<std::size_t>(a)].emplace_back(b, one.meters);
+            found.ways[static_cast<std::size_t>(b)].emplace_back(a, one.meters);
         }
         return found;
     }
@@ -162,7 +162,7 @@ BANKWRIGHT_INLINE std::optional<Length> length_of(Run const& run, System const& 
     if (conductor.length) return conductor.length;
     if (!conductor.size || !conductor.resistance) return std::nullopt;
     auto const copper = *conductor.resistance - 2.0 * conductor.joint.value_or(system.joint);
-    if (copper.value() <= 0.0) return 0.0 * si::metre;
+    if (copper.value() <= 0.0) return 0.0 * si::meter;
     return Length(copper / copper_resistance(conductor.size->area(), conductor.temperature.value_or(system.ambient)));
 }
 
@@ -181,11 +181,11 @@ BANKWRIGHT_INLINE std::vector<char> within_reach(Places const& places, int start
     std::priority_queue<Reached, std::vector<Reached>, std::greater<>> open;
     open.emplace(0.0, start);
     while (!open.empty()) {
-        auto const [metres, place] = open.top();
+        auto const [meters, place] = open.top();
         open.pop();
         if (std::exchange(reached[static_cast<std::size_t>(place)], char{1})) continue;
         for (auto const& [next, way] : places.ways[static_cast<std::size_t>(place)])
-            if (metres + way <= most) open.emplace(metres + way, next);
+            if (meters + way <= most) open.emplace(meters + way, next);
     }
     return reached;
 }

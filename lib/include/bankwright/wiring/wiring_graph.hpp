@@ -36,7 +36,7 @@ struct WiringEdge {
     double volts = 0.0;   // [V] battery: counted rise; motor, load: what it expects, 0 if nothing says
     double least = 0.0;   // [V] load: the window that it declares for itself, 0 and 0 if it does not
     double most = 0.0;    // [V]
-    ConductorSide side = ConductorSide::unmarked; // conductor: the side that its colour claims
+    ConductorSide side = ConductorSide::unmarked; // conductor: the side that its color claims
 };
 
 struct WiringPart {
@@ -62,7 +62,7 @@ struct WiringGraph {
 // A conductor's end on a terminal that the bank does not have is left out: the reader has already said so.
 WiringGraph wiring_graph(Bank const& bank);
 
-// The round voltage by which batteries are counted: lead-acid as labelled, a 12.8 V lithium battery as 12 V.
+// The round voltage by which batteries are counted: lead-acid as labeled, a 12.8 V lithium battery as 12 V.
 Voltage counted_voltage(Battery const& battery);
 
 // The run of a conductor edge.

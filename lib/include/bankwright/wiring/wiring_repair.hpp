@@ -27,7 +27,7 @@ struct Repair {
     // How much is still wrong, then how natural the repaired bank is: lower is better. In this order.
     int wrongs = 0;
     int irregular = 0;      // it is no nSmP
-    int marking_faults = 0; // colours, poles and breakers on the wrong side
+    int marking_faults = 0; // colors, poles and breakers on the wrong side
     int bare = 0;           // terminals of batteries and devices on which nothing is landed
 };
 

@@ -35,7 +35,7 @@ struct WiringVerdict {
     std::vector<int> clashes;      // battery edges that close a loop which does not add up to nothing
     std::vector<int> unused;       // battery edges that can carry no current to any load
     std::vector<LoadVerdict> loads;
-    int marking_faults = 0; // colours, connector poles and breakers that are on the side they should not be
+    int marking_faults = 0; // colors, connector poles and breakers that are on the side they should not be
 
     int group_of(int terminal) const { return group[as_index(terminal)]; }
     double potential_of(int terminal) const { return potential[as_index(group_of(terminal))]; }

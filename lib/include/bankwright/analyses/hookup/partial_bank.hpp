@@ -68,7 +68,7 @@ public:
 
     std::vector<std::string> const& terminals() const { return network_.terminals; }
     int node(std::string const& terminal) const { return node_of(network_, terminal); }
-    // What the bank as drawn has closed, in the author's order.
+    // What the bank as described has closed, in the author's order.
     std::vector<Connection> const& connections() const { return connections_; }
     std::size_t batteries() const { return emf_.size(); }
     double emf(std::size_t battery) const { return emf_[battery]; } // [V]

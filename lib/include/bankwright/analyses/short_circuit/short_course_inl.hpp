@@ -43,7 +43,7 @@ BANKWRIGHT_INLINE std::optional<ShortCurrents> ShortCourse::with(std::vector<std
     for (auto* devices : {&bank.breakers, &bank.fuses})
         for (auto& one : *devices)
             if (std::find(open.begin(), open.end(), one.id) != open.end()) one.closed = false;
-    auto carried = short_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_drawn);
+    auto carried = short_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_described);
     if (carried && carried->total <= nothing * prospective()) carried.reset();
     return carried;
 }

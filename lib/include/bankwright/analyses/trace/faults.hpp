@@ -1,4 +1,4 @@
-// What can be wrong with a bank that was drawn right: every single fault of its parts and of how they were joined, as a
+// What can be wrong with a bank that is described right: every single fault of its parts and of how they were joined, as a
 // change of its circuit.
 #pragma once
 
@@ -67,7 +67,7 @@ void apply(FaultChange const& change, double value, FaultyWiring& wiring);
 // which changes what all else is on, and where what changes is an ideal join.
 std::optional<solver::Change> branch_change(FaultChange const& change, double value, FaultyWiring const& wiring);
 
-// Every single fault that the parts of this bank can have. The network is the bank's as drawn, at any moment.
+// Every single fault that the parts of this bank can have. The network is the bank's as described, at any moment.
 std::vector<FaultChange> single_faults(Bank const& bank, Network const& network);
 
 // The fault in words; its value, as fitted, is between two of its ladder.

@@ -235,9 +235,9 @@ BANKWRIGHT_INLINE Fault describe(FaultChange const& change, double low, double h
             fmt::format("{:.0f} %", low * 100), fmt::format("{:.0f} %", high * 100), " below its voltage at rest");
     if (change.kind == FaultKind::moved) {
         auto const name = [&](int terminal) { return network.terminals[static_cast<std::size_t>(terminal)]; };
-        auto const& as_drawn = part.elements.front();
+        auto const& as_described = part.elements.front();
         fault.on = name(change.terminal);
-        fault.instead_of = name(change.from_end ? as_drawn.from : as_drawn.to);
+        fault.instead_of = name(change.from_end ? as_described.from : as_described.to);
         fault.detail = fmt::format("on {} instead of {}", fault.on, fault.instead_of);
     }
     if (part.kind == PartKind::connector && change.kind != FaultKind::reversed) {

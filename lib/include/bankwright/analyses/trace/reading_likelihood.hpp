@@ -32,7 +32,7 @@ public:
             factor_[i * n + i] += errors[i] * errors[i] + expected_[i].own_spread * expected_[i].own_spread;
             robust_ -= std::log1p(residual[i] * residual[i] / factor_[i * n + i]);
         }
-        factorise(n);
+        factorize(n);
         // Residuals in the order of the factor: their squares sum to chi squared.
         double squares = 0.0;
         for (std::size_t i = 0; i < n; ++i) {
@@ -72,7 +72,7 @@ private:
     }
 
     // Cholesky, in place. Every diagonal entry holds a meter's error, so it is positive definite.
-    void factorise(std::size_t n) {
+    void factorize(std::size_t n) {
         for (std::size_t i = 0; i < n; ++i)
             for (std::size_t j = 0; j <= i; ++j) {
                 double sum = factor_[i * n + j];

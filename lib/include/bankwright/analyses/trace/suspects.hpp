@@ -21,7 +21,7 @@ namespace bankwright {
 struct Suspect {
     std::vector<std::pair<std::size_t, double>> faults; // which change, at which value
     std::size_t hypothesis = 0;                         // suspects that differ in values only are one
-    double weight = 0.0;                                // prior, not normalised
+    double weight = 0.0;                                // prior, not normalized
 };
 
 class Suspects {
@@ -36,20 +36,20 @@ public:
     // What the bank reads with that suspect in it. Solved once, and held for good.
     ExpectedReadings const& expected(std::size_t suspect, Moment const& moment);
 
-    // What the `asked` would read with that suspect in it: by an update of the wiring as drawn where that will do, else
+    // What the `asked` would read with that suspect in it: by an update of the wiring as described where that will do, else
     // solved, and kept while there is room.
     std::vector<ExpectedReading> readings(std::size_t suspect, Moment const& moment,
                                           std::vector<AskedReading> const& asked);
 
     // Adds two faults at once, at every pair of their values; nothing if it is there, or if both are of one element.
     void add_pair(std::size_t one, std::size_t other);
-    // In words; none for as drawn. One fault alone with the values that it lies between.
+    // In words; none for as described. One fault alone with the values that it lies between.
     std::vector<Fault> describe(Suspect const& suspect, double low, double high) const;
 
 private:
     struct AtMoment {
         Moment moment;
-        UpdatedReadings updated;                                    // of the wiring as drawn
+        UpdatedReadings updated;                                    // of the wiring as described
         std::unordered_map<std::size_t, ExpectedReadings> expected; // by suspect
     };
     AtMoment& at(Moment const& moment);

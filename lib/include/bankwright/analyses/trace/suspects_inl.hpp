@@ -13,7 +13,7 @@ namespace bankwright {
 BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread)
     : bank_(bank), network_(build(bank, internal::suspecting::at_rest())), spread_(spread),
       changes_(single_faults(bank_, network_)) {
-    suspects_.push_back({{}, hypotheses_++, internal::suspecting::chance_as_drawn});
+    suspects_.push_back({{}, hypotheses_++, internal::suspecting::chance_as_described});
     for (std::size_t c = 0; c < changes_.size(); ++c) {
         auto const& ladder = changes_[c].ladder;
         double const weight = internal::suspecting::chance(changes_[c].kind);

@@ -1,4 +1,4 @@
-// What a meter would show on a wiring with faults in it, by small updates of the wiring as drawn (solver/variants.hpp):
+// What a meter would show on a wiring with faults in it, by small updates of the wiring as described (solver/variants.hpp):
 // the same answers as ExpectedReadings, for a tenth of the work, where thousands of suspects are weighed.
 #pragma once
 

@@ -11,7 +11,7 @@
 
 namespace bankwright {
 
-// The wiring with faults in it, in the names of the nodes as drawn: what a turned battery exchanges are names.
+// The wiring with faults in it, in the names of the nodes as described: what a turned battery exchanges are names.
 struct UpdatedReadings::Faulty {
     std::vector<solver::Change> changes;
     std::vector<std::pair<int, int>> exchanged;

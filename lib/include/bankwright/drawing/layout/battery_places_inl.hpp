@@ -89,7 +89,7 @@ private:
         for (int r = 0; r < plan_.batteries.rows; ++r) {
             std::vector<Leg*> own, others;
             for (auto* leg : plan_.legs_in({true, r}))
-                (leg->labelled ? own : others).push_back(leg);
+                (leg->labeled ? own : others).push_back(leg);
             Lines taken, passing;
             auto const own_lines = lines_for(std::move(own), taken);
             auto const other_lines = lines_for(std::move(others), passing);

@@ -53,11 +53,11 @@ private:
         std::stable_sort(legs.begin(), legs.end(), [&](Leg* a, Leg* b) { return order(*a) < order(*b); });
         x += 14.0;
         bool const is_spine = number == plan_.batteries.columns;
-        for (bool const labelled : {is_spine, !is_spine}) {
+        for (bool const labeled : {is_spine, !is_spine}) {
             Tracks tracks;
-            auto const pitch = labelled ? measures::label_pitch : measures::line_pitch;
+            auto const pitch = labeled ? measures::label_pitch : measures::line_pitch;
             for (auto* leg : legs) {
-                if (leg->labelled != labelled) continue;
+                if (leg->labeled != labeled) continue;
                 auto const a = y_at_start(*leg), b = y_at_end(*leg);
                 auto const margin = measures::clearance / 2.0;
                 leg->at = x + pitch * (tracks.take(std::min(a, b) - margin, std::max(a, b) + margin) + 0.5);

@@ -12,7 +12,7 @@ namespace bankwright::drawing {
 struct EquipmentCell {
     int row = 0;
     int column = 0;
-    bool turned = false; // load side, terminal 2 or plug towards the bank
+    bool turned = false; // load side, terminal 2 or plug toward the bank
 };
 
 struct EquipmentGrid {

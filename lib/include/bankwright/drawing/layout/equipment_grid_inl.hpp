@@ -15,7 +15,7 @@ public:
 
     EquipmentGrid make() {
         reach_outwards();
-        pull_towards_loads();
+        pull_toward_loads();
         columns_of_sinks();
         rows();
         EquipmentGrid grid;
@@ -48,7 +48,7 @@ private:
             }
     }
 
-    // The column that this part would have, as far as its neighbours have one: one further out than the nearest of
+    // The column that this part would have, as far as its neighbors have one: one further out than the nearest of
     // them. A connector waits for both of its poles and stands further out than the later one.
     int next_column(int e, bool patient) {
         int pole[2] = {nowhere, nowhere};
@@ -91,7 +91,7 @@ private:
     }
 
     // A busbar or device with more conductors outwards than inwards stands by what it gathers.
-    void pull_towards_loads() {
+    void pull_toward_loads() {
         columns_of_sinks();
         std::vector<int> order(column_.size());
         for (std::size_t i = 0; i < order.size(); ++i)

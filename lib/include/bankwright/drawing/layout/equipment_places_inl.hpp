@@ -91,16 +91,16 @@ private:
             return std::abs(key(*a, true) - key(*a, false)) > std::abs(key(*b, true) - key(*b, false));
         });
         y += 10.0;
-        for (bool const labelled : {false, true}) {
+        for (bool const labeled : {false, true}) {
             Tracks tracks;
             std::vector<std::vector<Leg*>> lines;
             for (auto* leg : legs) {
-                if (leg->labelled != labelled) continue;
+                if (leg->labeled != labeled) continue;
                 auto const line = static_cast<std::size_t>(tracks.take(key(*leg, true), key(*leg, false)));
                 lines.resize(std::max(lines.size(), line + 1));
                 lines[line].push_back(leg);
             }
-            auto const half = labelled ? measures::label_pitch / 2.0 : measures::line_pitch / 2.0;
+            auto const half = labeled ? measures::label_pitch / 2.0 : measures::line_pitch / 2.0;
             for (auto const& line : lines) {
                 y = straight_on(line, y + half);
                 for (auto const* leg : line)

@@ -23,13 +23,13 @@ public:
         plan_.routes = channel_routes(plan_.scheme, plan_.batteries, plan_.equipment);
         for (std::size_t w = 0; w < plan_.routes.size(); ++w) {
             auto& legs = plan_.legs.emplace_back();
-            auto const labelled = needs_labelled_line(plan_.scheme.wires[w]);
+            auto const labeled = needs_labelled_line(plan_.scheme.wires[w]);
             for (std::size_t step = 0; step < plan_.routes[w].size(); ++step) {
                 auto const beside_batteries = plan_.routes[w][step].horizontal
                                                   ? plan_.routes[w][step].number < plan_.batteries.rows
                                                   : plan_.routes[w][step].number < plan_.batteries.columns;
                 bool const own = plan_.scheme.wires[w].joins_batteries();
-                legs.push_back({w, step, labelled && (own || !beside_batteries), 0.0});
+                legs.push_back({w, step, labeled && (own || !beside_batteries), 0.0});
             }
         }
     }
@@ -148,7 +148,7 @@ private:
         PartPlace place{part.kind, part.index, part.id, box, plan_.equipment.cells[e].turned, part.in_fault_loop, {}};
         for (std::size_t t = 0; t < part.terminals.size(); ++t) {
             auto const& reach = equipment_.terminals[e][t];
-            auto const x = part.kind == PartKind::busbar ? box.centre().x : reach.left ? box.x : box.right();
+            auto const x = part.kind == PartKind::busbar ? box.center().x : reach.left ? box.x : box.right();
             place.terminals.push_back(
                 {part.terminals[t], around({x, reach.top}, {x, reach.bottom}, measures::terminal_half)});
         }
@@ -162,11 +162,11 @@ private:
         auto const part = static_cast<std::size_t>(at.part);
         auto const box = box_of(part);
         auto const y = equipment_.lug[w][which];
-        if (plan_.scheme.equipment[part].kind == PartKind::busbar) return {box.centre().x, y};
+        if (plan_.scheme.equipment[part].kind == PartKind::busbar) return {box.center().x, y};
         return {plan_.equipment.is_left(plan_.scheme, plan_.scheme.wires[w], end) ? box.x : box.right(), y};
     }
 
-    // Leaves out what lies on a straight line between its neighbours.
+    // Leaves out what lies on a straight line between its neighbors.
     static void keep_corners(std::vector<Point>& path) {
         std::vector<Point> kept;
         for (auto const& point : path) {

@@ -12,7 +12,7 @@ namespace bankwright::drawing {
 struct Leg {
     std::size_t wire = 0;
     std::size_t step = 0;  // in its route
-    bool labelled = false; // its line has room for a label on either side
+    bool labeled = false; // its line has room for a label on either side
     double at = 0.0;       // y of a horizontal one, x of a vertical one, once it is known
 };
 

@@ -54,7 +54,7 @@ struct Scheme {
     std::vector<std::string> undrawn;
 };
 
-// Ends, groups and the fault loop; `side` of each conductor as its potential, its colour and its terminals tell.
+// Ends, groups and the fault loop; `side` of each conductor as its potential, its color and its terminals tell.
 // A fault loop is the shortest closed loop of batteries and conductors that does not add up to nothing.
 Scheme scheme_of(Bank const& bank);
 

@@ -88,7 +88,7 @@ private:
         auto const potential = verdict_.potential_of(terminal);
         auto const top = verdict_.top[static_cast<std::size_t>(verdict_.island_of(terminal))];
         auto const claimed = claimed_side(run.conductor);
-        // Behind a loop that does not add up to nothing potentials contradict each other: the colour says more.
+        // Behind a loop that does not add up to nothing potentials contradict each other: the color says more.
         bool const contradicted = !verdict_.shorted.empty() || !verdict_.clashes.empty();
         if (contradicted && claimed != ConductorSide::unmarked) return side_of(claimed);
         if (top > same_volts) {

@@ -25,7 +25,7 @@ namespace internal {
 // A loop's finding names every part of the loop, and one of a turned battery what that does to the load; only the cause
 // is marked.
 inline bool marks_the_cause_alone(Finding const& finding) {
-    return finding.rule == "wiring/short-loop" || finding.rule == "wiring/shorted-battery" ||
+    return finding.rule == "wiring/shorted-loop" || finding.rule == "wiring/shorted-battery" ||
            finding.rule == "wiring/reversed-battery";
 }
 

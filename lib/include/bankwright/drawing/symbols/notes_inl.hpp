@@ -66,7 +66,7 @@ private:
             sample.side = side;
             sample.path = {{at.x, at.y}, {at.x + 44.0, at.y}};
             draw_wire(pen_, sample);
-            pen_.box({at.x + 15.0, at.y - 7.0, 14.0, 14.0}, {{}, 0.0, {}, colour_of(side)}, 3.0);
+            pen_.box({at.x + 15.0, at.y - 7.0, 14.0, 14.0}, {{}, 0.0, {}, color_of(side)}, 3.0);
             draw_side_sign(pen_, {at.x + 22.0, at.y}, side);
         }
         if (context_.readings.any()) {
@@ -109,14 +109,14 @@ private:
                 paragraph(10.0, fmt::format("and {} more", entries.size() - most_leftovers), {.size = size});
             y_ += 4.0;
         };
-        list("No room for these labels:", notes_.unlabelled);
+        list("No room for these labels:", notes_.unlabeled);
         list("Not drawn, since an end is on no terminal of this bank:", context_.drawing.undrawn);
     }
 
     void caution() {
         paragraph(
             0.0,
-            "Before you touch the bank: disconnect first, wear eye protection and no metal jewellery, cover every post "
+            "Before you touch the bank: disconnect first, wear eye protection and no metal jewelry, cover every post "
             "that you are not working on, ventilate. Local codes, the makers' instructions and a licensed or certified "
             "electrician decide.",
             {.size = 10.0, .fill = ink::faint});

@@ -23,12 +23,12 @@ public:
         : pen_(pen), place_(place), box_(place.box), context_(context), mark_(context.marks.of(place.id)) {}
 
     void draw(Battery const& battery) {
-        auto const middle = box_.centre().x;
+        auto const middle = box_.center().x;
         symbols::cell(pen_, {middle, box_.y + 16.0}, place_.turned);
         for (int t = 0; t < 2; ++t) {
             auto const& terminal = place_.terminals[static_cast<std::size_t>(t)];
             post(terminal, t == 0);
-            bool const left = terminal.pad.centre().x < middle;
+            bool const left = terminal.pad.center().x < middle;
             pen_.text({left ? box_.x + 8.0 : box_.right() - 8.0, box_.y + 42.0},
                       fitted(context_.readings.volts_at(terminal.name), 58.0, 10.0),
                       {.size = 10.0, .anchor = left ? Anchor::start : Anchor::end});
@@ -75,8 +75,8 @@ public:
         pen_.box({pad.x + 1.0, pad.y - 4.0, pad.width - 2.0, pad.height + 8.0}, {ink::outline, 1.5, {}, "#d9b36c"},
                  3.0);
         for (auto const y : landed_heights(pad))
-            pen_.circle({pad.centre().x, y}, 3.5, {ink::outline, 1.0, {}, ink::case_fill});
-        pen_.text({box_.centre().x, pad.bottom() + 18.0},
+            pen_.circle({pad.center().x, y}, 3.5, {ink::outline, 1.0, {}, ink::case_fill});
+        pen_.text({box_.center().x, pad.bottom() + 18.0},
                   fitted(context_.readings.volts_at(place_.id), box_.width - 6.0, 10.0), {.anchor = Anchor::middle});
         finish();
     }
@@ -125,7 +125,7 @@ public:
 private:
     // --- words ------------------------------------------------------------------------------------------------------
     void heading(std::string const& plate, bool closed) {
-        auto const middle = box_.centre().x;
+        auto const middle = box_.center().x;
         auto const width = box_.width - 8.0;
         pen_.text({middle, box_.y + 16.0}, fitted(place_.id, width, 12.0, true),
                   {.size = 12.0, .bold = true, .anchor = Anchor::middle});
@@ -136,7 +136,7 @@ private:
         pen_.text(at, words, {.size = 9.0, .anchor = anchor, .fill = ink::faint});
     }
     void finish() {
-        if (mark_) draw_mark(pen_, {box_.centre().x, box_.bottom() - 10.0}, *mark_, box_.width - 8.0);
+        if (mark_) draw_mark(pen_, {box_.center().x, box_.bottom() - 10.0}, *mark_, box_.width - 8.0);
     }
 
     // --- terminals --------------------------------------------------------------------------------------------------
@@ -149,7 +149,7 @@ private:
     }
     // As wide as the lugs on it.
     void post(TerminalPlace const& terminal, bool plus) {
-        auto const middle = terminal.pad.centre();
+        auto const middle = terminal.pad.center();
         double half = 10.0;
         for (auto const& wire : context_.drawing.wires)
             for (auto const& end : {wire.path.front(), wire.path.back()})
@@ -161,8 +161,8 @@ private:
     void polar_terminal(TerminalPlace const& terminal, bool plus) {
         auto const& pad = terminal.pad;
         pen_.box(pad, {ink::outline, 1.0, {}, plus ? ink::positive : ink::negative}, 8.0);
-        symbols::polarity(pen_, {pad.centre().x, pad.y + 8.0}, plus, 4.5);
-        bool const left = pad.centre().x < box_.centre().x;
+        symbols::polarity(pen_, {pad.center().x, pad.y + 8.0}, plus, 4.5);
+        bool const left = pad.center().x < box_.center().x;
         auto const room = place_.kind == PartKind::connector ? 56.0 : 70.0;
         auto const beside = plus ? pad.y + 3.0 : pad.y + 21.0; // of the line that leads inwards
         pen_.text({left ? pad.right() + 3.0 : pad.x - 3.0, beside},
@@ -176,7 +176,7 @@ private:
     }
     // Where the part's own lead meets a terminal: at its first lug.
     static Point lead_at(TerminalPlace const& terminal) {
-        return {terminal.pad.centre().x, terminal.pad.y + measures::terminal_half};
+        return {terminal.pad.center().x, terminal.pad.y + measures::terminal_half};
     }
     std::pair<Point, Point> ends() const { return {lead_at(terminal_on(true)), lead_at(terminal_on(false))}; }
     void two_terminals(std::string_view first, std::string_view second) {
@@ -199,7 +199,7 @@ private:
         auto const& minus = place_.terminals[1].pad;
         Point const middle{box_.right() - 28.0, (plus.y + minus.y) / 2.0 + 8.0};
         for (auto const* pad : {&plus, &minus})
-            pen_.line({{pad->centre().x, pad->y + 8.0}, {middle.x, pad->y + 8.0}, middle}, {});
+            pen_.line({{pad->center().x, pad->y + 8.0}, {middle.x, pad->y + 8.0}, middle}, {});
         polar_terminal(place_.terminals[0], true);
         polar_terminal(place_.terminals[1], false);
         return middle;
@@ -212,7 +212,7 @@ private:
         double lowest = 0.0;
         for (auto const& terminal : place_.terminals)
             lowest = std::max(lowest, terminal.pad.bottom());
-        pen_.text({box_.centre().x, lowest + 20.0},
+        pen_.text({box_.center().x, lowest + 20.0},
                   fitted(printed_amperes(*amperes) + (volts.empty() ? "" : " at " + volts), box_.width - 8.0, 9.5),
                   {.size = 9.5, .anchor = Anchor::middle});
     }

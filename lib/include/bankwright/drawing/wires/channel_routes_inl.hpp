@@ -106,13 +106,13 @@ private:
                 if (!passing && to >= first_vertical(h) && to <= last_vertical(h))
                     reach(crossing(h, to), false, cost + std::abs(x_of(to) - x_of(v)) + (vertical ? bend : 0.0), state);
             if (v < map_.spine() && !among_batteries_only) continue; // space there is for the bank's own links
-            for (auto const to : neighbours(h, v))
+            for (auto const to : neighbors(h, v))
                 reach(crossing(to, v), true, cost + std::abs(y_of(to) - y_of(h)) + (vertical ? 0.0 : bend), state);
         }
     }
 
     // The horizontal channels next to this one along a vertical channel.
-    std::vector<int> neighbours(int h, int v) const {
+    std::vector<int> neighbors(int h, int v) const {
         std::vector<int> found;
         if (v == map_.spine()) {
             auto const at = std::find(spine_order_.begin(), spine_order_.end(), h);

@@ -70,9 +70,9 @@ private:
         auto const& points = path(w);
         for (std::size_t i = 0; i + 1 < points.size(); ++i) {
             auto const a = points[i], b = points[i + 1];
-            if (auto const& room = drawing_.wires[w].label_room; room && a.y == b.y && a.y == room->centre().y &&
-                                                                 std::max(a.x, b.x) > room->centre().x &&
-                                                                 std::min(a.x, b.x) < room->centre().x)
+            if (auto const& room = drawing_.wires[w].label_room; room && a.y == b.y && a.y == room->center().y &&
+                                                                 std::max(a.x, b.x) > room->center().x &&
+                                                                 std::min(a.x, b.x) < room->center().x)
                 consider({room->right() - sizes_[w].width / 2.0, a.y}, a, b, -500.0);
             auto const span = std::max(std::abs(b.x - a.x), std::abs(b.y - a.y));
             auto const places = std::min(60, static_cast<int>(span / step) + 1);

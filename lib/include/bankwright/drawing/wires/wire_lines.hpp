@@ -25,7 +25,7 @@ LabelText label_text(WirePlace const& wire, PartContext const& context);
 // "cable `main`: CB.load to bow+, 6 AWG 17 ft, red, 52.1 A"
 std::string wire_in_words(WirePlace const& wire, PartContext const& context);
 
-std::string_view colour_of(WireSide side);
+std::string_view color_of(WireSide side);
 
 void draw_fault_band(Pen& pen, WirePlace const& wire);
 void draw_wire(Pen& pen, WirePlace const& wire);

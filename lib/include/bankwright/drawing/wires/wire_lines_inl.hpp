@@ -51,12 +51,12 @@ BANKWRIGHT_INLINE std::string wire_in_words(WirePlace const& wire, PartContext c
     if (run.conductor.color) text += ", " + *run.conductor.color;
     if (auto const amperes = context.readings.amperes(wire.id)) {
         text += ", " + printed_amperes(*amperes);
-        if (std::abs(*amperes) >= 1e-6) text += " towards " + (*amperes > 0.0 ? run.to : run.from);
+        if (std::abs(*amperes) >= 1e-6) text += " toward " + (*amperes > 0.0 ? run.to : run.from);
     }
     return text;
 }
 
-BANKWRIGHT_INLINE std::string_view colour_of(WireSide side) {
+BANKWRIGHT_INLINE std::string_view color_of(WireSide side) {
     return side == WireSide::positive ? ink::positive : side == WireSide::negative ? ink::negative : ink::between;
 }
 
@@ -66,7 +66,7 @@ BANKWRIGHT_INLINE void draw_fault_band(Pen& pen, WirePlace const& wire) {
 
 BANKWRIGHT_INLINE void draw_wire(Pen& pen, WirePlace const& wire) {
     pen.line(wire.path, {ink::paper, 7.5}); // a gap in what lies under it: lines that cross are not joined
-    pen.line(wire.path, {colour_of(wire.side), 3.6});
+    pen.line(wire.path, {color_of(wire.side), 3.6});
     if (wire.side == WireSide::negative) pen.line(wire.path, {ink::paper, 1.2, "7 5"});
 }
 
@@ -82,16 +82,16 @@ BANKWRIGHT_INLINE void draw_side_sign(Pen& pen, Point middle, WireSide side) {
 
 BANKWRIGHT_INLINE void draw_label(Pen& pen, WirePlace const& wire, LabelText const& text, LabelPlace const& place) {
     using namespace internal::label_measures;
-    auto const middle = place.box.centre();
+    auto const middle = place.box.center();
     Box box = place.box;
     if (place.upright) {
         box = {middle.x - place.box.height / 2.0, middle.y - place.box.width / 2.0, place.box.height, place.box.width};
         pen.xml().open("g").attribute("transform",
                                       fmt::format("rotate(-90 {} {})", coordinate(middle.x), coordinate(middle.y)));
     }
-    auto const colour = colour_of(wire.side);
-    pen.box(box, {colour, 1.4, {}, ink::paper}, 4.0);
-    pen.box({box.x, box.y, cap, box.height}, {{}, 0.0, {}, colour}, 4.0);
+    auto const color = color_of(wire.side);
+    pen.box(box, {color, 1.4, {}, ink::paper}, 4.0);
+    pen.box({box.x, box.y, cap, box.height}, {{}, 0.0, {}, color}, 4.0);
     draw_side_sign(pen, {box.x + cap / 2.0, middle.y}, wire.side);
     auto const x = box.x + cap + padding;
     auto y = box.y + 11.0;
@@ -105,7 +105,7 @@ BANKWRIGHT_INLINE void draw_label(Pen& pen, WirePlace const& wire, LabelText con
     if (!text.amperes.empty()) {
         auto at = x;
         if (text.current != 0.0) {
-            auto const along = place.upright ? -place.towards.y : place.towards.x;
+            auto const along = place.upright ? -place.toward.y : place.toward.x;
             auto const way = along * text.current >= 0.0 ? 1.0 : -1.0;
             Point const tip{x + 4.0 + way * 4.0, y - 3.5};
             pen.shape({tip, {tip.x - way * 8.0, tip.y - 3.5}, {tip.x - way * 8.0, tip.y + 3.5}},

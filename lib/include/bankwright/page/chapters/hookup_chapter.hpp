@@ -152,7 +152,7 @@ private:
             auto const of = fmt::format("of step {}", number);
             if (step.before) html_.paragraph(title, "title");
             if (step.before) reading("Before", *step.before, of);
-            if (step.equalising) flows(*step.equalising, land ? "land" : "close");
+            if (step.equalizing) flows(*step.equalizing, land ? "land" : "close");
             tick(step.before ? "Now " + in_words(step.action, false) + " `" + step.part + "`" : title);
             if (step.dead) html_.paragraph("Dead on both sides: nothing to read.", "small");
             if (step.after) reading("After", *step.after, of);
@@ -160,13 +160,13 @@ private:
         }
         html_.close();
         bool const closes = std::any_of(report_.hookup->steps.begin(), report_.hookup->steps.end(),
-                                        [](auto const& step) { return step.equalising.has_value(); });
+                                        [](auto const& step) { return step.equalizing.has_value(); });
         html_.paragraph(closes ? "The most that a gap reads before it closes a loop is " +
                                      meter(report_.hookup->largest_gap) + "."
                                : std::string("No step closes a loop through batteries."));
     }
 
-    void flows(Equalising const& loop, std::string_view verb) {
+    void flows(Equalizing const& loop, std::string_view verb) {
         auto const expected = amperes(loop.expected), at_most = amperes(loop.at_most);
         html_.paragraph(expected == "0 A" && at_most == "0 A"
                             ? std::string("This closes a loop; with such batteries nothing should flow in it.")

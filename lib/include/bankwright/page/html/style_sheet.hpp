@@ -1,5 +1,5 @@
 // How does the page look? Large and dark on white, for a phone in the sun; one column from 360 px on; on paper (A4 and
-// Letter) in black with boxes to tick and to write into. What the findings' colours say is said by shape and word too.
+// Letter) in black with boxes to tick and to write into. What the findings' colors say is said by shape and word too.
 #pragma once
 
 #include <string_view>

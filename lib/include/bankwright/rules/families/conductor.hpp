@@ -1,5 +1,5 @@
 // conductor: is the copper thick enough for what flows in it, short enough for what is left at its end, and of the
-// right colour?
+// right color?
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -28,7 +28,7 @@ inline constexpr std::array conductor_rules{
         "ABYC E-11 11.14.2.6, 3 % for critical and 10 % for other circuits, and its formula CM = 10.75 I L / E over "
         "least "
         "areas [quoted: cruisersforum.com and suremarineservice.com]"},
-    RuleInfo{"conductor/thin-jumper", Level::warning, "0.1.0",
+    RuleInfo{"conductor/undersized-jumper", Level::warning, "0.1.0",
              "a series jumper of less copper than the main cable with which it is in series",
              "it carries the same current and is the hottest piece of the circuit, right on top of a battery",
              "make the jumper of the same size as the main cable", "common practice, no single source"},
@@ -40,9 +40,9 @@ inline constexpr std::array conductor_rules{
         "33 CFR 183.425(d), (e) and (f) [read]; in mm2 1 and 0.75, ISO 10133 clause 7.7 [quoted: mealir.com]"},
     RuleInfo{"conductor/color", Level::warning, "0.1.0",
              "red on a conductor of the negative side, black or yellow on the positive side, green on either",
-             "the next person trusts the colour and lands it on the wrong post",
-             "use the right colour, or mark both ends with tape or sleeve of the right colour",
-             "marine DC colours: red positive, black or yellow negative, green bonding [recalled]"},
+             "the next person trusts the color and lands it on the wrong post",
+             "use the right color, or mark both ends with tape or sleeve of the right color",
+             "marine DC colors: red positive, black or yellow negative, green bonding [recalled]"},
     RuleInfo{"conductor/unequal-links", Level::note, "0.1.0", "links of parallel strings that differ in size or length",
              "the string behind the better link carries more", "make all links of one side alike",
              "common practice, no single source"},

@@ -274,7 +274,7 @@ private:
                      (!main || conductor.size->area() > main->size->area()))
                 main = &conductor;
         }
-        constexpr auto rule = rule_named(conductor_rules, "conductor/thin-jumper");
+        constexpr auto rule = rule_named(conductor_rules, "conductor/undersized-jumper");
         for (auto const* jumper : jumpers) {
             if (!main || !exceeds(main->size->area(), jumper->size->area())) continue;
             auto finding = finding_of(rule,

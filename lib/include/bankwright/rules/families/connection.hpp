@@ -16,7 +16,7 @@ inline constexpr std::array connection_rules{
     RuleInfo{"connection/crowded-stud", Level::warning, "0.1.0", "more than four terminals on one post or stud",
              "the nut holds too few threads and the stack loosens", "use a busbar, or another stud",
              "ABYC, as quoted in the trade: at most four terminals a stud [quoted: trade article]"},
-    RuleInfo{"connection/hot-joint", Level::warning, "0.1.0", "a joint or contact that dissipates more than 5 W",
+    RuleInfo{"connection/hot-connection", Level::warning, "0.1.0", "a joint or contact that dissipates more than 5 W",
              "so much heat in so small a place loosens and corrodes it, and it gets worse by itself",
              "clean and tighten it, or use a larger terminal", "common practice, no single source"},
 };

@@ -75,7 +75,7 @@ private:
             too_hot.push_back(std::move(id));
         }
         if (too_hot.empty()) return;
-        constexpr auto rule = rule_named(connection_rules, "connection/hot-joint");
+        constexpr auto rule = rule_named(connection_rules, "connection/hot-connection");
         auto finding = finding_of(rule,
                                   fmt::format("{} {} turns {} into heat at full throttle, at most {}", what,
                                               quoted_list(too_hot), print(hottest * si::watt), print(most * si::watt)),

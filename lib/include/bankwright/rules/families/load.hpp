@@ -22,7 +22,7 @@ inline constexpr std::array load_rules{
              "converter",
              "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
     RuleInfo{"load/runtime", Level::warning, "0.1.0",
-             "a simulated run, at the throttle and loads as drawn, that is shorter than the wanted `runtime`",
+             "a simulated run, at the throttle and loads as described, that is shorter than the wanted `runtime`",
              "the boat is somewhere else when it ends",
              "draw less, with a motor by less throttle; or use larger batteries or another string; match the battery "
              "that ends the run with the others",

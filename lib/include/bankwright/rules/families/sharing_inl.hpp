@@ -1,6 +1,6 @@
 #pragma once
 
-#include "bankwright/analyses/take_off.hpp"
+#include "bankwright/analyses/main_leads.hpp"
 #include "bankwright/rules/families/sharing.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
@@ -162,7 +162,7 @@ private:
         auto const even = total / static_cast<double>(strings.size());
         if (!exceeds(busiest->first, tolerated * even)) return;
         constexpr auto rule = rule_named(sharing_rules, "sharing/uneven");
-        auto const best = best_take_off(seen_.bank(), graph, form);
+        auto const best = best_main_leads(seen_.bank(), graph, form);
         auto help = std::string(rule.fix);
         if (!best.positive.empty())
             help = fmt::format(

@@ -21,7 +21,7 @@ inline constexpr std::array wiring_rules{
         "take off the conductor that the finding names, or land its end on the post that the finding names",
         graph_source},
     RuleInfo{
-        "wiring/short-loop", Level::error, "0.1.0",
+        "wiring/shorted-loop", Level::error, "0.1.0",
         "a closed loop of conductors, closed devices and batteries whose voltages do not cancel",
         "nothing but wire and internal resistance limits the current round that loop, whether any load is on or not",
         "move the end, or take off the conductor, that the finding names; do not close the breaker before",
@@ -59,13 +59,13 @@ inline constexpr std::array wiring_rules{
              "feed it from a converter across the whole bank, or from a battery of its own",
              "common practice, no single source"},
     RuleInfo{
-        "wiring/partial-tie", Level::warning, "0.1.0",
+        "wiring/uneven-cross-links", Level::warning, "0.1.0",
         "strings joined part of the way up at some points and not at others",
         "a tie carries the difference between the strings it joins: with some of them missing, or one too many, the "
         "batteries near it work harder than the rest",
         "join every string at that level, or none", "common practice, no single source"},
     RuleInfo{
-        "wiring/split-bank", Level::warning, "0.1.0",
+        "wiring/missing-link", Level::warning, "0.1.0",
         "batteries of one voltage that are joined at one end alone, so that each feeds other loads (a note where it is "
         "their negative that they share, as house and starting batteries do)",
         "they share neither the load nor the charge; in what was meant to be one bank a link is missing",

@@ -40,7 +40,7 @@ public:
         if (verdict.right()) {
             say_unequal_strings(verdict);
             say_partial_ties(verdict);
-            constexpr auto split_bank = rule_named(wiring_rules, "wiring/split-bank");
+            constexpr auto split_bank = rule_named(wiring_rules, "wiring/missing-link");
             constexpr auto open_circuit = rule_named(wiring_rules, "wiring/open-circuit");
             say_split_banks(split_bank, graph_, edges_, verdict, findings_);
             say_idle_chargers(open_circuit, graph_, edges_, verdict, findings_);
@@ -189,7 +189,7 @@ private:
         auto const volts = std::abs(loop_emf(now, loop)) * si::volt;
         auto const amperes = loop_current(now, loop);
         constexpr auto shorted_battery = rule_named(wiring_rules, "wiring/shorted-battery");
-        constexpr auto short_loop = rule_named(wiring_rules, "wiring/short-loop");
+        constexpr auto short_loop = rule_named(wiring_rules, "wiring/shorted-loop");
         constexpr auto reversed = rule_named(wiring_rules, "wiring/reversed-battery");
         auto const& rule = found.shorts ? shorted_battery : turned ? reversed : short_loop;
         auto const drives = amperes ? fmt::format(" and drives about {}", print(*amperes)) : std::string();
@@ -303,7 +303,7 @@ private:
         return sum;
     }
 
-    // What the bank as drawn drives through this loop with every load off; only where the loop is in the bank as drawn.
+    // What the bank as described drives through this loop with every load off; only where the loop is in the bank as described.
     std::optional<Current> loop_current(Edges const& now, WiringLoop const& loop) const {
         double most = 0.0; // [A]
         auto const& point = seen_.at_rest();
@@ -360,7 +360,7 @@ private:
         for (auto const& [volts, ids] : strings)
             finding.parts.insert(finding.parts.end(), ids.begin(), ids.end());
         if (voltages_differ) {
-            add_consequence(finding, "wiring/short-loop", "the higher string drives current through the lower one");
+            add_consequence(finding, "wiring/shorted-loop", "the higher string drives current through the lower one");
         } else {
             finding.level = Level::warning;
             finding.found = finding.allowed = std::nullopt; // the voltages are right
@@ -435,7 +435,7 @@ private:
                 ties.push_back(graph_.id(e));
             if (e.kind == WiringEdgeKind::battery && groups.size() > 1) apart.push_back(graph_.id(e));
         }
-        constexpr auto rule = rule_named(wiring_rules, "wiring/partial-tie");
+        constexpr auto rule = rule_named(wiring_rules, "wiring/uneven-cross-links");
         auto finding = finding_of(rule,
                                   fmt::format("{} {} strings part of the way up, while {} stay apart",
                                               ties.empty() ? std::string("something") : quoted_list(ties),

@@ -1,6 +1,6 @@
 // Star-mesh elimination of a whole block of banks at once, by the chosen instructions.
 //
-// Method. star_mesh.hpp, with sources summed at the nodes: the pivot's injection b goes to its neighbours in shares
+// Method. star_mesh.hpp, with sources summed at the nodes: the pivot's injection b goes to its neighbors in shares
 // l = c / s. Letters. c [S] conductance, s [S] sum at the pivot, l share, b [A] injection, V [V].
 #pragma once
 

@@ -83,8 +83,8 @@ struct LaneKernel {
     __attribute__((always_inline)) static int const* eliminate(int const* op, double* rows, int used) {
         constexpr int injected = kind == pivot_quiet ? 0 : kind == pivot_rooted ? degree - 1 : degree;
         int const first = op[1], injection = op[2], volts = op[3];
-        int const* const neighbour = op + 4;
-        int const* const pair = neighbour + 2 * injected;
+        int const* const neighbor = op + 4;
+        int const* const pair = neighbor + 2 * injected;
         each(
             rows, used, [&](double* r) __attribute__((always_inline)) {
                 V c[degree], l[degree];
@@ -96,7 +96,7 @@ struct LaneKernel {
                     if constexpr (kind != pivot_quiet) {
                         V const b = at(r, injection);
                         at(r, volts) = b / s;
-                        if constexpr (injected == 1) at(r, neighbour[1]) = at(r, neighbour[0]) + b;
+                        if constexpr (injected == 1) at(r, neighbor[1]) = at(r, neighbor[0]) + b;
                     }
                     return;
                 }
@@ -112,7 +112,7 @@ struct LaneKernel {
                     at(r, volts) = b * inverse;
 #pragma GCC unroll 8
                     for (int i = 0; i < injected; ++i)
-                        at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + l[i] * b;
+                        at(r, neighbor[2 * i + 1]) = at(r, neighbor[2 * i]) + l[i] * b;
                 }
                 int const* p = pair;
 #pragma GCC unroll 8
@@ -129,8 +129,8 @@ struct LaneKernel {
         int const degree = op[0] / 3, kind = op[0] % 3;
         int const injected = kind == pivot_quiet ? 0 : kind == pivot_rooted ? degree - 1 : degree;
         int const first = op[1];
-        int const* const neighbour = op + 4;
-        int const* const pair = neighbour + 2 * injected;
+        int const* const neighbor = op + 4;
+        int const* const pair = neighbor + 2 * injected;
         each(
             rows, used, [&](double* r) __attribute__((always_inline)) {
                 V s = at(r, first);
@@ -141,7 +141,7 @@ struct LaneKernel {
                     V const b = at(r, op[2]);
                     at(r, op[3]) = b * inverse;
                     for (int i = 0; i < injected; ++i)
-                        at(r, neighbour[2 * i + 1]) = at(r, neighbour[2 * i]) + at(r, first + i * lanes) * inverse * b;
+                        at(r, neighbor[2 * i + 1]) = at(r, neighbor[2 * i]) + at(r, first + i * lanes) * inverse * b;
                 }
                 int const* p = pair;
                 for (int i = 0; i < degree; ++i) {
@@ -224,14 +224,14 @@ struct LaneKernel {
         int const* const end = op + program.backward.size();
         while (op != end)
             switch (op[0]) {
-            case -1: // a sole neighbour
+            case -1: // a sole neighbor
                 each(
                     rows, used, [&](double* r) __attribute__((always_inline)) {
                         at(r, op[3]) = at(r, op[2]) + at(r, op[4]);
                     });
                 op += 5;
                 break;
-            case 1: // a sole neighbour is above, and of two one is no root
+            case 1: // a sole neighbor is above, and of two one is no root
                 op = substitute<1>(op, rows, used);
                 break;
             case 2:

@@ -40,12 +40,12 @@ struct LaneProgram {
 
 // The kinds of forward record: [degree * 3 + kind, slots, injection read, volts, ...].
 enum PivotKind : int {
-    pivot_plain,  // then for each neighbour (read, write) of its injection, then for each pair (read, write)
-    pivot_rooted, // the same, but the last neighbour is a root and has no injection
+    pivot_plain,  // then for each neighbor (read, write) of its injection, then for each pair (read, write)
+    pivot_rooted, // the same, but the last neighbor is a root and has no injection
     pivot_quiet,  // nothing is injected here: only the pairs
 };
 
-// `wanted`: merged nodes whose volts are asked for. `leave_last`: stop before the last pivot, whose one neighbour is
+// `wanted`: merged nodes whose volts are asked for. `leave_last`: stop before the last pivot, whose one neighbor is
 // its root; another hand finds its volts.
 LaneProgram write_program(Circuit const& circuit, Topology const& topology, EliminationPlan const& plan,
                           ParameterLayout const& layout, std::vector<char> const& wanted, bool leave_last);

@@ -69,8 +69,8 @@ private:
         hold(row);
     }
 
-    // Neighbours in the order depend on each other and would wait; any order that keeps a pivot before its first later
-    // neighbour (its parent in the elimination tree) does the same arithmetic, so take the tree level by level.
+    // Neighbors in the order depend on each other and would wait; any order that keeps a pivot before its first later
+    // neighbor (its parent in the elimination tree) does the same arithmetic, so take the tree level by level.
     std::vector<Pivot> by_height() const {
         std::vector<int> height(as_index(plan_.nodes), 0);
         for (Pivot const& pivot : plan_.pivots) {
@@ -149,10 +149,10 @@ private:
 
     void write_backward(std::vector<char> const& wanted, std::vector<Pivot> const& order) {
         std::vector<char> needed(wanted);
-        auto const live = [&](Pivot const& p) { // neighbours that are no root
+        auto const live = [&](Pivot const& p) { // neighbors that are no root
             return p.degree - (root(plan_.later[as_index(p.first + p.degree - 1)]) ? 1 : 0);
         };
-        for (Pivot const& pivot : plan_.pivots) // a voltage needs those of all later neighbours
+        for (Pivot const& pivot : plan_.pivots) // a voltage needs those of all later neighbors
             if (needed[as_index(pivot.node)])
                 for (int i = 0; i < live(pivot); ++i)
                     needed[as_index(plan_.later[as_index(pivot.first + i)])] = 1;
@@ -163,7 +163,7 @@ private:
             Pivot const& pivot = order[k];
             if (!needed[as_index(pivot.node)]) continue;
             int const row = node_row_[as_index(pivot.node)], count = live(pivot);
-            // A sole neighbour has the whole share.
+            // A sole neighbor has the whole share.
             bool const whole = pivot.degree == 1;
             auto& record = program_.backward;
             record.insert(record.end(), {whole ? -1 : count, slot_row(pivot.first), read(row), row});

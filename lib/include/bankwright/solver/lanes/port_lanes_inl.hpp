@@ -94,7 +94,7 @@ BANKWRIGHT_INLINE void PortLanes::together(int used, std::vector<char>& settled)
                     step_amps[lane] -= entry(k, column)[lane] * entry(column, n)[lane];
             for (int lane = 0; lane < used; ++lane) {
                 step_amps[lane] /= entry(k, k)[lane];
-                // A lane that stands still waits, so that its answer does not hang on its neighbours.
+                // A lane that stands still waits, so that its answer does not hang on its neighbors.
                 amps_of(k)[lane] += settled[as_index(lane)] ? 0.0 : step_amps[lane];
                 change[lane] = std::max(change[lane], std::abs(step_amps[lane]));
                 largest[lane] = std::max(largest[lane], std::abs(amps_of(k)[lane]));

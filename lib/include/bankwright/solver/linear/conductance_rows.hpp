@@ -1,4 +1,4 @@
-// A network of conductances as a large solver wants it: by node its neighbours, and what ties it to the roots.
+// A network of conductances as a large solver wants it: by node its neighbors, and what ties it to the roots.
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -12,8 +12,8 @@ namespace bankwright::solver {
 // the differences of voltages, and so keeps its accuracy where a rounded diagonal would bury it.
 struct ConductanceRows {
     std::vector<int> first;      // by row and one more: where it begins
-    std::vector<int> later;      // by row: where its neighbours of a higher number begin
-    std::vector<int> neighbour;  // by entry
+    std::vector<int> later;      // by row: where its neighbors of a higher number begin
+    std::vector<int> neighbor;  // by entry
     std::vector<double> siemens; // [S] by entry, > 0
     std::vector<double> ground;  // [S] by row, to the roots
     int size() const { return static_cast<int>(ground.size()); }

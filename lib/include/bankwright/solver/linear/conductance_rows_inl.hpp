@@ -34,14 +34,14 @@ BANKWRIGHT_INLINE ConductanceRows conductance_rows(int rows, std::vector<int> co
         made.later[as_index(r)] = begin + earlier[as_index(r)];
         earlier[as_index(r)] = begin;
     }
-    made.neighbour.resize(as_index(made.first.back()));
-    made.siemens.resize(made.neighbour.size());
+    made.neighbor.resize(as_index(made.first.back()));
+    made.siemens.resize(made.neighbor.size());
     std::vector<int> next = made.later;
     made.ground.assign(as_index(rows), 0.0); // summed again by the second pass
     each_pair([&](int low, int high, double g) {
         auto const up = as_index(next[as_index(low)]++), down = as_index(earlier[as_index(high)]++);
-        made.neighbour[up] = high, made.siemens[up] = g;
-        made.neighbour[down] = low, made.siemens[down] = g;
+        made.neighbor[up] = high, made.siemens[up] = g;
+        made.neighbor[down] = low, made.siemens[down] = g;
     });
     return made;
 }
@@ -61,18 +61,18 @@ BANKWRIGHT_INLINE ConductanceRows merged_rows(ConductanceRows const& rows, std::
     made.first.reserve(as_index(groups) + 1);
     made.later.reserve(as_index(groups));
     made.ground.assign(as_index(groups), 0.0);
-    made.neighbour.reserve(rows.neighbour.size() / 2);
-    made.siemens.reserve(rows.neighbour.size() / 2);
-    std::vector<int> place(as_index(groups), -1); // of a neighbour in the row that is being made
+    made.neighbor.reserve(rows.neighbor.size() / 2);
+    made.siemens.reserve(rows.neighbor.size() / 2);
+    std::vector<int> place(as_index(groups), -1); // of a neighbor in the row that is being made
     std::vector<std::pair<int, double>> low, high;
     for (int g = 0; g < groups; ++g) {
-        made.first.push_back(static_cast<int>(made.neighbour.size()));
+        made.first.push_back(static_cast<int>(made.neighbor.size()));
         low.clear(), high.clear();
         for (int m = begin[as_index(g)]; m < begin[as_index(g) + 1]; ++m) {
             auto const r = as_index(member[as_index(m)]);
             made.ground[as_index(g)] += rows.ground[r];
             for (int e = rows.first[r]; e < rows.first[r + 1]; ++e) {
-                int const other = group[as_index(rows.neighbour[as_index(e)])];
+                int const other = group[as_index(rows.neighbor[as_index(e)])];
                 double const siemens = rows.siemens[as_index(e)];
                 if (other == g) continue;
                 if (other < 0) {
@@ -90,14 +90,14 @@ BANKWRIGHT_INLINE ConductanceRows merged_rows(ConductanceRows const& rows, std::
             }
         }
         for (auto const* side : {&low, &high}) {
-            if (side == &high) made.later.push_back(static_cast<int>(made.neighbour.size()));
+            if (side == &high) made.later.push_back(static_cast<int>(made.neighbor.size()));
             for (auto const& [other, siemens] : *side) {
-                made.neighbour.push_back(other), made.siemens.push_back(siemens);
+                made.neighbor.push_back(other), made.siemens.push_back(siemens);
                 place[as_index(other)] = -1;
             }
         }
     }
-    made.first.push_back(static_cast<int>(made.neighbour.size()));
+    made.first.push_back(static_cast<int>(made.neighbor.size()));
     return made;
 }
 
@@ -108,7 +108,7 @@ BANKWRIGHT_INLINE void leaving_amps(ConductanceRows const& rows, std::vector<dou
         double const own = volts[r];
         double sum = rows.ground[r] * own;
         for (auto e = as_index(first[r]); e < as_index(first[r + 1]); ++e)
-            sum += rows.siemens[e] * (own - volts[as_index(rows.neighbour[e])]);
+            sum += rows.siemens[e] * (own - volts[as_index(rows.neighbor[e])]);
         amps[r] = sum;
     }
 }

@@ -14,7 +14,7 @@ namespace bankwright::solver {
 
 namespace internal {
 
-// Which nodes touch which: a bit a pair, so that a pivot's neighbours join each other 64 at a time.
+// Which nodes touch which: a bit a pair, so that a pivot's neighbors join each other 64 at a time.
 class NodeBits {
 public:
     explicit NodeBits(int nodes) : words_((as_index(nodes) + 63) / 64), bits_(as_index(nodes) * words_, 0) {}

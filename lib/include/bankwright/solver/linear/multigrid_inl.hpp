@@ -10,8 +10,8 @@
 namespace bankwright::solver {
 namespace internal::grouping {
 
-// Pairs each row with the free neighbour to which it is tied most strongly. A row without one stays alone or joins a
-// pair. A row that the roots hold more strongly than all its neighbours together needs no coarser level: -1.
+// Pairs each row with the free neighbor to which it is tied most strongly. A row without one stays alone or joins a
+// pair. A row that the roots hold more strongly than all its neighbors together needs no coarser level: -1.
 inline std::vector<int> pairs(ConductanceRows const& rows, int& groups) {
     constexpr double strong = 0.25; // of the row's strongest tie
     std::vector<int> group(rows.ground.size(), -2), members;
@@ -21,7 +21,7 @@ inline std::vector<int> pairs(ConductanceRows const& rows, int& groups) {
         int best = -1, strongest_row = -1;
         for (int e = rows.first[as_index(r)]; e < rows.first[as_index(r) + 1]; ++e) {
             double const g = rows.siemens[as_index(e)];
-            int const other = rows.neighbour[as_index(e)];
+            int const other = rows.neighbor[as_index(e)];
             sum += g;
             if (g > strongest) strongest = g, strongest_row = other;
             if (group[as_index(other)] == -2 && g > most) most = g, best = other;
@@ -91,7 +91,7 @@ BANKWRIGHT_INLINE Multigrid::Multigrid(ConductanceRows finest, Groups groups, in
     std::vector<double> siemens;
     for (int r = 0; r < last.size(); ++r) {
         for (int e = last.later[as_index(r)]; e < last.first[as_index(r) + 1]; ++e) {
-            lines.push_back({r, last.neighbour[as_index(e)]});
+            lines.push_back({r, last.neighbor[as_index(e)]});
             siemens.push_back(last.siemens[as_index(e)]);
         }
         lines.push_back({r, last.size()});
@@ -133,10 +133,10 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
         auto const begin = as_index(rows.first[r]), end = as_index(rows.later[r]);
         double sum = amps[r];
         for (auto e = begin; e < end; ++e)
-            sum += rows.siemens[e] * volts[as_index(rows.neighbour[e])];
+            sum += rows.siemens[e] * volts[as_index(rows.neighbor[e])];
         volts[r] = sum * ohms[r];
         for (auto e = begin; e < end; ++e) // what this leaves over lies in the earlier rows alone
-            if (int const g = group[as_index(rows.neighbour[e])]; g >= 0)
+            if (int const g = group[as_index(rows.neighbor[e])]; g >= 0)
                 coarse.right[as_index(g)] += rows.siemens[e] * volts[r];
     }
     correct(l + 1, workspace);
@@ -145,7 +145,7 @@ BANKWRIGHT_INLINE void Multigrid::cycle(std::size_t l, std::vector<double> const
     for (std::size_t r = count; r-- > 0;) {
         double sum = amps[r];
         for (auto e = as_index(rows.first[r]); e < as_index(rows.first[r + 1]); ++e)
-            sum += rows.siemens[e] * volts[as_index(rows.neighbour[e])];
+            sum += rows.siemens[e] * volts[as_index(rows.neighbor[e])];
         volts[r] = sum * ohms[r];
     }
 }

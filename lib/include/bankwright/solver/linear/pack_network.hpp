@@ -4,7 +4,7 @@
 // Method. Each leg solves for what the voltages so far leave over, summed line by line in extended precision from
 // branch differences, g (V_j - V_i); the voltages of two legs are right to the last digits that a double holds. A leg
 // ends when the energy of its error, as the multigrid sees it, has fallen far enough. An answer is given only when the
-// last leg changed next to nothing: without one the caller takes the sparse factorisation.
+// last leg changed next to nothing: without one the caller takes the sparse factorization.
 #pragma once
 
 #include "bankwright/linkage.hpp"

@@ -1,6 +1,6 @@
 // Which voltages do given source currents make in a network of conductances? Star-mesh elimination.
 //
-// Method. A node k with conductances c_i to its neighbours is replaced by conductances c_i c_j / s between each pair of
+// Method. A node k with conductances c_i to its neighbors is replaced by conductances c_i c_j / s between each pair of
 // them, s = sum c_i. Nothing is ever subtracted, so every conductance keeps its full relative accuracy however far
 // apart the values lie. Sources are carried as currents f along edges, not as sums at nodes: the edge from k to i
 // carries c_i (V_k - V_i) + f_i, and eliminating k gives the pair i -> j the source current l_i f_j - l_j f_i with

@@ -1,6 +1,6 @@
 // How do square-law loads and limited sources settle while the other loads draw given currents?
 //
-// Method. Each of them draws more at a higher voltage, so together they minimise a convex function of their currents
+// Method. Each of them draws more at a higher voltage, so together they minimize a convex function of their currents
 // (the content of the network and of the loads): there is one answer. Sweeps that settle one load at a time against all
 // others lower that function always; Newton's method on the loads that are not at a limit is tried after every sweep
 // and kept when it at least halves the error.

@@ -16,7 +16,7 @@ namespace bankwright::solver {
 
 namespace internal {
 
-// The small system of a variant, factorised: extra currents for any voltages between the pairs of its terms.
+// The small system of a variant, factorized: extra currents for any voltages between the pairs of its terms.
 class SmallSystem {
 public:
     SmallSystem(BaseInverse const& base, VariantTerm const* terms, int count) : base_(base), terms_(terms) {

@@ -102,7 +102,7 @@ inline constexpr UnitTable fraction_units{"a percentage", "90 %", internal::unit
 inline constexpr UnitTable temperature_units{"a temperature", "25 degC", internal::unit_tables::temperature};
 inline constexpr UnitTable gauge_units{"a wire gauge", "6 AWG", internal::unit_tables::gauge};
 
-// A unit of another quantity is recognised here, so that "36 A" is told from "36 X".
+// A unit of another quantity is recognized here, so that "36 A" is told from "36 X".
 inline constexpr std::array<UnitTable const*, 19> every_unit_table{&voltage_units,
                                                                    &current_units,
                                                                    &resistance_units,

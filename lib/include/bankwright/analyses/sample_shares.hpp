@@ -14,7 +14,7 @@ namespace bankwright {
 struct RuleShare {
     std::string rule;
     Level level = Level::note; // the worst seen
-    std::size_t draws = 0;     // in which it fired
+    std::size_t samples = 0;     // in which it fired
     bool as_stated = false;    // it fires on the bank as the file says, too
     std::string part;          // the one named first, most often
 };
@@ -27,8 +27,8 @@ struct RunTimes {
     std::vector<std::string> ended_by; // every battery, motor or load that ended a draw's run, the most frequent first
 };
 
-struct DrawnShares {
-    std::size_t draws = 0;
+struct SampleShares {
+    std::size_t samples = 0;
     std::vector<RuleShare> rules;     // errors and warnings, the most frequent first
     std::optional<RunTimes> run_time; // none where the bank cannot be run down
 };

@@ -50,7 +50,7 @@ int changed_volts(Circuit const& pattern, random_circuits::Dice& dice, Instructi
 
 } // namespace
 
-TEST_CASE("a bank's answer hangs neither on its lane nor on its neighbours, to the last bit") {
+TEST_CASE("a bank's answer hangs neither on its lane nor on its neighbors, to the last bit") {
     constexpr random_circuits::Recipe recipe{.max_nodes = 20, .low_ohms = 1e-3, .high_ohms = 1e-1, .connected = true};
     std::vector<Law> const laws{ConstantCurrent{20.0}, ConstantPower{90.0}, SquareLaw{0.02, 0.1, 0.8},
                                 LimitedSource{13.0, 8.0}};

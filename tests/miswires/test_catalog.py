@@ -1,4 +1,4 @@
-"""Does every mistake of the catalogue show, on a meter, what its story says? The readings were calculated by hand.
+"""Does every mistake of the catalog show, on a meter, what its story says? The readings were calculated by hand.
 
     # meter: red B+ black A- reads 12.7 V              with nothing switched on
     # clamp: J1 reads 2.82 kA                          whichever way the clamp is held
@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-CATALOGUE = sorted((Path(__file__).resolve().parent / "catalogue").glob("*.toml"))
+CATALOG = sorted((Path(__file__).resolve().parent / "catalog").glob("*.toml"))
 READING = re.compile(r"# (?:meter: red (\S+) black (\S+)|clamp: (\S+)) reads (?:(nothing)|(-?[\d.]+) (k?)(V|A))( under way)?$")
 
 
@@ -45,7 +45,7 @@ def measured(solution, red, black, clamped):
     return None if None in ends else ends[0] - ends[1]
 
 
-@pytest.mark.parametrize("bank", CATALOGUE, ids=lambda bank: bank.stem)
+@pytest.mark.parametrize("bank", CATALOG, ids=lambda bank: bank.stem)
 def test_a_meter_shows_what_was_calculated_by_hand(command, bank):
     text = bank.read_text(encoding="utf-8")
     assert text.startswith("# Invented. ") and "# by hand: " in text

@@ -1,7 +1,7 @@
-// Bodies of hookup_equalising.hpp: the gap is a source behind the resistance seen into it, and the connection its load.
+// Bodies of hookup_equalizing.hpp: the gap is a source behind the resistance seen into it, and the connection its load.
 #pragma once
 
-#include "bankwright/analyses/hookup/hookup_equalising.hpp"
+#include "bankwright/analyses/hookup/hookup_equalizing.hpp"
 #include "bankwright/analyses/hookup/hookup_order.hpp"
 #include "bankwright/devices/battery_limits.hpp"
 
@@ -10,7 +10,7 @@
 
 namespace bankwright {
 
-namespace internal::equalising_loop {
+namespace internal::equalizing_loop {
 
 // How the voltage over the gap answers to each battery, and the resistance round the loop.
 inline Sensitivity round(PartialBank const& partial, Made const& made, Potentials const& now,
@@ -34,15 +34,15 @@ inline Sensitivity round(PartialBank const& partial, Made const& made, Potential
     return loop;
 }
 
-} // namespace internal::equalising_loop
+} // namespace internal::equalizing_loop
 
-BANKWRIGHT_INLINE std::optional<Equalising> equalising(Bank const& bank, PartialBank const& partial,
+BANKWRIGHT_INLINE std::optional<Equalizing> equalizing(Bank const& bank, PartialBank const& partial,
                                                        HookupMeter const& meter, Made const& made,
                                                        Potentials const& now, std::size_t connection) {
     auto const& closing = partial.connections()[connection];
     auto const gap = closing_gap(closing, now);
     if (!gap) return std::nullopt;
-    auto const loop = internal::equalising_loop::round(partial, made, now, closing);
+    auto const loop = internal::equalizing_loop::round(partial, made, now, closing);
     auto const carries = [&](std::size_t b) { return std::abs(loop.per_volt[b]); };
     double volts = 0.0, less = 0.0, more = 0.0;
     bool any = false;
@@ -56,7 +56,7 @@ BANKWRIGHT_INLINE std::optional<Equalising> equalising(Bank const& bank, Partial
     if (!any || !(loop.ohms > 0.0)) return std::nullopt;
     constexpr double rounding = 1e-12; // of the voltages that cancel
     if (std::abs(volts) <= rounding * std::max(std::abs(less), std::abs(more)) + 1e-12) volts = 0.0;
-    Equalising result;
+    Equalizing result;
     result.gap = *gap * si::volt;
     result.expected = std::abs(volts) / loop.ohms * si::ampere;
     result.at_most = std::max(std::abs(less), std::abs(more)) / loop.ohms * si::ampere;

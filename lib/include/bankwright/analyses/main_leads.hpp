@@ -1,4 +1,4 @@
-// Where on a bank of parallel strings are the leads best taken off? Every other pair of string ends is tried and
+// Where on a bank of parallel strings are the main leads best landed? Every other pair of string ends is tried and
 // solved.
 #pragma once
 
@@ -10,20 +10,20 @@
 
 namespace bankwright {
 
-struct TakeOff {
+struct MainLeads {
     std::string positive; // the battery post that the positive lead is landed on
     std::string negative;
     double worst_share = 1.0; // of the busiest string, over an even share
 };
 
 // The pair that shares the current most evenly. A bank without a choice keeps its pair and its `worst_share`.
-TakeOff best_take_off(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
+MainLeads best_main_leads(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
 
-// The busiest string's current over an even share, in the operating point as drawn.
+// The busiest string's current over an even share, in the operating point as described.
 double worst_share(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement);
 
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY
-#include "bankwright/analyses/take_off_inl.hpp"
+#include "bankwright/analyses/main_leads_inl.hpp"
 #endif

@@ -12,11 +12,11 @@
 namespace bankwright {
 
 // None where the connection closes no loop, or one in which no battery stands.
-std::optional<Equalising> equalising(Bank const& bank, PartialBank const& partial, HookupMeter const& meter,
+std::optional<Equalizing> equalizing(Bank const& bank, PartialBank const& partial, HookupMeter const& meter,
                                      Made const& made, Potentials const& now, std::size_t connection);
 
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY
-#include "bankwright/analyses/hookup/hookup_equalising_inl.hpp"
+#include "bankwright/analyses/hookup/hookup_equalizing_inl.hpp"
 #endif

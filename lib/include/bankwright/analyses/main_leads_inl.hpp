@@ -1,7 +1,7 @@
 #pragma once
 
 #include "bankwright/analyses/operating_point.hpp"
-#include "bankwright/analyses/take_off.hpp"
+#include "bankwright/analyses/main_leads.hpp"
 #include "bankwright/graph/as_index.hpp"
 
 #include <algorithm>
@@ -45,8 +45,8 @@ inline std::vector<std::string*> lead_ends(Bank& bank, std::set<std::string> con
 
 } // namespace internal
 
-BANKWRIGHT_INLINE TakeOff best_take_off(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement) {
-    TakeOff best;
+BANKWRIGHT_INLINE MainLeads best_main_leads(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement) {
+    MainLeads best;
     best.worst_share = worst_share(bank, graph, arrangement);
     std::set<std::string> tops;
     std::set<std::string> bottoms;
