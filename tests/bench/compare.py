@@ -28,10 +28,12 @@ GROUPS = {"batch": batch_goals.goals, "monte-carlo": monte_carlo_goals.goals, "h
 
 
 def machine():
-    model = next((line.split(":")[1].strip() for line in open("/proc/cpuinfo") if line.startswith("model name")), "?")
-    compiler = subprocess.run(["c++", "--version"], capture_output=True, text=True).stdout.splitlines()[0]
+    """What a ratio may hang on, and no more: whose processor and which kernel it was is nobody's business."""
+    flags = next((line.split() for line in open("/proc/cpuinfo") if line.startswith("flags")), [])
+    lanes = next((name for flag, name in (("avx512f", "AVX-512"), ("avx2", "AVX2")) if flag in flags), "no AVX2")
+    compiler = "c++ " + subprocess.run(["c++", "-dumpversion"], capture_output=True, text=True).stdout.strip()
     blas = sorted({Path(line.split()[-1]).name for line in open("/proc/self/maps") if "/lib" in line.split()[-1] and "blas.so" in line})
-    return (f"{model}, {os.cpu_count()} cores, {platform.system()} {platform.release()}; {compiler}; "
+    return (f"{os.cpu_count()}-core {platform.machine()} server with {lanes}; {compiler}; "
             f"NumPy {np.__version__} on {', '.join(blas) or '?'}")
 
 

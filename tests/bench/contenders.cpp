@@ -130,7 +130,7 @@ double bench_flops(Bench const* bench) {
         int neighbors = 0;
         for (int i = 0; i < pivot.degree; ++i)
             neighbors += bench->plan.elimination.later[static_cast<std::size_t>(pivot.first + i)] !=
-                          bench->plan.topology.root[0];
+                         bench->plan.topology.root[0];
         flops += 2 + 5 * neighbors + neighbors * (neighbors + 1);
     }
     return flops;

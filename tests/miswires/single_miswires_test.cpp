@@ -19,8 +19,8 @@ bool names(Finding const& finding, std::vector<std::string> const& culprits) {
     });
 }
 
-// By default banks of up to four batteries, every place of the main leads, with and without a second load and fuses in the strings,
-// though not with every pair of the two; "all" is every bank up to 4S4P, a prefix such as 3S2P that one.
+// By default banks of up to four batteries, every place of the main leads, with and without a second load and fuses in
+// the strings, though not with every pair of the two; "all" is every bank up to 4S4P, a prefix such as 3S2P that one.
 bool is_wanted(Shape const& shape, std::string const& asked) {
     if (asked == "all") return true;
     if (!asked.empty()) return describe(shape).rfind(asked, 0) == 0;
@@ -63,7 +63,8 @@ TEST_CASE("good banks give nothing") {
         auto const result = check(BankBuilder(shape).build());
         auto const title = describe(shape);
         CAPTURE(title);
-        bool const wants_fuses = shape.parallel >= 3 && !shape.string_fuses && shape.main_leads != MainLeads::cross_tied;
+        bool const wants_fuses =
+            shape.parallel >= 3 && !shape.string_fuses && shape.main_leads != MainLeads::cross_tied;
         for (auto const& finding : result.findings) {
             CAPTURE(finding.message);
             CHECK((wants_fuses && finding.rule == "protection/parallel-string"));

@@ -37,7 +37,8 @@ std::vector<double> shares(Bank const& bank) {
 } // namespace
 
 std::vector<double> shares_of_row(Row const& row) {
-    if (row.main_leads != "one end" && row.main_leads != "diagonal") throw std::out_of_range("no main leads " + row.main_leads);
+    if (row.main_leads != "one end" && row.main_leads != "diagonal")
+        throw std::out_of_range("no main leads " + row.main_leads);
     auto bank = batteries_and_load(row.batteries);
     for (int n = 1; n < row.batteries; ++n) {
         auto const link = "link" + std::to_string(n);

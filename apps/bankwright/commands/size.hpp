@@ -8,8 +8,8 @@
 
 struct SizeCommand {
     static constexpr char name[] = "size";
-    static constexpr char about[] = "The smallest conductors, breakers and number of strings that every rule is "
-                                    "content with, why no less, and a cut list";
+    static constexpr char about[] = "The smallest conductors, breakers and number of strings with which the bank "
+                                    "passes every rule, why no less, and a cut list";
 
     std::string file; // "-": standard input
     Format format = Format::text;

@@ -105,7 +105,7 @@ TEST_CASE("all that is wrong is found at once, in the order of the text") {
                                    "[[amps]]\nreads = \"1 A\"\n");
     CHECK(lines_of(result.findings) ==
           Lines{"1:1-1:11 file/unknown-key .meters", "3:1-3:18 file/bad-unit [meter].resolution",
-                "4:1-4:15 file/unknown-key [meter].color", "5:1-5:10 file/missing-key [[volts]] 1",
+                "4:1-4:14 file/unknown-key [meter].color", "5:1-5:10 file/missing-key [[volts]] 1",
                 "7:1-7:17 file/bad-unit [[volts]] 1.reads", "9:1-9:8 file/bad-value [[volts]] 2.red",
                 "11:1-11:17 file/bad-value [[volts]] 2.reads", "12:1-12:9 file/missing-key [[amps]] 1"});
     CHECK(result.findings[0].help == "did you mean `meter`?");

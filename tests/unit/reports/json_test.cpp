@@ -59,6 +59,9 @@ TEST_CASE("a finding's values are in the document as they are") {
     CHECK(findings[0]["line"] == 9);
     CHECK(findings[0]["end_column"] == 67);
     CHECK(findings[0]["found"] == 0.0);
+    CHECK(findings[0]["allowed"] == 24.0);
+    CHECK(findings[0]["expected"] == 24.0); // what wiring that is right would give is no limit
+    CHECK_FALSE(findings[1].contains("expected"));
     CHECK(findings[0]["consequences"].size() == 2);
     CHECK(findings[1]["unit"] == "%");
     CHECK(findings[2]["line"].is_null());

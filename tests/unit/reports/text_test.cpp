@@ -25,7 +25,7 @@ TEST_CASE("a finding points at its line with file, line, column, level, message 
                    "24 V is declared [wiring/reversed-battery]\n"));
     CHECK(contains(text, " 9 | aft  = { chemistry"));
     CHECK(contains(text, "   | ^~~~"));
-    CHECK(contains(text, "  found: 0 V  allowed: 24 V\n"));
+    CHECK(contains(text, "  found: 0 V  expected: 24 V\n"));
     CHECK(contains(text, "  help: exchange the leads on `aft`\n"));
 }
 
@@ -81,7 +81,8 @@ TEST_CASE("several files get a line each and one for all") {
 TEST_CASE("the cautions are said once, and only where an error sends somebody to the battery box") {
     auto const two = findings_text({support::backwards(), support::backwards()});
     CHECK(occurrences(two, "before you touch the bank:") == 1);
-    for (auto const* word : {"short", "disconnect", "eye protection", "jewelry", "ventilate", "electrician"})
+    for (auto const* word :
+         {"short", "disconnect", "eye protection", "jewelry", "ventilate", "acid", "heavy", "inverter", "electrician"})
         CHECK_MESSAGE(contains(two, word), word);
     auto spelling = support::nothing_wrong();
     spelling.findings.push_back({.rule = "file/unknown-key"});

@@ -65,9 +65,15 @@ TEST_CASE("people read four digits and a prefix") {
     CHECK(print(of<Energy>(850 * 3600.0)) == "850 Wh");
     CHECK(print(of<Energy>(30.0)) == "30 J");
     CHECK(print(of<Charge>(360000.0)) == "100 Ah");
-    CHECK(print(of<Length>(0.3048)) == "0.3048 m");
-    CHECK(print(of<Length>(5.1816)) == "5.182 m");
-    CHECK(print(of<Length>(0.0254)) == "25.4 mm");
+    CHECK(print(of<Length>(0.3048)) == "12 in");
+    CHECK(print(of<Length>(5.1816)) == "17 ft");
+    CHECK(print(of<Length>(0.0254)) == "1 in");
+    CHECK(print(of<Length>(1.6764)) == "5 ft 6 in");
+    CHECK(print(of<Length>(0.2667)) == "10.5 in");
+    CHECK(print(of<Length>(7.62)) == "25 ft");
+    CHECK(print(of<Length>(2.5)) == "2.5 m");
+    CHECK(print(of<Length>(0.35)) == "0.35 m");
+    CHECK(print(of<Length>(5.69976)) == "5.7 m"); // 17 ft and a tenth: nobody wrote that
     CHECK(print(of<Area>(13.3e-6)) == "13.3 mm2");
     CHECK(print(of<Mass>(30.0)) == "30 kg");
     CHECK(print(of<Mass>(0.25)) == "250 g");

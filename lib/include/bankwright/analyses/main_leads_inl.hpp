@@ -1,7 +1,7 @@
 #pragma once
 
-#include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/main_leads.hpp"
+#include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/graph/as_index.hpp"
 
 #include <algorithm>
@@ -45,7 +45,8 @@ inline std::vector<std::string*> lead_ends(Bank& bank, std::set<std::string> con
 
 } // namespace internal
 
-BANKWRIGHT_INLINE MainLeads best_main_leads(Bank const& bank, WiringGraph const& graph, Arrangement const& arrangement) {
+BANKWRIGHT_INLINE MainLeads best_main_leads(Bank const& bank, WiringGraph const& graph,
+                                            Arrangement const& arrangement) {
     MainLeads best;
     best.worst_share = worst_share(bank, graph, arrangement);
     std::set<std::string> tops;

@@ -14,7 +14,7 @@ namespace bankwright {
 struct RuleShare {
     std::string rule;
     Level level = Level::note; // the worst seen
-    std::size_t samples = 0;     // in which it fired
+    std::size_t samples = 0;   // in which it fired
     bool as_stated = false;    // it fires on the bank as the file says, too
     std::string part;          // the one named first, most often
 };

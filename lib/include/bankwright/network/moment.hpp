@@ -9,7 +9,7 @@
 namespace bankwright {
 
 enum class LoadsAre {
-    as_described,         // each motor and load as the bank describes it
+    as_described,     // each motor and load as the bank describes it
     at_rest,          // every motor and load open
     constant_current, // every motor draws Moment::current and loads are open; where there is no motor, every load draws
                       // it

@@ -54,7 +54,7 @@ inline std::string_view load_current_problem(Current current) {
     return option_limits::is_within(current.value(), 0.0, 1e6) ? "" : "is out of range; a load draws 0 A to 1 MA";
 }
 inline std::string_view time_problem(Duration time) {
-    if (!(time.value() > 0.0)) return "is no time above 0";
+    if (!(time.value() > 0.0)) return "must be above 0";
     return time.value() <= std::numeric_limits<double>::max() ? "" : "has no end";
 }
 inline std::string_view resolution_problem(Voltage digit) {
@@ -101,11 +101,11 @@ inline void refuse_unfit(Duty const& duty) {
     }
 }
 
-// Of draws: how many.
-inline void refuse_unfit_samples(std::size_t draws, std::size_t least, std::size_t most) {
-    if (draws < least || draws > most)
-        refuse_if("is out of range; " + std::to_string(least) + " to " + std::to_string(most), "draws",
-                  std::to_string(draws));
+// Of samples: how many.
+inline void refuse_unfit_samples(std::size_t samples, std::size_t least, std::size_t most) {
+    if (samples < least || samples > most)
+        refuse_if("is out of range; " + std::to_string(least) + " to " + std::to_string(most), "samples",
+                  std::to_string(samples));
 }
 
 inline void refuse_unfit_threads(int threads) {

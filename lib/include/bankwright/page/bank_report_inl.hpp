@@ -10,6 +10,8 @@
 
 namespace bankwright::page {
 
+namespace internal {
+
 inline std::vector<std::vector<std::string>> strings_of(Bank const& bank) {
     auto const graph = wiring_graph(bank);
     auto const arranged = arrangement(graph, graph.edges, judge(graph, graph.edges));
@@ -57,6 +59,8 @@ inline void charge(BankReport& report, Bank const& bank, Verdict const& verdict,
     }
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE bool wiring_is_wrong(Verdict const& verdict) {
     return std::any_of(verdict.findings.begin(), verdict.findings.end(), [](Finding const& finding) {
         return finding.level == Level::error && !finding.accepted && family(finding.rule) == "wiring";
@@ -67,7 +71,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
                                        ReportOptions options) {
     BankReport report;
     report.point = operating_point(bank, {.moment = options.moment});
-    if (verdict.arrangement) report.strings = strings_of(bank);
+    if (verdict.arrangement) report.strings = internal::strings_of(bank);
     std::size_t parts = 0;
     for_each_part(bank, [&](PartKind, auto const&) { ++parts; });
     if (parts <= most_parts) report.shorts = short_circuit(bank);
@@ -82,9 +86,9 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         DischargeOptions asked;
         asked.moment = options.moment;
         report.run = discharge(bank, asked);
-        if (parts <= most_parts_of_hookup) report.at_throttles = at_throttles(bank, options.moment);
+        if (parts <= most_parts_of_hookup) report.at_throttles = internal::at_throttles(bank, options.moment);
     }
-    charge(report, bank, verdict, parts);
+    internal::charge(report, bank, verdict, parts);
     // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
     if (count(verdict.findings).error > 0)
         report.no_hookup = "no hook-up yet: the errors above have to be put right first";

@@ -23,6 +23,8 @@
 
 namespace bankwright::page {
 
+namespace internal {
+
 inline std::string title_of(BankReport const& report) {
     return report.bank.name.empty() ? std::string("Battery bank") : report.bank.name;
 }
@@ -90,19 +92,21 @@ inline void drawing_chapter(Html& html, BankReport const& report) {
     html.close();
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     Html html;
     html.open("html").attribute("lang", "en");
-    head(html, report);
+    internal::head(html, report);
     html.open("body")
         .open("header")
-        .element("h1", title_of(report))
-        .element("p", report.verdict.file, "faint small")
+        .element("h1", internal::title_of(report))
+        .element("p", file_name(report.verdict.file), "faint small")
         .close();
     html.open("main");
     verdict_chapter(html, report);
-    contents(html, report);
-    drawing_chapter(html, report);
+    internal::contents(html, report);
+    internal::drawing_chapter(html, report);
     findings_chapter(html, report);
     readings_chapter(html, report);
     sharing_chapter(html, report);

@@ -2,6 +2,7 @@
 
 #include "bankwright/reports/discharge_text.hpp"
 #include "bankwright/reports/discharge_words.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/tables/battery_table.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
@@ -13,7 +14,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace run_words {
+namespace internal::run_text {
 
 // What the differences between the batteries, and their joining, cost. Less than a minute is not worth a line.
 inline std::string against_alike(Discharged const& discharged) {
@@ -35,7 +36,7 @@ inline std::string rest(Discharged const& discharged) {
                        battery_table(samples, discharged.batteries));
 }
 
-} // namespace run_words
+} // namespace internal::run_text
 
 BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
     auto const& run = discharged.run;
@@ -56,11 +57,8 @@ BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
                            print(*discharged.capacities[b] * left));
     }
     if (run.energy.used.value() > 0.0) out += run_words::energy(run.energy);
-    out += run_words::against_alike(discharged) + run_words::rest(discharged);
-    if (discharged.counts.error > 0)
-        out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",
-                           terminal_safe(discharged.file), counted(discharged.counts.error, "error"));
-    return out;
+    out += internal::run_text::against_alike(discharged) + internal::run_text::rest(discharged);
+    return out + errors_first(discharged.file, discharged.counts);
 }
 
 } // namespace bankwright

@@ -18,7 +18,7 @@ BANKWRIGHT_INLINE std::string findings_json(Verdicts const& verdicts) {
                                      {"counts", json::counts(count(verdict.findings))},
                                      {"findings", json::findings(verdict.findings)}});
     }
-    if (calls_for_cautions(verdicts)) document["cautions"] = cautions;
+    if (calls_for_cautions(verdicts)) document["cautions"] = cautions_for(verdicts);
     return json::print(document);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/expectation.hpp"
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/measure.hpp"
 #include "bankwright/reports/tally.hpp"
@@ -48,7 +49,9 @@ inline std::string quoted_line(Finding const& finding, std::string const& source
 inline std::string measured(Finding const& finding) {
     std::string out;
     if (finding.found) out += "found: " + measure(*finding.found, finding.unit);
-    if (finding.allowed) out += (out.empty() ? "allowed: " : "  allowed: ") + measure(*finding.allowed, finding.unit);
+    if (finding.allowed)
+        out += fmt::format("{}{}: {}", out.empty() ? "" : "  ", is_expectation(finding) ? "expected" : "allowed",
+                           measure(*finding.allowed, finding.unit));
     return out.empty() ? out : "  " + out + "\n";
 }
 
@@ -93,7 +96,7 @@ BANKWRIGHT_INLINE std::string findings_text(Verdicts const& verdicts, TextStyle 
             out += finding_text(finding, file_of(verdict, finding), text_of(verdict, finding), style) + "\n";
         }
     }
-    if (calls_for_cautions(verdicts)) out += caution_text(style) + "\n";
+    if (calls_for_cautions(verdicts)) out += caution_text(cautions_for(verdicts), style) + "\n";
     int all_accepted = 0;
     for (auto const& verdict : verdicts) {
         out += summary(verdict);
@@ -104,11 +107,19 @@ BANKWRIGHT_INLINE std::string findings_text(Verdicts const& verdicts, TextStyle 
     return out;
 }
 
-BANKWRIGHT_INLINE std::string caution_text(TextStyle const& style) {
+BANKWRIGHT_INLINE std::string caution_text(std::span<std::string_view const> cautions, TextStyle const& style) {
     auto out = paint(Ink::strong, "before you touch the bank:", style) + "\n";
     for (auto const line : cautions)
         out += fmt::format("  - {}\n", line);
     return out;
+}
+
+BANKWRIGHT_INLINE std::string errors_first(std::string const& file, FindingCounts const& counts) {
+    if (counts.error == 0) return {};
+    return fmt::format(
+        "\n`bankwright check {}` finds {} in this bank: put that right before the last lead is landed; a "
+        "short flows from then on, breaker open or not\n",
+        terminal_safe(file), counted(counts.error, "error"));
 }
 
 } // namespace bankwright

@@ -69,6 +69,7 @@ BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
     if (!hooked.result) {
         document["counts"] = json::counts(hooked.counts);
         document["findings"] = json::findings(hooked.findings);
+        document["cautions"] = refusal_cautions(hooked.findings);
         return json::print(document);
     }
     auto const& result = *hooked.result;
@@ -85,7 +86,7 @@ BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
                          {"digits", hooked.options.digits},
                          {"resolution", json::volts(hooked.options.resolution)}};
     document["charge_within"] = json::number(hooked.options.charge_within.value());
-    document["cautions"] = cautions;
+    document["cautions"] = hookup_cautions();
     document["left_open"] = result.left_open;
     document["batteries"] = std::move(batteries);
     document["connect"] = std::move(connect);

@@ -1,23 +1,58 @@
-// What does a meter's reading look like, and how is a mistake said in a few words?
+// What is on a hook-up sheet? Its lines, once, with the names of parts and terminals in backquotes; a text and a page
+// lay them out, each in its own way.
 #pragma once
 
+#include "bankwright/analyses/hookup.hpp"
 #include "bankwright/linkage.hpp"
-#include "bankwright/reports/hooked_up.hpp"
 
+#include <optional>
 #include <string>
+#include <vector>
 
-namespace bankwright {
+namespace bankwright::hookup_words {
 
-// As many decimals as the meter shows; "floating" where there is none.
-std::string shown(std::optional<Voltage> const& reading, HookupOptions const& options);
+// One reading that is asked for.
+struct ReadingLines {
+    std::string when;               // "before", "after", "then", "alone"
+    std::string where;              // "red on `A+`, black on `A-`"
+    std::string expected;           // "expect 12.8 V (12.7 V to 12.9 V)" or "floating"
+    std::vector<std::string> wrong; // "-12.8 V: A is the wrong way round": what else it may read, and why
+};
 
-// "land", "take out fuse"
-std::string in_words(HookupAction action, bool undo);
+struct StepLines {
+    std::string act;   // "land `J1`"
+    std::string title; // the same with its ends and copper: "land `J1`: `B-` first, then `A+` (6 AWG, 12 in, red)"
+    std::optional<ReadingLines> before;
+    std::vector<std::string> flows; // what a closed loop drives, and up to what gap it may be closed
+    std::optional<ReadingLines> after;
+    std::string left; // what is still true afterwards; empty: nothing that was not said before
+};
 
-// "A or B is the wrong way round; J1 is on A- instead of A+": at most `most` of them, and how many more there are.
-std::string said(WrongReading const& wrong, std::size_t most);
+// A battery alone, with what it reads if something is wrong with it; empty where nothing is to be told.
+struct BatteryLines {
+    ReadingLines reading;
+    std::string red, black, expected, low, high;
+    std::string turned, nearly_flat, dead_cell;
+};
 
-} // namespace bankwright
+struct Sheet {
+    std::vector<std::string> how_to_read;
+    std::vector<std::string> to_begin_with; // to tick off
+    std::string left_open;                  // empty: nothing
+    std::vector<BatteryLines> batteries;
+    std::vector<StepLines> connect;
+    std::string loops; // what the order is worth
+    std::vector<StepLines> disconnect;
+};
+
+Sheet sheet(HookupResult const& result, Bank const& bank, HookupOptions const& options);
+
+inline constexpr char to_begin_with[] = "to begin with";
+inline constexpr char each_alone[] = "each battery alone, before anything is landed";
+inline constexpr char connect[] = "connect";
+inline constexpr char disconnect[] = "disconnect";
+
+} // namespace bankwright::hookup_words
 
 #if BANKWRIGHT_HEADER_ONLY
 #include "bankwright/reports/hookup_words_inl.hpp"

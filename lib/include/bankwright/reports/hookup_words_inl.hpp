@@ -2,15 +2,25 @@
 #pragma once
 
 #include "bankwright/reports/hookup_words.hpp"
+#include "bankwright/reports/tally.hpp"
+#include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
 
 namespace bankwright {
 namespace internal::hookup_words {
+
+using bankwright::hookup_words::BatteryLines;
+using bankwright::hookup_words::ReadingLines;
+using bankwright::hookup_words::Sheet;
+using bankwright::hookup_words::StepLines;
 
 // "A, B or C"; "A, B, C or 5 others"
 inline std::string listed(std::vector<std::string> names) {
@@ -72,9 +82,19 @@ inline std::string say(Phrase const& phrase) {
     return {};
 }
 
-} // namespace internal::hookup_words
+// "A or B is the wrong way round, or J1 is on A-, not on A+": at most three of them, and how many more there are.
+inline std::string said(WrongReading const& wrong) {
+    constexpr std::size_t most = 3;
+    auto const all = phrases(wrong);
+    std::string out;
+    for (std::size_t p = 0; p < std::min(most, all.size()); ++p)
+        out += (p == 0 ? "" : ", or ") + say(all[p]);
+    if (all.size() > most) out += fmt::format(", or {} more", all.size() - most);
+    return out;
+}
 
-BANKWRIGHT_INLINE std::string shown(std::optional<Voltage> const& reading, HookupOptions const& options) {
+// As many decimals as the meter shows; "floating" where there is none.
+inline std::string shown(std::optional<Voltage> const& reading, HookupOptions const& options) {
     if (!reading) return "floating";
     auto const volts = reading->value();
     auto const digit = options.resolution ? options.resolution->value() : std::abs(volts) < 20.0 ? 0.01 : 0.1;
@@ -84,10 +104,12 @@ BANKWRIGHT_INLINE std::string shown(std::optional<Voltage> const& reading, Hooku
     return text;
 }
 
-BANKWRIGHT_INLINE std::string in_words(HookupAction action, bool undo) {
+inline std::string quoted(std::string const& name) { return "`" + name + "`"; }
+
+inline std::string in_words(HookupAction action, bool undo) {
     switch (action) {
     case HookupAction::land:
-        return undo ? "take off" : "land";
+        return undo ? "remove" : "land";
     case HookupAction::fit:
         return undo ? "take out fuse" : "fit fuse";
     case HookupAction::close:
@@ -98,13 +120,180 @@ BANKWRIGHT_INLINE std::string in_words(HookupAction action, bool undo) {
     return {};
 }
 
-BANKWRIGHT_INLINE std::string said(WrongReading const& wrong, std::size_t most) {
-    auto const all = internal::hookup_words::phrases(wrong);
-    std::string out;
-    for (std::size_t p = 0; p < std::min(most, all.size()); ++p)
-        out += (p == 0 ? "" : ", or ") + internal::hookup_words::say(all[p]);
-    if (all.size() > most) out += fmt::format(", or {} more", all.size() - most);
-    return out;
+// " (6 AWG, 12 in, red)"
+inline std::string copper(Bank const& bank, std::string const& part) {
+    for (auto const* runs : {&bank.jumpers, &bank.cables})
+        for (auto const& run : *runs) {
+            if (run.conductor.id != part) continue;
+            std::vector<std::string> said;
+            if (run.conductor.size) said.push_back(print(*run.conductor.size));
+            if (run.conductor.length) said.push_back(print(*run.conductor.length));
+            if (run.conductor.color) said.push_back(terminal_safe(*run.conductor.color));
+            if (!said.empty()) return fmt::format(" ({})", fmt::join(said, ", "));
+        }
+    return {};
+}
+
+class SheetWriter {
+public:
+    SheetWriter(HookupResult const& result, Bank const& bank, HookupOptions const& options)
+        : result_(result), bank_(bank), options_(options) {}
+
+    Sheet write() const {
+        Sheet sheet;
+        sheet.how_to_read = how_to_read();
+        sheet.to_begin_with = to_begin_with();
+        if (!result_.left_open.empty())
+            sheet.left_open =
+                fmt::format("open, and open to the end, as the file has it: {}", quoted_all(result_.left_open));
+        for (auto const& battery : result_.batteries)
+            sheet.batteries.push_back(alone(battery));
+        for (auto const& step : result_.steps)
+            sheet.connect.push_back(lines(step));
+        sheet.loops = loops();
+        std::string left;
+        for (auto const& step : result_.disconnect) {
+            sheet.disconnect.push_back(lines(step));
+            auto& now = sheet.disconnect.back().left;
+            if (now == left)
+                now.clear();
+            else
+                left = now;
+        }
+        return sheet;
+    }
+
+private:
+    std::string volts(std::optional<Voltage> const& reading) const { return shown(reading, options_); }
+
+    static std::string quoted_all(std::vector<std::string> const& names) {
+        std::vector<std::string> all;
+        for (auto const& name : names)
+            all.push_back(quoted(name));
+        return fmt::format("{}", fmt::join(all, ", "));
+    }
+
+    std::vector<std::string> how_to_read() const {
+        return {
+            fmt::format("meter on d.c. volts, accurate to {:.3g} % + {}; each battery within {:.3g} % of the charge "
+                        "that the file states",
+                        100.0 * options_.of_reading, counted(options_.digits, "digit"),
+                        options_.charge_within.in_percent()),
+            "floating: the two points share no path yet; a meter shows 0 V or drifts about it",
+            "a reading outside its range: stop, find out why, and put it right before the next step",
+            "what a wrong one may mean is worked out for one mistake at a time, all readings before having been "
+            "right"};
+    }
+
+    std::vector<std::string> to_begin_with() const {
+        std::vector<std::string> lines{
+            "every motor and load off, chargers off and unplugged",
+            "batteries rested for some hours: fresh from a charge or a run they read other voltages"};
+        for (auto const& [action, words] : {std::pair{HookupAction::close, "open"},
+                                            {HookupAction::fit, "fuses out"},
+                                            {HookupAction::mate, "plugs apart"}}) {
+            std::vector<std::string> parts;
+            for (auto const& step : result_.steps)
+                if (step.action == action) parts.push_back(step.part);
+            if (!parts.empty()) lines.push_back(fmt::format("{}: {}", words, quoted_all(parts)));
+        }
+        return lines;
+    }
+
+    ReadingLines reading(std::string when, MeterReading const& right) const {
+        ReadingLines lines{
+            std::move(when), fmt::format("red on `{}`, black on `{}`", right.red, right.black), "floating", {}};
+        if (right.expected)
+            lines.expected =
+                fmt::format("expect {} ({} to {})", volts(right.expected), volts(right.low), volts(right.high));
+        constexpr std::size_t most = 4;
+        for (std::size_t g = 0; g < std::min(most, right.wrong.size()); ++g)
+            lines.wrong.push_back(volts(right.wrong[g].causes.front().reads) + ": " + said(right.wrong[g]));
+        if (right.wrong.size() > most)
+            lines.wrong.push_back("and " + counted(static_cast<int>(right.wrong.size() - most), "other reading"));
+        return lines;
+    }
+
+    BatteryLines alone(MeterReading const& battery) const {
+        BatteryLines lines{reading("alone", battery),
+                           battery.red,
+                           battery.black,
+                           volts(battery.expected),
+                           volts(battery.low),
+                           volts(battery.high),
+                           {},
+                           {},
+                           {}};
+        for (auto const& wrong : battery.wrong)
+            for (auto const& cause : wrong.causes) {
+                auto const kind = cause.mistake.kind;
+                if (kind == MistakeKind::battery_turned) lines.turned = volts(cause.reads);
+                if (kind == MistakeKind::battery_low) lines.nearly_flat = volts(cause.reads);
+                if (kind == MistakeKind::cell_dead) lines.dead_cell = volts(cause.reads);
+            }
+        return lines;
+    }
+
+    StepLines lines(HookupStep const& step) const {
+        StepLines lines;
+        lines.act = in_words(step.action, false) + " " + quoted(step.part);
+        lines.title = lines.act;
+        bool const lands = step.action == HookupAction::land;
+        if (lands)
+            lines.title += fmt::format(": `{}` first, then `{}`{}", step.first, step.last, copper(bank_, step.part));
+        if (step.dead) lines.left = "dead on both sides: nothing to read";
+        if (step.before) lines.before = reading("before", *step.before);
+        if (step.equalizing) lines.flows = flows(*step.equalizing, lands ? "land" : "close");
+        if (step.after) lines.after = reading("after", *step.after);
+        return lines;
+    }
+
+    std::vector<std::string> flows(Equalizing const& loop, std::string_view verb) const {
+        constexpr double nothing = 5e-4; // [A]
+        std::vector<std::string> said{
+            loop.at_most.value() < nothing
+                ? std::string("this closes a loop; with such batteries nothing should flow in it")
+                : fmt::format("this closes a loop: {} at first, up to {} with the charges at their worst",
+                              print(loop.expected), print(loop.at_most))};
+        if (loop.gap_limit)
+            said.push_back(fmt::format("do not {} it above {} either way: `{}` would carry more than it may", verb,
+                                       volts(loop.gap_limit), loop.limited_by));
+        return said;
+    }
+
+    StepLines lines(DisconnectStep const& step) const {
+        StepLines lines;
+        lines.act = in_words(step.undoes, true) + " " + quoted(step.part);
+        lines.title = lines.act;
+        if (step.undoes == HookupAction::land)
+            lines.title += fmt::format(": `{}` first, then `{}`", step.first, step.last);
+        if (step.then) lines.after = reading("then", *step.then);
+        lines.left = step.still_live
+                         ? fmt::format("still live: {} between `{}` and `{}`", volts(step.still_live->expected),
+                                       step.still_live->red, step.still_live->black)
+                         : std::string("no more than a single battery is live now");
+        return lines;
+    }
+
+    std::string loops() const {
+        bool const closes = std::any_of(result_.steps.begin(), result_.steps.end(),
+                                        [](auto const& step) { return step.equalizing.has_value(); });
+        if (!closes) return "no step closes a loop through batteries";
+        return fmt::format("the most that a gap reads before it closes a loop is {}; {}", volts(result_.largest_gap),
+                           result_.proven ? "no other order of these steps has less"
+                                          : "there are too many orders to try them all");
+    }
+
+    HookupResult const& result_;
+    Bank const& bank_;
+    HookupOptions const& options_;
+};
+
+} // namespace internal::hookup_words
+
+BANKWRIGHT_INLINE hookup_words::Sheet hookup_words::sheet(HookupResult const& result, Bank const& bank,
+                                                          HookupOptions const& options) {
+    return internal::hookup_words::SheetWriter(result, bank, options).write();
 }
 
 } // namespace bankwright

@@ -13,6 +13,7 @@ BANKWRIGHT_INLINE std::string measure(double value, std::string_view unit) {
     if (unit == "ohm") return print(value * si::ohm);
     if (unit == "W") return print(value * si::watt);
     if (unit == "s") return print(value * si::second);
+    if (unit == "m") return print(value * si::meter);
     auto const number = fmt::format("{:.4g}", value);
     return unit.empty() ? number : fmt::format("{} {}", number, unit);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/reports/discharge_words.hpp"
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/recharge_words.hpp"
 #include "bankwright/reports/tables/battery_table.hpp"
@@ -15,7 +16,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace charge_words {
+namespace internal::charge_text {
 
 inline std::string since(Duration time) {
     return run_words::happens_at_once(time) ? "from the start" : "after " + print(time);
@@ -38,14 +39,13 @@ inline std::string batteries(Recharged const& recharged) {
             out += fmt::format("`{}` is full {}\n", id, since(*battery.full));
         auto const& limit = recharged.high_cutoffs[b];
         if (limit && battery.highest > *limit * 1.005)
-            out +=
-                fmt::format("`{}` sees up to {}; allowed are {}: charge it by itself, or with an output of its own\n",
-                            id, print(battery.highest), print(*limit));
+            out += fmt::format("`{}` sees up to {}; at most {}: charge it by itself, or with an output of its own\n",
+                               id, print(battery.highest), print(*limit));
     }
     return out;
 }
 
-} // namespace charge_words
+} // namespace internal::charge_text
 
 BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
     auto const& run = recharged.run;
@@ -57,11 +57,8 @@ BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
             out += fmt::format("{}: {} in all\n", charge_words::stages(output), print(output.given));
     for (auto const& gone : run.dropped_out)
         out += run_words::drop_out(gone) + ": its voltage is too high\n";
-    if (run.end != RechargeEnd::nothing_charges) out += charge_words::batteries(recharged);
-    if (recharged.counts.error > 0)
-        out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before plugging in\n",
-                           terminal_safe(recharged.file), counted(recharged.counts.error, "error"));
-    return out;
+    if (run.end != RechargeEnd::nothing_charges) out += internal::charge_text::batteries(recharged);
+    return out + errors_first(recharged.file, recharged.counts);
 }
 
 } // namespace bankwright

@@ -11,7 +11,7 @@ namespace bankwright::charge_words {
 BANKWRIGHT_INLINE std::string ending(RechargeResult const& run) {
     switch (run.end) {
     case RechargeEnd::full:
-        return "the chargers have done what they can";
+        return "charging has ended";
     case RechargeEnd::time:
         return "still charging when the time asked for is over";
     case RechargeEnd::battery_empty:

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/expectation.hpp"
 #include "bankwright/reports/sarif.hpp"
 #include "bankwright/version.hpp"
 
@@ -74,7 +75,10 @@ inline Json result(Verdict const& verdict, Finding const& finding, std::vector<R
     }
     auto properties = Json::object();
     if (finding.found && std::isfinite(*finding.found)) properties["found"] = *finding.found;
-    if (finding.allowed && std::isfinite(*finding.allowed)) properties["allowed"] = *finding.allowed;
+    if (finding.allowed && std::isfinite(*finding.allowed)) {
+        properties["allowed"] = *finding.allowed;
+        if (is_expectation(finding)) properties["expected"] = *finding.allowed;
+    }
     if (!finding.unit.empty()) properties["unit"] = finding.unit;
     if (!finding.consequences.empty()) properties["consequences"] = finding.consequences;
     if (!properties.empty()) out["properties"] = properties;
@@ -104,7 +108,7 @@ BANKWRIGHT_INLINE std::string findings_sarif(Verdicts const& verdicts, std::vect
              {"columnKind", "unicodeCodePoints"},
              {"artifacts", artifacts},
              {"results", results}};
-    if (calls_for_cautions(verdicts)) run["properties"] = {{"cautions", cautions}};
+    if (calls_for_cautions(verdicts)) run["properties"] = {{"cautions", cautions_for(verdicts)}};
     Json const log{
         {"$schema", "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"},
         {"version", "2.1.0"},

@@ -1,6 +1,7 @@
 // Body of short_circuit_text.hpp.
 #pragma once
 
+#include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/short_circuit_text.hpp"
 #include "bankwright/reports/short_circuit_words.hpp"
 #include "bankwright/reports/table.hpp"
@@ -14,7 +15,11 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace short_circuit_words {
+namespace internal::short_circuit_text {
+
+using short_circuit_words::band;
+using short_circuit_words::ended;
+using short_circuit_words::needed;
 
 inline std::string places(ShortCircuitResult const& result) {
     std::vector<Row> rows{{"short between", "and", "before", "flows", "through", "opens in", "ended by"}};
@@ -48,28 +53,27 @@ inline std::string devices(ShortCircuitResult const& result) {
     return table(rows, {Align::left, Align::right, Align::left, Align::right, Align::right, Align::left});
 }
 
+// What a short does to the copper: where a device ends it, and where nothing opens.
 inline std::string conductors(ShortCircuitResult const& result) {
     std::vector<Row> rows{
-        {"conductor", "withstands", "gets at most", "short at", "", "never ended", "short at", "bears it"}};
+        {"conductor", "ended, short at", "", "nothing opens, short at", "flows", "the wire is spoiled after"}};
     for (auto const& one : result.conductors) {
-        Row row{one.id, one.withstand ? heat(*one.withstand) : "size not stated", "", "", "", "", "", ""};
+        Row row{one.id, "", one.withstand ? "" : "size not stated", "", "", ""};
         if (one.ended) {
-            row[2] = heat(*one.ended->heat);
-            row[3] = one.ended->at;
-            row[4] = !one.ended->survives ? "not sure" : *one.ended->survives ? "survives" : "does not survive";
+            row[1] = one.ended->at;
+            row[2] = !one.ended->survives ? "not sure" : *one.ended->survives ? "survives" : "does not survive";
         }
         if (one.unended) {
-            row[5] = print(one.unended->current);
-            row[6] = one.unended->at;
-            row[7] = one.unended->bears ? print(*one.unended->bears) : "not known";
+            row[3] = one.unended->at;
+            row[4] = print(one.unended->current);
+            row[5] = one.unended->bears ? print(*one.unended->bears) : "not known";
         }
         rows.push_back(std::move(row));
     }
-    return table(rows, {Align::left, Align::right, Align::right, Align::left, Align::left, Align::right, Align::left,
-                        Align::right});
+    return table(rows, {Align::left, Align::left, Align::left, Align::left, Align::right, Align::right});
 }
 
-} // namespace short_circuit_words
+} // namespace internal::short_circuit_text
 
 BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) {
     auto const& result = shorted.result;
@@ -77,20 +81,18 @@ BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) 
                            shorted.arrangement ? *shorted.arrangement + ", " : std::string(),
                            counted(static_cast<int>(result.places.size()), "place"));
     if (result.places.empty()) return out;
-    out += "\none at a time and without resistance, every device closed, every load and charger off:\n\n";
-    out += short_circuit_words::places(result);
-    if (!result.devices.empty()) out += "\n" + short_circuit_words::devices(result);
-    if (!result.conductors.empty()) out += "\n" + short_circuit_words::conductors(result);
+    out +=
+        "\none at a time and without resistance, every device closed, every load and charger off; what flows is the\n"
+        "prospective current (available short-circuit current):\n\n";
+    out += internal::short_circuit_text::places(result);
+    if (!result.devices.empty()) out += "\n" + internal::short_circuit_text::devices(result);
+    if (!result.conductors.empty()) out += "\n" + internal::short_circuit_text::conductors(result);
     out +=
         "\nevery device is taken to be as slow as the standard named by its `class` lets it be; some standards bound\n"
         "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
-        "gets at most: current squared times time, above what it may carry for good\n"
-        "bears it: until the insulation is spoiled, on the safe side above 5 s\n"
+        "spoiled: its insulation is past use, and above 5 s that time is on the safe side\n"
         "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
-    if (shorted.counts.error > 0)
-        out += fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",
-                           terminal_safe(shorted.file), counted(shorted.counts.error, "error"));
-    return out;
+    return out + errors_first(shorted.file, shorted.counts);
 }
 
 } // namespace bankwright

@@ -1,4 +1,4 @@
-// How is it said what ends a short, when, and with how much heat?
+// How is it said what ends a short, and when?
 #pragma once
 
 #include "bankwright/analyses/short_circuit.hpp"
@@ -8,7 +8,6 @@
 
 namespace bankwright::short_circuit_words {
 
-std::string heat(LetThrough const& heat);
 std::string ended(ShortPlace const& place);   // "CB within 1.2 s", "nothing opens", "not sure: " and why
 std::string needed(DeviceDuty const& device); // "5 kA (E-11, by cranking)": what it must interrupt, and by what
 std::string band(FaultDevice const& device);  // "1.2 s to 20 s": what the standard says of the time to open

@@ -10,8 +10,6 @@
 
 namespace bankwright::short_circuit_words {
 
-BANKWRIGHT_INLINE std::string heat(LetThrough const& heat) { return fmt::format("{:.3g} A2s", heat.value()); }
-
 BANKWRIGHT_INLINE std::string needed(DeviceDuty const& device) {
     auto const amperes = print(device.need);
     switch (device.needed_by) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/sizing_text.hpp"
 #include "bankwright/reports/sizing_words.hpp"
 #include "bankwright/reports/tally.hpp"
@@ -11,7 +12,9 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace sizing_words {
+namespace internal::sizing_text {
+
+using sizing_words::Table;
 
 inline std::string verdict(Sized const& sized) {
     auto const& left = sized.chosen().left;
@@ -63,9 +66,10 @@ inline std::string csv_cell(std::string const& text) {
     return out + '"';
 }
 
-} // namespace sizing_words
+} // namespace internal::sizing_text
 
 BANKWRIGHT_INLINE std::string sizing_text(Sized const& sized) {
+    using namespace internal::sizing_text;
     using namespace sizing_words;
     auto out = headline(sized) + "\n";
     if (auto const line = run_time(sized); !line.empty()) out += line + "\n";
@@ -79,10 +83,11 @@ BANKWRIGHT_INLINE std::string sizing_text(Sized const& sized) {
         out.append("\n").append(table(one.rows, one.aligned));
     for (auto const& id : sized.cuts.not_cut)
         out += fmt::format("`{}` has no size or no length in the file, and is not in the list\n", id);
-    return out + "\n" + assumed + "\n";
+    return out + "\n" + assumed + "\n" + std::string(disconnect_caution) + "\n";
 }
 
 BANKWRIGHT_INLINE std::string sizing_markdown(Sized const& sized) {
+    using namespace internal::sizing_text;
     using namespace sizing_words;
     auto out = fmt::format("# {}\n\n", markdown_cell(headline(sized)));
     if (auto const line = run_time(sized); !line.empty()) out += line + ".\n\n";
@@ -96,10 +101,11 @@ BANKWRIGHT_INLINE std::string sizing_markdown(Sized const& sized) {
     }
     for (auto const& one : cut_tables(sized.cuts))
         out += fmt::format("\n## To cut and to buy: {}\n\n{}", one.title, markdown_table(one));
-    return out + "\n" + std::string(assumed) + ".\n";
+    return out + "\n" + std::string(assumed) + ".\n\n" + std::string(disconnect_caution) + ".\n";
 }
 
 BANKWRIGHT_INLINE std::string cut_list_csv(Sized const& sized) {
+    using namespace internal::sizing_text;
     using namespace sizing_words;
     auto const& list = sized.cuts;
     std::vector<Row> rows{{"kind", "item", "detail", "count", "amount", "unit"}};

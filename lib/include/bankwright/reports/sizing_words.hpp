@@ -10,8 +10,11 @@
 
 namespace bankwright::sizing_words {
 
-// 5.70 m (18 ft 9 in): up to the next inch, so that nothing is cut short.
-std::string length(Length value);
+// "18 ft 9 in" or "5.70 m": a length that is worked out, in the units of the one that it comes from, and up to the next
+// inch or centimeter, so that nothing is cut short.
+std::string length(Length value, bool in_feet);
+bool in_feet(Length run);          // was it measured so?
+bool in_feet(CutList const& list); // its first conductor
 std::string joined(std::vector<std::string> const& words);
 std::string reasons(Findings const& findings);
 struct Table {

@@ -12,12 +12,14 @@
 
 namespace bankwright::sizing_words {
 
-BANKWRIGHT_INLINE std::string length(Length value) {
-    auto const inches = static_cast<long>(std::ceil(value.value() / 0.0254 - 1e-9));
-    return fmt::format("{:.2f} m ({})", value.value(),
-                       inches < 12 ? fmt::format("{} in", inches)
-                                   : fmt::format("{} ft {} in", inches / 12, inches % 12));
+BANKWRIGHT_INLINE std::string length(Length value, bool in_feet) {
+    auto const up_to = [&](double unit) { return std::ceil(value.value() / unit - 1e-9); };
+    return in_feet ? print(up_to(0.0254) * 0.0254 * si::meter) : fmt::format("{:.2f} m", 0.01 * up_to(0.01));
 }
+
+BANKWRIGHT_INLINE bool in_feet(Length value) { return print(value).back() != 'm'; }
+
+BANKWRIGHT_INLINE bool in_feet(CutList const& list) { return !list.cuts.empty() && in_feet(list.cuts.front().run); }
 
 BANKWRIGHT_INLINE std::string joined(std::vector<std::string> const& words) {
     return fmt::format("{}", fmt::join(words, ", "));
@@ -55,16 +57,16 @@ BANKWRIGHT_INLINE Table wire(CutList const& list) {
     Table out{
         "conductor", {{"size", "color", "pieces", "in all"}}, {Align::left, Align::left, Align::right, Align::left}};
     for (auto const& total : list.wire)
-        out.rows.push_back(
-            {print(total.size), terminal_safe(total.color), std::to_string(total.pieces), length(total.length)});
+        out.rows.push_back({print(total.size), terminal_safe(total.color), std::to_string(total.pieces),
+                            length(total.length, in_feet(list))});
     return out;
 }
 
 BANKWRIGHT_INLINE Table cuts(CutList const& list) {
     Table out{"cut", {{"conductor", "size", "color", "from", "to", "run", "cut"}}, std::vector<Align>(7, Align::left)};
     for (auto const& cut : list.cuts)
-        out.rows.push_back(
-            {cut.id, print(cut.size), terminal_safe(cut.color), cut.from, cut.to, length(cut.run), length(cut.cut)});
+        out.rows.push_back({cut.id, print(cut.size), terminal_safe(cut.color), cut.from, cut.to, print(cut.run),
+                            length(cut.cut, in_feet(cut.run))});
     return out;
 }
 
@@ -83,7 +85,7 @@ BANKWRIGHT_INLINE Table articles(CutList const& list) {
     for (auto const& article : list.articles)
         out.rows.push_back({article.what, std::to_string(article.parts.size()), article.detail, joined(article.parts)});
     if (list.heat_shrink.value() > 0.0)
-        out.rows.push_back({"heat-shrink", "", length(list.heat_shrink), "every ring terminal"});
+        out.rows.push_back({"heat-shrink", "", length(list.heat_shrink, in_feet(list)), "every ring terminal"});
     if (list.screws > 0)
         out.rows.push_back(
             {"No. 10 screw", std::to_string(list.screws), "pilot hole 1/8 in", "devices and receptacles"});
@@ -115,7 +117,7 @@ BANKWRIGHT_INLINE std::vector<std::string> no_less(SizingResult const& result) {
 BANKWRIGHT_INLINE std::string run_time(Sized const& sized) {
     if (!sized.reached) return {};
     auto line = fmt::format("it runs {}", print(*sized.reached));
-    if (sized.wanted) line += fmt::format("; {} are wanted", print(*sized.wanted));
+    if (sized.wanted) line += fmt::format("; {} is wanted", print(*sized.wanted));
     return line;
 }
 

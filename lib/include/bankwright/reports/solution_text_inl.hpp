@@ -58,12 +58,6 @@ inline std::string parts(OperatingPoint const& point) {
     return table(rows, {Align::left, Align::left, Align::right, Align::right, Align::right});
 }
 
-inline std::string trouble(FindingCounts const& counts, std::string const& file) {
-    if (counts.error == 0) return {};
-    return fmt::format("\n`bankwright check {}` finds {} in this bank: see to that before closing any breaker\n",
-                       terminal_safe(file), counted(counts.error, "error"));
-}
-
 // What rounding leaves differs from machine to machine, and says nothing below a billionth.
 inline std::string balance(OperatingPoint const& point) {
     constexpr double negligible = 1e-9; // [A], [W]
@@ -83,12 +77,12 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
                            solved.arrangement ? *solved.arrangement + ", " : std::string(), name(point.status));
     for (auto const& finding : solved.findings)
         out.append("\n").append(finding_text(finding, solved.file, solved.text, style));
-    if (point.status != solver::Status::solved) return out + internal::solution::trouble(solved.counts, solved.file);
+    if (point.status != solver::Status::solved) return out + errors_first(solved.file, solved.counts);
     out += fmt::format("\nagainst {}:\n\n{}\n{}\n", point.reference, internal::solution::terminals(point),
                        internal::solution::parts(point));
     out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
     out += internal::solution::balance(point);
-    return out + internal::solution::trouble(solved.counts, solved.file);
+    return out + errors_first(solved.file, solved.counts);
 }
 
 } // namespace bankwright

@@ -8,7 +8,7 @@ namespace bankwright {
 
 struct TextStyle {
     bool color = false; // only for a terminal
-    bool all = false;    // consequences and accepted findings too
+    bool all = false;   // consequences and accepted findings too
 };
 
 enum class Ink { error, warning, note, mark, strong };

@@ -17,8 +17,8 @@ namespace internal::tolerance_words {
 inline std::string what_varies(Spreads const& s) {
     auto const share = [](Spread spread) { return fmt::format("{:.3g} %", spread.in_percent()); };
     return fmt::format(
-        "unless the file says otherwise, what is let vary to either side: batteries' resistance {}, their "
-        "charge {:.3g} points, their capacity {}, conductors {}, joints {}, contacts {}\n",
+        "assumed tolerances, unless the file says otherwise: batteries' resistance +/- {}, their "
+        "charge +/- {:.3g} points, their capacity +/- {}, conductors +/- {}, joints +/- {}, contacts +/- {}\n",
         share(s.resistance), s.charge.in_percent(), share(s.capacity), share(s.conductor), share(s.joint),
         share(s.contact));
 }
@@ -29,7 +29,7 @@ inline int decimals(Spreading const& answer) { return answer.unit == "V" ? 3 : 2
 inline double shown_step(Spreading const& answer) { return 0.5 * std::pow(10.0, -decimals(answer)); }
 
 inline std::string answers(ToleranceResult const& result) {
-    std::vector<Row> rows{{"", "as stated", "mean", "deviation", "drawn", "", "at worst", ""}};
+    std::vector<Row> rows{{"", "as stated", "mean", "deviation", "samples", "", "at worst", ""}};
     std::vector<Align> aligned(8, Align::right);
     aligned.front() = Align::left;
     for (auto const& answer : result.answers) {
@@ -76,9 +76,9 @@ inline std::string rules(Toleranced const& toleranced) {
         return fmt::format("{:.1f} %",
                            100.0 * static_cast<double>(samples) / static_cast<double>(toleranced.shares.samples));
     };
-    auto out = fmt::format("\nof {} banks so drawn", toleranced.shares.samples);
+    auto out = fmt::format("\nof {} sample banks", toleranced.shares.samples);
     if (toleranced.shares.rules.empty()) return out + ", all pass every rule\n";
-    out += ", the rules have something against\n";
+    out += ", rules set off by\n";
     for (auto const& rule : toleranced.shares.rules)
         out += fmt::format("  {:>7}  {}: {}{}{}\n", share(rule.samples), name(rule.level), rule.rule,
                            rule.part.empty() ? "" : fmt::format(", `{}` most often", rule.part),
@@ -89,7 +89,7 @@ inline std::string rules(Toleranced const& toleranced) {
 inline std::string run_time(Toleranced const& toleranced) {
     if (!toleranced.shares.run_time || toleranced.shares.samples == 0) return {};
     auto const& run = *toleranced.shares.run_time;
-    if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or as drawn\n";
+    if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or in any sample\n";
     auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all samples", print(run.as_stated),
                             print(run.mean), print(run.least), print(run.most));
     if (!run.ended_by.empty()) line += fmt::format("; `{}` ends it most often", run.ended_by.front());
@@ -103,7 +103,7 @@ BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
     auto const& result = toleranced.result;
     auto const head = fmt::format("{}: {}", terminal_safe(toleranced.file),
                                   toleranced.arrangement ? *toleranced.arrangement + ", " : std::string());
-    if (!result.solved) return head + "no operating point as stated, and so nothing to let vary\n";
+    if (!result.solved) return head + "no operating point as stated, and so nothing to vary\n";
     auto out = head + fmt::format("{} samples, seed {}\n", result.samples, toleranced.options.seed);
     out += what_varies(toleranced.options.spreads) + "\n" + answers(result);
     if (result.unanswered > 0)

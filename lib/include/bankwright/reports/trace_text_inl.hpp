@@ -1,6 +1,7 @@
 // Body of trace_text.hpp.
 #pragma once
 
+#include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/reports/trace_text.hpp"
@@ -143,17 +144,17 @@ BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& 
     auto const taken = traced.sheet.volts.size() + traced.sheet.amps.size();
     auto out = fmt::format("{}: {}\n\n", terminal_safe(traced.file), counted(static_cast<int>(taken), "reading"));
     if (!result.explained)
-        out += "nothing that was thought of explains these readings well: take them again, and look at the nearest "
-               "below with care\n\n";
+        out += "no fault that was tried fits these readings: take them again, and look at the nearest below with "
+               "care\n\n";
     out += internal::trace_words::hypotheses(result.diagnoses);
     if (result.current_at_rest)
-        out += "\nmuch current may flow although every load is off: if anything is warm, take a battery lead off "
-               "before reading on; it will spark\n";
+        out += "\nmuch current may flow although every load is off: if anything is warm, read no further; keep clear, "
+               "open a disconnect or fuse upstream if there is one, and break nothing under load by hand\n";
     if (result.next)
         out += "\n" + internal::trace_words::next(*result.next);
     else if (!result.diagnoses.empty() && result.diagnoses.front().probability < 0.9)
         out += "\nno reading of a voltage would tell more\n";
-    return out + "\n" + caution_text(style);
+    return out + "\n" + caution_text(measuring_cautions, style);
 }
 
 } // namespace bankwright

@@ -16,6 +16,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 // Marks what somebody has looked at, and says which acceptances no longer accept anything.
 inline void accept(Bank const& bank, Findings& findings) {
     constexpr auto unused = rule_named(file_rules, "file/accept-unused");
@@ -63,6 +65,8 @@ inline bool is_a_bank(Seen const& seen) {
     return true;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& options) {
     refuse_unknown_rules(options.only);
     refuse_unknown_rules(options.skip);
@@ -70,7 +74,7 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
     CheckResult result;
     for (auto const& family : rule_families)
         if (family.check) family.check(seen, result.findings);
-    accept(bank, result.findings);
+    internal::accept(bank, result.findings);
     auto& findings = result.findings;
     findings.erase(std::remove_if(findings.begin(), findings.end(),
                                   [&](Finding const& finding) {
@@ -81,7 +85,7 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
     fold_consequences(findings);
     std::stable_sort(findings.begin(), findings.end(),
                      [](Finding const& a, Finding const& b) { return a.level > b.level; });
-    if (is_a_bank(seen)) result.arrangement = seen.arrangement().notation();
+    if (internal::is_a_bank(seen)) result.arrangement = seen.arrangement().notation();
     return result;
 }
 

@@ -19,8 +19,8 @@ struct RuleShareOptions {
     std::function<void(std::size_t)> on_draw; // called with the number of those done
 };
 
-// Accepted findings and notes are not counted. Throws std::invalid_argument for a spread or number of samples out of its
-// range (network/option_limits.hpp), and as check() does.
+// Accepted findings and notes are not counted. Throws std::invalid_argument for a spread or number of samples out of
+// its range (network/option_limits.hpp), and as check() does.
 SampleShares rule_shares(Bank const& bank, RuleShareOptions const& options = {});
 
 } // namespace bankwright

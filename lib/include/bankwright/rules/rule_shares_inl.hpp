@@ -67,7 +67,8 @@ BANKWRIGHT_INLINE SampleShares rule_shares(Bank const& bank, RuleShareOptions co
         }
         if (options.on_draw) options.on_draw(number + 1);
     }
-    if (runs && options.samples > 0) result.run_time->mean = seconds / static_cast<double>(options.samples) * si::second;
+    if (runs && options.samples > 0)
+        result.run_time->mean = seconds / static_cast<double>(options.samples) * si::second;
     if (runs) result.run_time->ended_by = most_frequent_first(ended_by);
     for (auto const& finding : check(bank).findings)
         if (counts(finding)) {

@@ -13,7 +13,7 @@ inline constexpr std::array solving_rules{
              "no operating point exists: the loads ask for more power than the bank can give through its resistance",
              "the voltage collapses as soon as they are switched on",
              "ask for less power, shorten or thicken the conductors, or add strings",
-             "maximum power transfer: E2 / 4R, Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},
+             "maximum power transfer: E2 / 4R, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},
 };
 
 void check_solving(Seen const& seen, Findings& findings);

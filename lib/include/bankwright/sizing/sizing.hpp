@@ -1,4 +1,5 @@
-// The smallest conductors, breakers and number of strings with which the bank passes every rule, and why no smaller ones.
+// The smallest conductors, breakers and number of strings with which the bank passes every rule, and why no smaller
+// ones.
 //
 // The rules themselves decide, on the changed bank: nothing of what they know is known here a second time. Conductors
 // that the file gives one size, and breakers or fuses that it gives one rating, stay alike.

@@ -20,7 +20,7 @@ std::string exact(WireSize value);
 } // namespace printing
 
 // Four significant digits at most, trailing zeros dropped, in the unit that people use: "12.71 V", "4.2 mohm", "1.36
-// kA", "100 Ah", "0.3048 m", "25.4 mm", "3 h 12 min", "25 degC", "90 %", "2/0 AWG", "16 mm2". ASCII only.
+// kA", "100 Ah", "2.5 m", "4 mm", "12 in", "17 ft", "3 h 12 min", "25 degC", "90 %", "2/0 AWG", "16 mm2". ASCII only.
 template <Readable Q>
 std::string print(Q const& value) {
     if constexpr (std::is_same_v<Q, Temperature> || std::is_same_v<Q, WireSize>)

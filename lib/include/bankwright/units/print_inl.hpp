@@ -3,6 +3,7 @@
 #include "bankwright/text/decimal.hpp"
 #include "bankwright/units/print.hpp"
 
+#include <algorithm>
 #include <bit>
 #include <cmath>
 #include <cstdint>
@@ -69,6 +70,34 @@ inline std::string duration(double seconds) {
     return pair(3600.0, 24, "d", "h");
 }
 
+inline int significant_digits(std::string_view text) {
+    text.remove_prefix(std::min(text.find_first_of("123456789"), text.size()));
+    auto count = static_cast<int>(std::count_if(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; }));
+    if (text.find('.') == std::string_view::npos)
+        while (count > 0 && text.back() == '0')
+            text.remove_suffix(1), --count;
+    return count;
+}
+
+// "7 in", "12 in", "17 ft", "5 ft 6 in": short conductors are measured in inches, longer ones in feet.
+inline std::string feet_and_inches(double inches) {
+    if (inches < 36.0) return fmt::format("{} in", rounded(inches));
+    auto const feet = std::floor(inches / 12.0 + 1e-9);
+    auto const rest = inches - 12.0 * feet;
+    return rest < 1e-6 ? fmt::format("{} ft", rounded(feet)) : fmt::format("{} ft {} in", rounded(feet), rounded(rest));
+}
+
+// A quantity does not keep the unit that it was written in. A length of whole or half inches that takes more digits in
+// meters was written in feet or inches, and is printed so.
+inline std::string length(double meters) {
+    auto const metric = stepped(meters, {{0.1, 1.0, "m"}, {0.0, 1e-3, "mm"}});
+    auto const inches = meters / 0.0254;
+    auto const halves = std::round(2.0 * inches);
+    if (!(halves >= 1.0) || inches > 12e3 || std::abs(2.0 * inches - halves) > 1e-6) return metric;
+    auto const imperial = feet_and_inches(0.5 * halves);
+    return significant_digits(imperial) < significant_digits(fmt::format("{:.7g}", meters)) ? imperial : metric;
+}
+
 BANKWRIGHT_INLINE std::string people(UnitTable const& table, double si) {
     auto const is = [&](UnitTable const& other) { return &table == &other; };
     if (is(voltage_units)) return engineering(si, "V");
@@ -78,7 +107,7 @@ BANKWRIGHT_INLINE std::string people(UnitTable const& table, double si) {
     if (is(resistance_per_length_units)) return stepped(si, {{1.0, 1.0, "ohm/m"}, {0.0, 1e-3, "mohm/m"}});
     if (is(energy_units)) return stepped(si, {{3.6e6, 3.6e6, "kWh"}, {360.0, 3600.0, "Wh"}, {0.0, 1.0, "J"}});
     if (is(charge_units)) return stepped(si, {{0.0, 3600.0, "Ah"}});
-    if (is(length_units)) return stepped(si, {{0.1, 1.0, "m"}, {0.0, 1e-3, "mm"}});
+    if (is(length_units)) return length(si);
     if (is(area_units)) return stepped(si, {{0.1, 1.0, "m2"}, {0.0, 1e-6, "mm2"}});
     if (is(duration_units)) return duration(si);
     if (is(mass_units)) return stepped(si, {{1.0, 1.0, "kg"}, {0.0, 1e-3, "g"}});

@@ -1,5 +1,5 @@
-// What can be wrong with a bank that is described right: every single fault of its parts and of how they were joined, as a
-// change of its circuit.
+// What can be wrong with a bank that is described right: every single fault of its parts and of how they were joined,
+// as a change of its circuit.
 #pragma once
 
 #include "bankwright/bank/bank.hpp"

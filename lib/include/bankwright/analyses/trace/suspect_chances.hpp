@@ -30,8 +30,8 @@ inline double chance(FaultKind kind) {
     }
     return 0.1;
 }
-inline constexpr double chance_as_described = 5.0;   // who traces has seen something
-inline constexpr double chance_of_second = 0.01; // of one fault more, against without it
+inline constexpr double chance_as_described = 5.0; // who traces has seen something
+inline constexpr double chance_of_second = 0.01;   // of one fault more, against without it
 
 inline constexpr std::size_t most_kept_bytes = 128u << 20;
 

@@ -36,8 +36,8 @@ public:
     // What the bank reads with that suspect in it. Solved once, and held for good.
     ExpectedReadings const& expected(std::size_t suspect, Moment const& moment);
 
-    // What the `asked` would read with that suspect in it: by an update of the wiring as described where that will do, else
-    // solved, and kept while there is room.
+    // What the `asked` would read with that suspect in it: by an update of the wiring as described where that will do,
+    // else solved, and kept while there is room.
     std::vector<ExpectedReading> readings(std::size_t suspect, Moment const& moment,
                                           std::vector<AskedReading> const& asked);
 

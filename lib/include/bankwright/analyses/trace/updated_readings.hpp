@@ -1,5 +1,6 @@
-// What a meter would show on a wiring with faults in it, by small updates of the wiring as described (solver/variants.hpp):
-// the same answers as ExpectedReadings, for a tenth of the work, where thousands of suspects are weighed.
+// What a meter would show on a wiring with faults in it, by small updates of the wiring as described
+// (solver/variants.hpp): the same answers as ExpectedReadings, for a tenth of the work, where thousands of suspects are
+// weighed.
 #pragma once
 
 #include "bankwright/analyses/trace/expected_readings.hpp"

@@ -11,9 +11,9 @@ namespace bankwright::drawing {
 // One conductor in one channel.
 struct Leg {
     std::size_t wire = 0;
-    std::size_t step = 0;  // in its route
+    std::size_t step = 0; // in its route
     bool labeled = false; // its line has room for a label on either side
-    double at = 0.0;       // y of a horizontal one, x of a vertical one, once it is known
+    double at = 0.0;      // y of a horizontal one, x of a vertical one, once it is known
 };
 
 // What is decided so far: each stage of placing reads what the stages before it have found.

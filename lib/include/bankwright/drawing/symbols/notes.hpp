@@ -11,8 +11,8 @@ namespace bankwright::drawing {
 
 struct Notes {
     double top = 0.0;
-    double width = 0.0;                  // of the page
-    bool alone = true;                   // with findings and the caution: DrawOptions
+    double width = 0.0;                 // of the page
+    bool alone = true;                  // with findings and the caution: DrawOptions
     std::vector<std::string> unlabeled; // conductors that had no room for a label, in words
 };
 

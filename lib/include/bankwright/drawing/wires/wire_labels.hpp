@@ -17,7 +17,7 @@ struct LabelSize {
 struct LabelPlace {
     Box box;              // as it is on the page
     bool upright = false; // turned a quarter to the left: it reads from below
-    Point toward;        // direction of its line there, from the conductor's `from`: (1, 0), (0, -1), ...
+    Point toward;         // direction of its line there, from the conductor's `from`: (1, 0), (0, -1), ...
 };
 
 // By wire. None where there is no room at all; such a conductor is told of below the drawing.

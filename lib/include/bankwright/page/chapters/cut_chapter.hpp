@@ -20,22 +20,16 @@ inline std::string wire_words(WireSize const& size, std::string const& color) {
     return unbroken(with_unit_signs(print(size))) + (color.empty() ? "" : " " + terminal_safe(color));
 }
 
-// "5.70 m (18 ft 9 in)", broken only before the bracket
-inline std::string cut_length(Length length) {
-    auto const words = sizing_words::length(length);
-    auto const bracket = words.find(" (");
-    return unbroken(words.substr(0, bracket)) + " " + unbroken(words.substr(bracket + 1));
-}
-
 inline void wire_tables(Html& html, CutList const& list) {
     std::vector<Row> rows;
     for (auto const& total : list.wire)
-        rows.push_back({wire_words(total.size, total.color), std::to_string(total.pieces), cut_length(total.length)});
+        rows.push_back({wire_words(total.size, total.color), std::to_string(total.pieces),
+                        unbroken(sizing_words::length(total.length, sizing_words::in_feet(list)))});
     if (!rows.empty()) html.table("Wire in all", {{"wire"}, {"pieces", true}, {"in all"}}, rows);
     rows.clear();
     for (auto const& cut : list.cuts)
         rows.push_back({cut.id, wire_words(cut.size, cut.color) + ", `" + cut.from + "` to `" + cut.to + "`",
-                        cut_length(cut.cut)});
+                        unbroken(sizing_words::length(cut.cut, sizing_words::in_feet(cut.run)))});
     if (!rows.empty()) html.table("Pieces to cut", {{"conductor"}, {"wire, and where it goes"}, {"cut"}}, rows);
     rows.clear();
     for (auto const& end : list.ends)

@@ -1,11 +1,11 @@
 // What is wrong, one by one: what was found, what is allowed, what to do, why, and where the limit comes from.
 #pragma once
 
-#include "bankwright/findings/rule_id.hpp"
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/chapters/signs.hpp"
 #include "bankwright/page/html/html.hpp"
 #include "bankwright/page/html/sentences.hpp"
+#include "bankwright/reports/expectation.hpp"
 #include "bankwright/reports/measure.hpp"
 #include "bankwright/reports/tally.hpp"
 
@@ -46,14 +46,13 @@ inline void one_finding(Html& html, BankReport const& report, Finding const& fin
     html.open("h3").picture(sign(finding.level)).element("span", title).close();
     html.paragraph(sentence(finding.message));
     html.open("dl");
-    // What wiring must give is no limit.
-    bool const is_limit = family(finding.rule) != "wiring";
+    bool const is_limit = !is_expectation(finding);
     if (finding.found || finding.allowed)
-        html.fact(is_limit ? "Found and allowed" : "Found and wanted",
+        html.fact(is_limit ? "Found and allowed" : "Found and expected",
                   (finding.found ? with_unit_signs(measure(*finding.found, finding.unit)) + " found" : std::string()) +
                       (finding.found && finding.allowed ? ", " : "") +
                       (finding.allowed ? with_unit_signs(measure(*finding.allowed, finding.unit)) +
-                                             (is_limit ? " allowed" : " wanted")
+                                             (is_limit ? " allowed" : " expected")
                                        : std::string()));
     if (finding.accepted) html.fact("Accepted, because", finding.accepted_because);
     if (!finding.help.empty()) html.fact("What to do", sentence(finding.help));
@@ -61,9 +60,9 @@ inline void one_finding(Html& html, BankReport const& report, Finding const& fin
         html.fact("Why it matters", sentence(rule->why));
         html.fact("Where the limit comes from", sentence(rule->source));
     }
-    auto place = finding.region
-                     ? fmt::format("{}, line {}; ", file_of(report.verdict, finding), finding.region->begin.line)
-                     : std::string();
+    auto place = finding.region ? fmt::format("{}, line {}; ", file_name(file_of(report.verdict, finding)),
+                                              finding.region->begin.line)
+                                : std::string();
     html.fact("In the file", place + "rule " + finding.rule);
     consequences(html, finding);
     html.close().close();

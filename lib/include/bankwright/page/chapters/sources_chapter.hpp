@@ -28,7 +28,7 @@ inline std::string cited(Source const& source) {
     auto text = std::string(source.document);
     if (!source.clause.empty()) text += ": " + std::string(source.clause);
     if (source.edition != "none" && !source.edition.empty()) text += " (" + std::string(source.edition) + ")";
-    return text + ". How sure: " + std::string(source.confidence) + ".";
+    return text + ". How sure: " + std::string(source.confidence.substr(0, source.confidence.find(':'))) + ".";
 }
 
 inline Source open_circuit_source(Chemistry chemistry) {

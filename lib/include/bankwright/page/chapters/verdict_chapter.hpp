@@ -6,6 +6,7 @@
 #include "bankwright/page/chapters/signs.hpp"
 #include "bankwright/page/html/html.hpp"
 #include "bankwright/page/html/sentences.hpp"
+#include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -104,8 +105,13 @@ inline void verdict_chapter(Html& html, BankReport const& report) {
     html.paragraph("Worked out from the file, " + moment_of(report) +
                        (worst_of(report.verdict.findings) == Level::error ? ", faults included." : "."),
                    "faint small");
-    html.open("p").text("Before you touch the bank, read the ");
-    html.open("a").attribute("href", "#cautions").text("cautions").close().text(".").close();
+    if (calls_for_cautions(report.verdict.findings)) {
+        html.open("div", "cautions").attribute("id", "cautions").element("h3", "Before you touch the bank");
+        html.items(sentences(cautions_for(report.verdict.findings))).close();
+    } else {
+        html.open("p").text("Before you touch the bank, read the ");
+        html.open("a").attribute("href", "#cautions").text("cautions").close().text(".").close();
+    }
     html.close();
 }
 

@@ -24,6 +24,41 @@ inline constexpr double small = 13.0;
 inline constexpr double line = 17.0; // from one label to the next
 } // namespace internal::chart_look
 
+namespace internal {
+
+inline std::string tick_words(double value) { return fmt::format("{:g}", std::abs(value) < 1e-12 ? 0.0 : value); }
+
+inline std::string framed(drawing::Pen&& pen, double height, std::string_view title) {
+    XmlWriter svg;
+    svg.open("svg").attribute("xmlns", "http://www.w3.org/2000/svg");
+    svg.attribute("viewBox",
+                  fmt::format("0 0 {} {}", drawing::coordinate(chart_look::width), drawing::coordinate(height)));
+    svg.attribute("role", "img").attribute("aria-label", title).attribute("font-family", drawing::typeface);
+    svg.markup(std::move(pen.xml()).str());
+    return std::move(svg).str();
+}
+
+// Each as near to where it belongs as may be, none nearer than `pitch` to the next, all between low and high.
+inline std::vector<double> apart(std::vector<double> const& wanted, double pitch, double low, double high) {
+    std::vector<std::size_t> order(wanted.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return wanted[a] < wanted[b]; });
+    auto placed = wanted;
+    double least = low;
+    for (auto const i : order) {
+        placed[i] = std::max(placed[i], least);
+        least = placed[i] + pitch;
+    }
+    double most = high;
+    for (auto i = order.rbegin(); i != order.rend(); ++i) {
+        placed[*i] = std::min(placed[*i], most);
+        most = placed[*i] - pitch;
+    }
+    return placed;
+}
+
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<double> ticks(double low, double high, int most) {
     if (!(high > low)) high = low + 1.0;
     auto const rough = (high - low) / most;
@@ -35,18 +70,6 @@ BANKWRIGHT_INLINE std::vector<double> ticks(double low, double high, int most) {
     for (auto n = std::llround(std::floor(low / step + 1e-9)); static_cast<double>(n) < high / step + 1.0 - 1e-9; ++n)
         at.push_back(static_cast<double>(n) * step);
     return at;
-}
-
-inline std::string tick_words(double value) { return fmt::format("{:g}", std::abs(value) < 1e-12 ? 0.0 : value); }
-
-inline std::string framed(drawing::Pen&& pen, double height, std::string_view title) {
-    XmlWriter svg;
-    svg.open("svg").attribute("xmlns", "http://www.w3.org/2000/svg");
-    svg.attribute("viewBox", fmt::format("0 0 {} {}", drawing::coordinate(internal::chart_look::width),
-                                         drawing::coordinate(height)));
-    svg.attribute("role", "img").attribute("aria-label", title).attribute("font-family", drawing::typeface);
-    svg.markup(std::move(pen.xml()).str());
-    return std::move(svg).str();
 }
 
 BANKWRIGHT_INLINE std::string to_svg(BarChart const& chart) {
@@ -91,7 +114,7 @@ BANKWRIGHT_INLINE std::string to_svg(BarChart const& chart) {
         pen.line({{x(tick), floor}, {x(tick), floor + 5.0}}, {ink::text, 2.0});
         auto const anchor = tick == at.front() ? Anchor::start : tick == at.back() ? Anchor::end : Anchor::middle;
         auto const shift = tick == at.front() ? -4.0 : tick == at.back() ? 4.0 : 0.0;
-        pen.text({x(tick) + shift, floor + 20.0}, tick_words(tick), {.size = look::small, .anchor = anchor});
+        pen.text({x(tick) + shift, floor + 20.0}, internal::tick_words(tick), {.size = look::small, .anchor = anchor});
     }
     pen.text({look::width / 2.0, floor + 40.0}, chart.axis, {.size = look::small, .anchor = Anchor::middle});
     if (chart.mark) {
@@ -102,26 +125,7 @@ BANKWRIGHT_INLINE std::string to_svg(BarChart const& chart) {
         auto const middle = std::clamp(x(*chart.mark), look::side + half, look::width - look::side - half);
         pen.text({middle, top + 10.0}, words, {.size = look::small, .anchor = Anchor::middle});
     }
-    return framed(std::move(pen), floor + 50.0, chart.title);
-}
-
-// Each as near to where it belongs as may be, none nearer than `pitch` to the next, all between low and high.
-inline std::vector<double> apart(std::vector<double> const& wanted, double pitch, double low, double high) {
-    std::vector<std::size_t> order(wanted.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return wanted[a] < wanted[b]; });
-    auto placed = wanted;
-    double least = low;
-    for (auto const i : order) {
-        placed[i] = std::max(placed[i], least);
-        least = placed[i] + pitch;
-    }
-    double most = high;
-    for (auto i = order.rbegin(); i != order.rend(); ++i) {
-        placed[*i] = std::min(placed[*i], most);
-        most = placed[*i] - pitch;
-    }
-    return placed;
+    return internal::framed(std::move(pen), floor + 50.0, chart.title);
 }
 
 BANKWRIGHT_INLINE std::string to_svg(CurveChart const& chart) {
@@ -147,11 +151,11 @@ BANKWRIGHT_INLINE std::string to_svg(CurveChart const& chart) {
     pen.text({6.0, 16.0}, chart.y_axis, {.size = look::small});
     for (auto const tick : up) {
         pen.line({{left, y(tick)}, {right, y(tick)}}, {"#c8c8c8", 1.0});
-        pen.text({left - 7.0, y(tick) + 4.5}, tick_words(tick), {.size = look::small, .anchor = Anchor::end});
+        pen.text({left - 7.0, y(tick) + 4.5}, internal::tick_words(tick), {.size = look::small, .anchor = Anchor::end});
     }
     for (auto const tick : at) {
         pen.line({{x(tick), floor}, {x(tick), floor + 5.0}}, {ink::text, 2.0});
-        pen.text({x(tick), floor + 20.0}, tick_words(tick), {.size = look::small, .anchor = Anchor::middle});
+        pen.text({x(tick), floor + 20.0}, internal::tick_words(tick), {.size = look::small, .anchor = Anchor::middle});
     }
     pen.line({{left, top}, {left, floor}, {right, floor}}, {ink::text, 2.0});
     pen.text({(left + right) / 2.0, floor + 40.0}, chart.x_axis, {.size = look::small, .anchor = Anchor::middle});
@@ -159,7 +163,7 @@ BANKWRIGHT_INLINE std::string to_svg(CurveChart const& chart) {
     std::vector<double> ends;
     for (auto const& curve : chart.curves)
         ends.push_back(curve.y.empty() ? floor : y(curve.y.back()));
-    auto const labels = apart(ends, look::line, top + 6.0, floor - 2.0);
+    auto const labels = internal::apart(ends, look::line, top + 6.0, floor - 2.0);
     for (std::size_t c = 0; c < chart.curves.size(); ++c) {
         auto const& curve = chart.curves[c];
         if (curve.x.empty()) continue;
@@ -182,7 +186,7 @@ BANKWRIGHT_INLINE std::string to_svg(CurveChart const& chart) {
         pen.text({before ? x(*chart.mark) - 5.0 : from, floor - 10.0}, words,
                  {.size = look::small, .anchor = before ? Anchor::end : Anchor::start});
     }
-    return framed(std::move(pen), height, chart.title);
+    return internal::framed(std::move(pen), height, chart.title);
 }
 
 } // namespace bankwright::page

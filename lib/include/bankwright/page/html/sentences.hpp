@@ -13,6 +13,11 @@ namespace bankwright::page {
 // A message, lower case and without a full stop, as a sentence. A name stays as it is written.
 std::string sentence(std::string_view message);
 
+std::vector<std::string> sentences(std::vector<std::string_view> const& messages);
+
+// A page travels: it names the file, and not the folders in which somebody keeps it.
+std::string file_name(std::string_view path);
+
 // Units with the signs that a page has room for: "4 m\u03a9", "25 \u00b0C", "16 mm\u00b2".
 std::string with_unit_signs(std::string text);
 

@@ -22,6 +22,17 @@ BANKWRIGHT_INLINE std::string sentence(std::string_view message) {
     return text;
 }
 
+BANKWRIGHT_INLINE std::vector<std::string> sentences(std::vector<std::string_view> const& messages) {
+    std::vector<std::string> said;
+    for (auto const message : messages)
+        said.push_back(sentence(message));
+    return said;
+}
+
+BANKWRIGHT_INLINE std::string file_name(std::string_view path) {
+    return std::string(path.substr(path.find_last_of('/') + 1)); // npos + 1 is 0: the whole of it
+}
+
 BANKWRIGHT_INLINE std::string with_unit_signs(std::string text) {
     constexpr std::array<std::pair<std::string_view, std::string_view>, 7> signs{{{" mohm", " m\u03a9"},
                                                                                   {" uohm", " \u00b5\u03a9"},

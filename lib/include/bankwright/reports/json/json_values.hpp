@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/reports/expectation.hpp"
 #include "bankwright/reports/tally.hpp"
 
 #include <cmath>
@@ -40,6 +41,7 @@ inline Json finding(Finding const& f) {
              {"allowed", number(f.allowed)},
              {"unit", unless_empty(f.unit)},
              {"accepted", f.accepted}};
+    if (f.allowed && is_expectation(f)) out["expected"] = number(f.allowed); // `allowed` again: it is no limit
     if (f.accepted) out["accepted_because"] = f.accepted_because;
     if (!f.file.empty()) out["file"] = f.file; // it stands in a part list
     if (!f.key.empty()) out["key"] = f.key;

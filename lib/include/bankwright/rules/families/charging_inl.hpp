@@ -19,6 +19,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class ChargingInspector {
 public:
@@ -236,8 +237,10 @@ private:
     std::set<int> charged_; // battery edges
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_charging(Seen const& seen, Findings& findings) {
-    ChargingInspector(seen, findings).inspect();
+    internal::ChargingInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

@@ -27,7 +27,7 @@ inline constexpr std::array conductor_rules{
         "use thicker or shorter conductors, and clean and tighten every joint",
         "ABYC E-11 11.14.2.6, 3 % for critical and 10 % for other circuits, and its formula CM = 10.75 I L / E over "
         "least "
-        "areas [quoted: cruisersforum.com and suremarineservice.com]"},
+        "areas [quoted: owners' forum, a chandler's reprint]"},
     RuleInfo{"conductor/undersized-jumper", Level::warning, "0.1.0",
              "a series jumper of less copper than the main cable with which it is in series",
              "it carries the same current and is the hottest piece of the circuit, right on top of a battery",
@@ -37,7 +37,7 @@ inline constexpr std::array conductor_rules{
         "a conductor below 16 AWG run separately, or below 18 AWG in a sheath, out of which 18 AWG may reach 30 in "
         "(762 mm) at most",
         "it is too weak for a boat, whatever little it carries", "use 16 AWG or thicker",
-        "33 CFR 183.425(d), (e) and (f) [read]; in mm2 1 and 0.75, ISO 10133 clause 7.7 [quoted: mealir.com]"},
+        "33 CFR 183.425(d), (e) and (f) [read]; in mm2 1 and 0.75, ISO 10133 clause 7.7 [quoted: a reprint]"},
     RuleInfo{"conductor/color", Level::warning, "0.1.0",
              "red on a conductor of the negative side, black or yellow on the positive side, green on either",
              "the next person trusts the color and lands it on the wrong post",

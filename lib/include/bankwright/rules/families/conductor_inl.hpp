@@ -23,6 +23,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class ConductorInspector {
 public:
@@ -38,7 +39,7 @@ public:
             if (seen_.verdict().right()) color(edge, conductor);
         }
         if (seen_.full_is_sound()) voltage_drops();
-        thin_jumpers();
+        undersized_jumpers();
         unequal_links();
     }
 
@@ -256,7 +257,7 @@ private:
     }
 
     // Only a bank of one string: in several strings a jumper carries its string's share, and ampacity judges it.
-    void thin_jumpers() {
+    void undersized_jumpers() {
         auto const& form = seen_.arrangement();
         if (form.parallel != 1 || form.form != ArrangementForm::strings) return;
         // The main cable is the thickest that leaves an end of the string, wherever the file lists it.
@@ -345,8 +346,10 @@ private:
     std::vector<std::optional<Voltage>> volts_; // by terminal, with every load at full: once a drop is asked for
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_conductors(Seen const& seen, Findings& findings) {
-    ConductorInspector(seen, findings).inspect();
+    internal::ConductorInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

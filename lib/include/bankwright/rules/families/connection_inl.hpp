@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class ConnectionInspector {
 public:
@@ -118,8 +119,10 @@ private:
     Findings& findings_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_connections(Seen const& seen, Findings& findings) {
-    ConnectionInspector(seen, findings).inspect();
+    internal::ConnectionInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class LoadInspector {
 public:
@@ -109,6 +110,10 @@ private:
     Findings& findings_;
 };
 
-BANKWRIGHT_INLINE void check_loads(Seen const& seen, Findings& findings) { LoadInspector(seen, findings).inspect(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE void check_loads(Seen const& seen, Findings& findings) {
+    internal::LoadInspector(seen, findings).inspect();
+}
 
 } // namespace bankwright

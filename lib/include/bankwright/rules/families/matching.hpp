@@ -19,15 +19,14 @@ inline constexpr std::array matching_rules{
              "kind and "
              "rarely match in capacity",
              "use batteries of one nominal voltage",
-             "parallel batteries must be equal in voltage: Kuphaldt, Lessons in "
+             "parallel batteries must be equal in voltage: Lessons in "
              "Electric Circuits, vol. I, ch. 11 [read]"},
-    RuleInfo{
-        "matching/mixed-capacity", Level::warning, "0.1.0",
-        "batteries in series whose usable capacities (rated capacity times health) differ by more than 5 %",
-        "the same current flows through all of them, so the smallest is flat first and is then driven backwards",
-        "put batteries of one capacity and age in a string",
-        "series batteries must be equal in capacity: Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 11 [read]; "
-        "5 %: common practice"},
+    RuleInfo{"matching/mixed-capacity", Level::warning, "0.1.0",
+             "batteries in series whose usable capacities (rated capacity times health) differ by more than 5 %",
+             "the same current flows through all of them, so the smallest is flat first and is then driven backwards",
+             "put batteries of one capacity and age in a string",
+             "series batteries must be equal in capacity: Lessons in Electric Circuits, vol. I, ch. 11 [read]; "
+             "5 %: common practice"},
     RuleInfo{
         "matching/weak-cell", Level::warning, "0.1.0", "a battery with cells that hold less than its others, or none",
         "the same current flows through all cells of a battery: the weak one is empty first, and the others then drive "

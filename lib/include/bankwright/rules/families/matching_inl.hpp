@@ -19,6 +19,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class MatchingInspector {
 public:
@@ -288,8 +289,10 @@ private:
     std::map<int, Batteries> banks_; // by island
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_matching(Seen const& seen, Findings& findings) {
-    MatchingInspector(seen, findings).inspect();
+    internal::MatchingInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

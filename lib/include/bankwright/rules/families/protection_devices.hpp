@@ -26,7 +26,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright {
+namespace bankwright::internal {
 
 class DeviceInspector {
 public:
@@ -278,12 +278,15 @@ private:
         auto const bound = let_through(device, prospective);
         if (!has_trip_band(device)) unknown_bands_.push_back(device.id);
         if (!bound || !exceeds(bound->at_most, *least)) return;
+        // At the prospective current, the heat of either as the time in which it is reached.
+        Duration const opens = bound->at_most / (prospective * prospective);
+        Duration const bears = *least / (prospective * prospective);
         constexpr auto rule = rule_named(protection_rules, "protection/short-circuit-heat");
         auto& finding = report(
             rule, device, "class",
-            fmt::format("`{}` lets through up to {:.3g} A2s of a short circuit of {}, `{}` withstands {:.3g} A2s",
-                        device.id, bound->at_most.value(), print(prospective), thinnest->id, least->value()));
-        measured(finding, bound->at_most.value(), least->value(), "A2s").parts.push_back(thinnest->id);
+            fmt::format("`{}` may let a short circuit of {} flow for {}; the insulation of `{}` is spoiled after {}",
+                        device.id, print(prospective), print(opens), thinnest->id, print(bears)));
+        measured(finding, opens.value(), bears.value(), "s").parts.push_back(thinnest->id);
     }
 
     void say_unknown_bands() {
@@ -379,4 +382,4 @@ private:
     std::vector<std::string> unknown_bands_;
 };
 
-} // namespace bankwright
+} // namespace bankwright::internal

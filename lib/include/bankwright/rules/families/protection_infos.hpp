@@ -55,30 +55,31 @@ inline constexpr std::array protection_rules{
              "practice, no source"},
     RuleInfo{
         "protection/interrupting", Level::error, "0.1.0",
-        "a device that interrupts less than the largest of the computed short-circuit current through it, ABYC E-11's "
+        "a device that interrupts less than the largest of the computed prospective current (available short-circuit "
+        "current) through it, ABYC E-11's "
         "table where all batteries state cranking amperes, and, as a warning, the 20 kA that E-11 asks of the main "
         "device of a bank above 2200 cranking amperes or 500 Ah whose makers' short-circuit current is not known; a "
         "warning too where E-11's table is met and the computation "
         "rests on cranking amperes or chemistry",
         "it welds or bursts instead of opening", "use a device that interrupts more, or one of a class made for it",
         "computed, bolted faults one at a time; ABYC E-11, table by cranking amperes [quoted: trade reprint], large "
-        "banks [quoted: trawlerforum.com, thread 75323]"},
+        "banks [quoted: owners' forum]"},
     RuleInfo{
         "protection/parallel-string", Level::warning, "0.1.0",
         "three or more parallel strings, or any parallel ones of lithium or of more than 500 Ah together, without a "
         "device each",
         "a battery that fails inside is fed by all the others, through wire that nothing protects",
         "put a fuse at one end of every string",
-        "ABYC E-11.10.1.4.1 of July 2025, above 500 Ah [quoted: cruisersforum.com, thread 297133]; one fuse a battery: "
-        "Kuphaldt, Lessons in Electric Circuits, vol. I, ch. 11 [read]; from three strings on: common practice"},
-    RuleInfo{"protection/short-circuit-heat", Level::error, "0.1.0",
-             "a device that by its known time-current band lets through more I2t than the conductor withstands; a "
-             "note, once, "
-             "where the band of a device is not known",
-             "the insulation is destroyed by the short circuit although the device opens",
-             "use a faster device or a thicker conductor; state the `class` of the device, or its `trips`, where you "
-             "know them",
-             "IEC 60364-5-54, k2 S2 [quoted: reprints]; 160 degC as the end of 105 degC insulation [derived]"},
+        "ABYC E-11.10.1.4.1 of July 2025, above 500 Ah [quoted: owners' forum]; one fuse a battery: "
+        "Lessons in Electric Circuits, vol. I, ch. 11 [read]; from three strings on: common practice"},
+    RuleInfo{
+        "protection/short-circuit-heat", Level::error, "0.1.0",
+        "a device that by its known time-current band may open later than the conductor's insulation bears a short "
+        "circuit (I2t); a note, once, where the band of a device is not known",
+        "the insulation is destroyed by the short circuit although the device opens",
+        "use a faster device or a thicker conductor; state the `class` of the device, or its `trips`, where you "
+        "know them",
+        "IEC 60364-5-54, k2 S2 [quoted: reprints]; 160 degC as the end of 105 degC insulation [derived]"},
 };
 
 } // namespace bankwright

@@ -15,6 +15,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 // The conductors of a path, in its order, from the battery.
 inline std::vector<std::string> conductors_of(WiringGraph const& graph, std::vector<int> const& edges) {
     std::vector<std::string> ids;
@@ -63,9 +65,11 @@ inline void check_presence(Seen const& seen, Findings& findings) {
     }
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_protection(Seen const& seen, Findings& findings) {
-    check_presence(seen, findings);
-    DeviceInspector(seen, findings).inspect();
+    internal::check_presence(seen, findings);
+    internal::DeviceInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

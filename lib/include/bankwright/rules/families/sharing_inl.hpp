@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 class SharingInspector {
 public:
@@ -166,7 +167,7 @@ private:
         auto help = std::string(rule.fix);
         if (!best.positive.empty())
             help = fmt::format(
-                "take the positive lead off `{}` and the negative off `{}`: the busiest string then carries "
+                "land the positive main lead on `{}` and the negative one on `{}`: the busiest string then carries "
                 "{:.0f} % of its share; or lead every string to common busbars",
                 best.positive, best.negative, 100.0 * best.worst_share);
         auto finding =
@@ -198,8 +199,10 @@ private:
     Findings& findings_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void check_sharing(Seen const& seen, Findings& findings) {
-    SharingInspector(seen, findings).inspect();
+    internal::SharingInspector(seen, findings).inspect();
 }
 
 } // namespace bankwright

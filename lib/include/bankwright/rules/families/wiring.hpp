@@ -18,13 +18,15 @@ inline constexpr std::array wiring_rules{
         "one battery whose two posts are joined by conductors and closed devices alone",
         "nothing but the battery's internal resistance limits the current: hundreds to thousands of amperes, enough to "
         "melt a wrench, burst the case and start a fire",
-        "take off the conductor that the finding names, or land its end on the post that the finding names",
+        "remove the conductor that the finding names, or land its end on the post that the finding names",
         graph_source},
     RuleInfo{
         "wiring/shorted-loop", Level::error, "0.1.0",
         "a closed loop of conductors, closed devices and batteries whose voltages do not cancel",
         "nothing but wire and internal resistance limits the current round that loop, whether any load is on or not",
-        "move the end, or take off the conductor, that the finding names; do not close the breaker before",
+        "move the end, or remove the conductor, that the finding names before the last lead is landed: the short flows "
+        "as "
+        "soon as that touches, breaker open or not",
         graph_source},
     RuleInfo{
         "wiring/reversed-battery", Level::error, "0.1.0",
@@ -58,12 +60,12 @@ inline constexpr std::array wiring_rules{
              "across the string overcharges the rest",
              "feed it from a converter across the whole bank, or from a battery of its own",
              "common practice, no single source"},
-    RuleInfo{
-        "wiring/uneven-cross-links", Level::warning, "0.1.0",
-        "strings joined part of the way up at some points and not at others",
-        "a tie carries the difference between the strings it joins: with some of them missing, or one too many, the "
-        "batteries near it work harder than the rest",
-        "join every string at that level, or none", "common practice, no single source"},
+    RuleInfo{"wiring/uneven-cross-links", Level::warning, "0.1.0",
+             "strings joined part of the way up at some points and not at others",
+             "a cross-link carries the difference between the strings that it joins: with some missing, or one too "
+             "many, the "
+             "batteries near it work harder than the rest",
+             "join every string at that level, or none", "common practice, no single source"},
     RuleInfo{
         "wiring/missing-link", Level::warning, "0.1.0",
         "batteries of one voltage that are joined at one end alone, so that each feeds other loads (a note where it is "
@@ -74,7 +76,7 @@ inline constexpr std::array wiring_rules{
     RuleInfo{"wiring/loose-end", Level::warning, "0.1.0",
              "a conductor end, or a device terminal, at which nothing else is joined",
              "a live loose end is a short waiting for metal; an unused terminal may mean a forgotten conductor",
-             "land it, insulate it or take it off", "common practice, no single source"},
+             "land it, insulate it or remove it", "common practice, no single source"},
 };
 
 void check_wiring(Seen const& seen, Findings& findings);

@@ -15,7 +15,7 @@
 
 #include <fmt/format.h>
 
-namespace bankwright {
+namespace bankwright::internal {
 
 // The conductors and devices one behind the other from a terminal to a battery's post, or to where the way forks.
 inline std::vector<int> chain_from(WiringGraph const& graph, std::vector<WiringEdge> const& edges, int terminal) {
@@ -68,8 +68,8 @@ inline void say_idle_chargers(RuleInfo const& rule, WiringGraph const& graph, st
 
 // Batteries that share one pole, and the other ends of which, at one potential, are apart: a load there draws from some
 // of them alone. House and starting batteries share their negative on purpose; nobody shares the positive so.
-inline void say_split_banks(RuleInfo const& rule, WiringGraph const& graph, std::vector<WiringEdge> const& edges,
-                            WiringVerdict const& verdict, Findings& findings) {
+inline void say_missing_links(RuleInfo const& rule, WiringGraph const& graph, std::vector<WiringEdge> const& edges,
+                              WiringVerdict const& verdict, Findings& findings) {
     std::map<int, std::vector<std::string>>
         with[2]; // by group: batteries with their negative, their positive post there
     for (auto const& e : edges) {
@@ -106,4 +106,4 @@ inline void say_split_banks(RuleInfo const& rule, WiringGraph const& graph, std:
     }
 }
 
-} // namespace bankwright
+} // namespace bankwright::internal

@@ -3,6 +3,7 @@
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/families/wiring.hpp"
 #include "bankwright/rules/families/wiring_ends.hpp"
+#include "bankwright/rules/families/wiring_shape.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/wiring/wiring_loop.hpp"
@@ -19,33 +20,39 @@
 #include <fmt/format.h>
 
 namespace bankwright {
+namespace internal {
 
 // One wrong wiring is one cause and many consequences. The causes are the steps of the repair plan; what rule a cause
 // belongs to is decided by the worst thing that it does.
 class WiringInspector {
 public:
     WiringInspector(Seen const& seen, Findings& findings)
-        : seen_(seen), graph_(seen.graph()), findings_(findings), edges_(with_parallel_voltages_alike()) {}
+        : seen_(seen), graph_(seen.graph()), findings_(findings), edges_(with_parallel_voltages_alike()),
+          shape_(seen, edges_, findings) {}
 
     void inspect() {
         if (!seen_.whole()) return say_shorts();
+        constexpr auto unequal_strings = rule_named(wiring_rules, "wiring/unequal-strings");
+        constexpr auto mid_string_tap = rule_named(wiring_rules, "wiring/mid-string-tap");
+        constexpr auto uneven_cross_links = rule_named(wiring_rules, "wiring/uneven-cross-links");
+        constexpr auto missing_link = rule_named(wiring_rules, "wiring/missing-link");
+        constexpr auto open_circuit = rule_named(wiring_rules, "wiring/open-circuit");
+        constexpr auto loose_end = rule_named(wiring_rules, "wiring/loose-end");
         auto const verdict = judge(graph_, edges_);
         if (!verdict.right()) {
             auto const plan = plan_repair(graph_, edges_);
             bool const mends_well = !plan.steps.empty() && plan.steps.front().front().wrongs == 0 &&
                                     plan.steps.front().front().irregular == 0;
-            if (mends_well || !say_unequal_strings(verdict)) follow(plan);
+            if (mends_well || !shape_.say_unequal_strings(unequal_strings, verdict)) follow(plan);
         }
-        say_taps(judge(graph_, edges_));
+        shape_.say_taps(mid_string_tap, verdict);
         if (verdict.right()) {
-            say_unequal_strings(verdict);
-            say_partial_ties(verdict);
-            constexpr auto split_bank = rule_named(wiring_rules, "wiring/missing-link");
-            constexpr auto open_circuit = rule_named(wiring_rules, "wiring/open-circuit");
-            say_split_banks(split_bank, graph_, edges_, verdict, findings_);
+            shape_.say_unequal_strings(unequal_strings, verdict);
+            shape_.say_uneven_cross_links(uneven_cross_links, verdict);
+            say_missing_links(missing_link, graph_, edges_, verdict, findings_);
             say_idle_chargers(open_circuit, graph_, edges_, verdict, findings_);
         }
-        say_loose_ends(verdict.right());
+        shape_.say_loose_ends(loose_end, verdict.right());
     }
 
 private:
@@ -189,9 +196,9 @@ private:
         auto const volts = std::abs(loop_emf(now, loop)) * si::volt;
         auto const amperes = loop_current(now, loop);
         constexpr auto shorted_battery = rule_named(wiring_rules, "wiring/shorted-battery");
-        constexpr auto short_loop = rule_named(wiring_rules, "wiring/shorted-loop");
+        constexpr auto shorted_loop = rule_named(wiring_rules, "wiring/shorted-loop");
         constexpr auto reversed = rule_named(wiring_rules, "wiring/reversed-battery");
-        auto const& rule = found.shorts ? shorted_battery : turned ? reversed : short_loop;
+        auto const& rule = found.shorts ? shorted_battery : turned ? reversed : shorted_loop;
         auto const drives = amperes ? fmt::format(" and drives about {}", print(*amperes)) : std::string();
         auto finding = finding_of(rule,
                                   fmt::format("{}: the loop {} adds up to {} instead of 0 V{}", cause,
@@ -227,14 +234,17 @@ private:
         auto const wanted = step.empty() || std::abs(should - sees) < same_volts ? edge(worst->edge).volts : should;
         // No other landing of a conductor gives that voltage: it is the batteries that are too few, too many or others.
         bool const other_batteries = step.empty() && rule.id == system_voltage.id;
-        auto const nameplate = motor_nameplate(*worst);
+        auto const nameplate = motor_nameplate(seen_, part(now[static_cast<std::size_t>(worst->edge)]));
         // The full voltage would destroy a motor that is made for what it sees.
         bool const must_stay =
             rule.id == system_voltage.id && nameplate && std::abs(*nameplate - worst->volts) <= same_volts;
-        auto finding = finding_of(rule,
-                                  fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
-                                              print(sees * si::volt), print(wanted * si::volt)),
-                                  other_batteries ? std::string(rule.fix) : help);
+        auto const message =
+            other_batteries
+                ? fmt::format("joined for {}, the system is {}: `{}` sees {} with nothing switched on",
+                              print(worst->volts * si::volt), print(wanted * si::volt), id, print(sees * si::volt))
+                : fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
+                              print(sees * si::volt), print(wanted * si::volt));
+        auto finding = finding_of(rule, message, other_batteries ? std::string(rule.fix) : help);
         if (must_stay)
             finding.help = fmt::format("`{}` is made for what it sees: do not move it to {}; feed it from a converter "
                                        "across the whole bank, or correct its `voltage`",
@@ -284,10 +294,6 @@ private:
                 fmt::format("`{}` can carry no current to any load", graph_.id(now[static_cast<std::size_t>(b)])));
     }
 
-    static void add_consequence(Finding& finding, std::string_view rule, std::string const& message) {
-        if (finding.rule != rule) finding.consequences.push_back(fmt::format("{} [{}]", message, rule));
-    }
-
     // --- numbers ----------------------------------------------------------------------------------------------------
     double emf(WiringEdge const& battery) const {
         auto const& b = seen_.bank().batteries[part(battery).index];
@@ -303,7 +309,8 @@ private:
         return sum;
     }
 
-    // What the bank as described drives through this loop with every load off; only where the loop is in the bank as described.
+    // What the bank as described drives through this loop with every load off; only where the loop is in the bank as
+    // described.
     std::optional<Current> loop_current(Edges const& now, WiringLoop const& loop) const {
         double most = 0.0; // [A]
         auto const& point = seen_.at_rest();
@@ -327,179 +334,17 @@ private:
         return 0.0;
     }
 
-    // --- what is no miswire -----------------------------------------------------------------------------------------
-    // Strings of other numbers but of one voltage drive nothing through each other; they only differ in kind.
-    bool say_unequal_strings(WiringVerdict const& verdict) {
-        bool const voltages_differ = !verdict.clashes.empty();
-        if (!verdict.shorted.empty() || (!voltages_differ && !verdict.right())) return false;
-        auto const form = bankwright::arrangement(graph_, edges_, verdict);
-        if (form.form != ArrangementForm::unequal && (!voltages_differ || form.form != ArrangementForm::strings))
-            return false;
-        std::string text;
-        std::vector<std::pair<double, std::vector<std::string>>> strings;
-        for (auto const& string : form.strings) {
-            std::vector<std::string> ids;
-            double volts = 0.0;
-            auto here = form.negative_group;
-            for (auto const b : string) {
-                if (verdict.group_of(edge(b).from) != here) return false; // turned round: another cause
-                here = verdict.group_of(edge(b).to);
-                ids.push_back(graph_.id(edge(b)));
-                volts += edge(b).volts;
-            }
-            text += fmt::format("{}{} of {}", text.empty() ? "" : ", ", print(volts * si::volt), quoted_list(ids));
-            strings.emplace_back(volts, std::move(ids));
-        }
-        constexpr auto rule = rule_named(wiring_rules, "wiring/unequal-strings");
-        auto finding =
-            finding_of(rule, fmt::format("parallel strings differ: {}", text),
-                       "give every string the same number of the same batteries, or take the odd string off");
-        std::stable_sort(strings.begin(), strings.end(),
-                         [](auto const& a, auto const& b) { return a.first < b.first; });
-        measured(finding, strings.front().first, strings.back().first, "V");
-        for (auto const& [volts, ids] : strings)
-            finding.parts.insert(finding.parts.end(), ids.begin(), ids.end());
-        if (voltages_differ) {
-            add_consequence(finding, "wiring/shorted-loop", "the higher string drives current through the lower one");
-        } else {
-            finding.level = Level::warning;
-            finding.found = finding.allowed = std::nullopt; // the voltages are right
-            finding.unit.clear();
-        }
-        findings_.push_back(std::move(finding));
-        return true;
-    }
-
-    void say_taps(WiringVerdict const& verdict) {
-        constexpr auto rule = rule_named(wiring_rules, "wiring/mid-string-tap");
-        if (!verdict.shorted.empty() || !verdict.clashes.empty()) return;
-        for (auto const& load : verdict.loads) {
-            auto const& e = edge(load.edge);
-            if (load.state == FeedState::open || load.state == FeedState::reversed || is_motor_made_for_another(load))
-                continue;
-            auto const top = verdict.top[static_cast<std::size_t>(verdict.island_of(e.from))];
-            if (load.volts > top - same_volts) continue;
-            bool const another_takes_all =
-                std::any_of(verdict.loads.begin(), verdict.loads.end(), [&](auto const& other) {
-                    return verdict.island_of(edge(other.edge).from) == verdict.island_of(e.from) &&
-                           other.volts > top - same_volts;
-                });
-            if (!another_takes_all) continue;
-            auto finding = finding_of(rule,
-                                      fmt::format("`{}` draws from {} of a string of {}", graph_.id(e),
-                                                  print(load.volts * si::volt), print(top * si::volt)),
-                                      std::string(rule.fix));
-            measured(finding, load.volts, top, "V").parts = {graph_.id(e)};
-            findings_.push_back(std::move(finding));
-        }
-    }
-
-    // It was not meant to tap the string: wiring/system-voltage has said so.
-    bool is_motor_made_for_another(LoadVerdict const& load) const {
-        auto const nameplate = motor_nameplate(load);
-        return load.state == FeedState::wrong_voltage && nameplate && std::abs(*nameplate - load.volts) > same_volts;
-    }
-
-    std::optional<double> motor_nameplate(LoadVerdict const& load) const { // [V]
-        auto const& it = part(edge(load.edge));
-        if (it.kind != PartKind::motor || !seen_.bank().motors[it.index].voltage) return std::nullopt;
-        return seen_.bank().motors[it.index].voltage->value();
-    }
-
-    // Between the two ends of a bank each level of potential should be one point (tied) or one point a string (not).
-    void say_partial_ties(WiringVerdict const& verdict) {
-        auto const form = bankwright::arrangement(graph_, edges_, verdict);
-        if (form.form != ArrangementForm::cross_tied) return;
-        auto const island = verdict.island[static_cast<std::size_t>(form.positive_group)];
-        std::map<long, std::vector<int>> levels; // groups that batteries touch, by potential
-        for (auto const& e : edges_) {
-            if (e.kind != WiringEdgeKind::battery || verdict.island_of(e.from) != island) continue;
-            for (auto const t : {e.from, e.to}) {
-                auto& groups = levels[std::lround(verdict.potential_of(t) / same_volts)];
-                auto const g = verdict.group_of(t);
-                if (std::find(groups.begin(), groups.end(), g) == groups.end()) groups.push_back(g);
-            }
-        }
-        auto const is_tied = [](auto const& level) { return level.second.size() == 1; };
-        if (std::all_of(levels.begin(), levels.end(), is_tied)) return;
-        std::vector<std::string> ties;
-        std::vector<std::string> apart;
-        for (auto const& e : edges_) {
-            auto const volts = verdict.potential_of(e.from);
-            if (verdict.island_of(e.from) != island || volts < same_volts) continue;
-            if (volts > verdict.top[static_cast<std::size_t>(island)] - same_volts) continue;
-            auto const polarity = [&](int t) { return graph_.name(t).back(); };
-            auto const& groups = levels[std::lround(volts / same_volts)];
-            if (e.kind == WiringEdgeKind::conductor && groups.size() < static_cast<std::size_t>(form.parallel) &&
-                (polarity(e.from) == polarity(e.to) || is_redundant(e)))
-                ties.push_back(graph_.id(e));
-            if (e.kind == WiringEdgeKind::battery && groups.size() > 1) apart.push_back(graph_.id(e));
-        }
-        constexpr auto rule = rule_named(wiring_rules, "wiring/uneven-cross-links");
-        auto finding = finding_of(rule,
-                                  fmt::format("{} {} strings part of the way up, while {} stay apart",
-                                              ties.empty() ? std::string("something") : quoted_list(ties),
-                                              ties.size() == 1 ? "joins" : "join", quoted_list(apart)),
-                                  std::string(rule.fix));
-        finding.parts = std::move(ties);
-        finding.parts.insert(finding.parts.end(), apart.begin(), apart.end());
-        findings_.push_back(std::move(finding));
-    }
-
-    // Taking it off leaves a bank that is right: it is not what holds the strings together.
-    bool is_redundant(WiringEdge const& conductor) const {
-        auto trial = edges_;
-        trial[static_cast<std::size_t>(&conductor - edges_.data())].removed = true;
-        return judge(graph_, trial).right();
-    }
-
-    // A terminal where exactly one thing ends. Behind a wrong wiring it is a consequence, and said with the first
-    // cause.
-    void say_loose_ends(bool right) {
-        std::vector<int> joined(graph_.terminals.size(), 0);
-        std::vector<int> conductor(graph_.terminals.size(), -1);
-        for (std::size_t t = 0; t < joined.size(); ++t)
-            joined[t] = graph_.owner_of(static_cast<int>(t)).kind != PartKind::busbar;
-        for (std::size_t e = 0; e < edges_.size(); ++e) {
-            if (edges_[e].kind != WiringEdgeKind::conductor) continue;
-            for (auto const t : {edges_[e].from, edges_[e].to}) {
-                ++joined[static_cast<std::size_t>(t)];
-                conductor[static_cast<std::size_t>(t)] = static_cast<int>(e);
-            }
-        }
-        constexpr auto rule = rule_named(wiring_rules, "wiring/loose-end");
-        for (std::size_t t = 0; t < joined.size(); ++t) {
-            if (joined[t] != 1) continue;
-            auto const& owner = graph_.owner_of(static_cast<int>(t));
-            std::vector<std::string> bare{graph_.terminals[t]};
-            // The bare terminals of one device stand together, and make one finding.
-            while (conductor[t] < 0 && t + 1 < joined.size() && joined[t + 1] == 1 && conductor[t + 1] < 0 &&
-                   graph_.owner[t + 1] == graph_.owner[t])
-                bare.push_back(graph_.terminals[++t]);
-            auto const message = conductor[t] >= 0 ? fmt::format("`{}` ends on `{}`, where nothing else is joined",
-                                                                 graph_.id(edge(conductor[t])), graph_.terminals[t])
-                                                   : fmt::format("nothing is landed on {}", quoted_list(bare));
-            if (!right) {
-                for (auto& finding : findings_)
-                    if (finding.rule.rfind("wiring/", 0) == 0) {
-                        add_consequence(finding, rule.id, message);
-                        break;
-                    }
-                continue;
-            }
-            auto finding = finding_of(rule, message, std::string(rule.fix));
-            finding.parts = {conductor[t] >= 0 ? graph_.id(edge(conductor[t])) : owner.id};
-            if (conductor[t] >= 0) finding.parts.push_back(owner.id);
-            findings_.push_back(std::move(finding));
-        }
-    }
-
     Seen const& seen_;
     WiringGraph const& graph_;
     Findings& findings_;
     Edges edges_;
+    WiringShape shape_;
 };
 
-BANKWRIGHT_INLINE void check_wiring(Seen const& seen, Findings& findings) { WiringInspector(seen, findings).inspect(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE void check_wiring(Seen const& seen, Findings& findings) {
+    internal::WiringInspector(seen, findings).inspect();
+}
 
 } // namespace bankwright

@@ -38,7 +38,7 @@ inline std::string say(WiringGraph const& graph, std::vector<WiringEdge> const& 
                            graph.name(repair.onto));
     }
     case RepairKind::remove:
-        return fmt::format("take off {}", name_conductor(graph, edges[static_cast<std::size_t>(repair.edge)]));
+        return fmt::format("remove {}", name_conductor(graph, edges[static_cast<std::size_t>(repair.edge)]));
     case RepairKind::add:
         return fmt::format("join `{}` and `{}`", graph.name(repair.at), graph.name(repair.onto));
     }

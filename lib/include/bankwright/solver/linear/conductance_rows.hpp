@@ -13,7 +13,7 @@ namespace bankwright::solver {
 struct ConductanceRows {
     std::vector<int> first;      // by row and one more: where it begins
     std::vector<int> later;      // by row: where its neighbors of a higher number begin
-    std::vector<int> neighbor;  // by entry
+    std::vector<int> neighbor;   // by entry
     std::vector<double> siemens; // [S] by entry, > 0
     std::vector<double> ground;  // [S] by row, to the roots
     int size() const { return static_cast<int>(ground.size()); }
