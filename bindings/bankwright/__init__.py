@@ -15,7 +15,9 @@ voltages are against the terminal that `reference` names.
 Batteries bite: bankwright computes from what it is told. Local codes, the makers' instructions and a licensed or
 certified electrician decide.
 """
+import json
 import os
+from typing import Any
 
 from . import _core
 from .answers import Hookup, ShortCircuit, Sizing, Source
@@ -31,7 +33,8 @@ from .tracing import Readings, Trace
 __version__: str = _core.version
 __all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge",
            "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded",
-           "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "read", "solve", "solve_text", "units"]
+           "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "read", "rules", "solve", "solve_text",
+           "units"]
 
 BankLike = str | os.PathLike[str] | Bank
 
@@ -56,6 +59,12 @@ def solve_text(text: str | bytes, file: str = "-") -> Solution:
 def check(bank: BankLike) -> Findings:
     """What is wrong with a bank, or with the bank in a file. OSError if there is no such file."""
     return _bank(bank).check()
+
+
+def rules() -> list[dict[str, Any]]:
+    """Every rule there is, as `bankwright rules` prints it: id, level, what it looks for, why, what to do, source."""
+    known: list[dict[str, Any]] = json.loads(_core.rules())["rules"]
+    return known
 
 
 def solve(bank: BankLike) -> Solution:

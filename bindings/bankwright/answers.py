@@ -26,6 +26,9 @@ class Hookup(Document):
         """The steps of connecting, in their order; empty if refused."""
         return list(self.get("connect") or [])
 
+    def __repr__(self) -> str:
+        return f"<Hookup of {self['file']}: {self['status']}, {len(self.steps)} steps>"
+
     def frame(self) -> pandas.DataFrame:
         """By step: action, part, the ends, and what the meter must read before and after [V]."""
         rows = self.steps
@@ -54,6 +57,10 @@ class Hookup(Document):
 
 class ShortCircuit(Document):
     """What flows into a short anywhere and what ends it: the document "short-circuit"."""
+
+    def __repr__(self) -> str:
+        most = max((place["current"] for place in self["places"]), default=0.0)
+        return f"<ShortCircuit of {self['file']}: {len(self['places'])} places, at most {most:.0f} A>"
 
     def frame(self) -> pandas.DataFrame:
         """By place: terminal, against, voltage before [V], current [A], cleared within [s] (NaN: nothing is sure to

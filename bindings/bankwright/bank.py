@@ -68,6 +68,9 @@ class Bank(PartMethods):
     In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe
     the same parts. A bank pickles by its text.
 
+    An option out of its range raises Unsuitable, in the words of the command. Ctrl-C ends every long call at once: what
+    such a call had begun then ends by itself, on a thread of its own. Several threads may build and ask one bank.
+
     Raises UnitNeeded for a bare number where a unit is needed, BadQuantity for a text that is no such quantity. What is
     wrong with the bank as a whole is never raised here: `check` finds it.
     """

@@ -38,7 +38,8 @@ def _fits(spec: Key, value: object) -> bool:
         return isinstance(value, str) and value in spec.choices
     if spec.kind == "trips":
         return isinstance(value, (list, tuple)) and len(value) > 0 and all(
-            isinstance(one, (list, tuple)) and len(one) == 3 and all(isinstance(word, str) for word in one) for one in value)
+            isinstance(one, (list, tuple)) and len(one) == 3 and all(isinstance(word, str) for word in one)
+            for one in value)
     return isinstance(value, str)
 
 

@@ -18,6 +18,9 @@ class Tolerance(Document):
     Values are sampled evenly from their tolerances, apart from each other.
     """
 
+    def __repr__(self) -> str:
+        return f"<Tolerance of {self['file']}: {self['status']}, {self['draws']} draws, {len(self.answers)} answers>"
+
     @property
     def answers(self) -> list[dict[str, Any]]:
         """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the samples, and the

@@ -92,6 +92,7 @@ std::string drawing_answer(ReadBank const&, MomentWords const&, bool readings, b
                            std::string const& prefix);
 std::string report_answer(ReadBank const&, MomentWords const&);
 std::string written_answer(ReadBank const&); // canonical text of the bank
+std::string rules_answer();                  // the JSON document "rules"
 
 // The text as TOML, within the reader's limits; throws Refused where it is none.
 DocumentValue document_answer(std::string const& text, std::string const& file);

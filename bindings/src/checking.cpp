@@ -5,6 +5,7 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/page/to_html.hpp"
 #include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/rules/catalog.hpp"
 
 namespace bankwright::python {
@@ -35,5 +36,7 @@ std::string report_answer(ReadBank const& read, MomentWords const& words) {
 }
 
 std::string written_answer(ReadBank const& read) { return write(read.whole()); }
+
+std::string rules_answer() { return rules_json(all_rules()); }
 
 } // namespace bankwright::python

@@ -250,6 +250,7 @@ PYBIND11_MODULE(_core, module) {
     add_answers(bank);
 
     module.attr("most_bytes") = bankwright::ReadLimits{}.bytes;
+    module.def("rules", &rules_answer);
     module.def("sections", &section_list);
     module.def(
         "document",

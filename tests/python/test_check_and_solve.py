@@ -98,3 +98,14 @@ def test_a_lone_text_is_one_name(root):
     assert not bank.check(only="wiring").ok
     assert bank.check(skip="wiring") == bank.check(skip=["wiring"])
     assert all(row["rule"].startswith("matching/") for row in bank.check(only="matching").list)
+
+
+def test_the_rules_are_the_command_s(command, root):
+    assert bankwright.rules() == printed_by(command, "rules", cwd=root)["rules"]
+
+
+def test_what_an_answer_prints_is_short(root):
+    bank = bankwright.read(root / "data/examples/bow-36v.toml")
+    for answer in (bank, bank.solve(), bank.discharge(), bank.hookup(), bank.short_circuit(), bank.tolerance(draws=10),
+                   bank.sweep({"A.resistance": [0.004, 0.005]})):
+        assert len(str(answer).splitlines()) == 1 and len(str(answer)) < 160 + len(bank.file), type(answer)
