@@ -5,6 +5,7 @@ Written by tests/structure/make_python_parts.py from the library's table of keys
 from __future__ import annotations
 
 import datetime
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from .quantities import QuantityLike
@@ -143,7 +144,7 @@ class PartMethods:
     def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
                 resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-                place: str | None = None) -> Bank:
+                trips: Sequence[Sequence[str]] | None = None, place: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -154,18 +155,21 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
+        trips           the maker's own time-current band: at a multiple of the rating it opens between two times,
+                        such as [["200 %", "10 s", "60 s"]]; if not given: from `class`
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
-            "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "place": place})
+            "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "trips": trips,
+            "place": place})
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
              resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-             place: str | None = None) -> Bank:
+             trips: Sequence[Sequence[str]] | None = None, place: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -176,13 +180,15 @@ class PartMethods:
         state           closed, or open: tripped, switched off, blown: closed, open; if not given: closed
         class_          the standard that its time-current band comes from; of a standard that is not listed no band
                         is known, such as "iso-8820-3"
+        trips           the maker's own time-current band: at a multiple of the rating it opens between two times,
+                        such as [["200 %", "10 s", "60 s"]]; if not given: from `class`
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
-            "resistance": resistance, "state": state, "class": class_, "place": place})
+            "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place})
 
     def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:

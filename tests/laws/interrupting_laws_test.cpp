@@ -124,7 +124,7 @@ TEST_CASE("what a device must interrupt is no less than a bolted short behind it
         REQUIRE(behind);
         CHECK(main.need.value() >= behind->through_part.value() * (1.0 - 1e-9));
         auto const& battery = bank.batteries.front();
-        if (!battery.cranking) continue;
+        if (!battery.cranking || battery.resistance) continue;
         auto const series = bank.system.voltage->value() / 12.0;
         auto const total = battery.cranking->value() * static_cast<double>(bank.batteries.size()) / series;
         auto const table = interrupting_need(total * si::ampere, *bank.system.voltage, BreakerPlace::main);

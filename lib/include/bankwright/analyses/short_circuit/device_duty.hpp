@@ -9,8 +9,8 @@
 
 namespace bankwright {
 
-// Why a device must interrupt as much as it must: a computed short circuit, or ABYC E-11, by its table of cranking amperes or
-// by its clause on banks above 2200 of them or 500 Ah.
+// Why a device must interrupt as much as it must: a computed short circuit, or ABYC E-11, by its table of cranking
+// amperes or by its clause on banks above 2200 of them or 500 Ah.
 enum class NeededBy { short_circuit, table, large_bank };
 
 // What a device must interrupt: the largest of the three. Rules and commands alike go by it.
@@ -20,7 +20,8 @@ struct DeviceDuty {
     std::string at; // that place's terminal; empty: no short drives a current through it
     Current need{}; // 0 where `at` is empty
     NeededBy needed_by = NeededBy::short_circuit;
-    std::optional<Current> table;      // what the table alone asks for, where all batteries state cranking amperes
+    std::optional<Current>
+        table; // what the table alone asks for, where cranking amperes are all that the labels say of a short
     std::optional<Source> standard;    // that asks for it; none of a computed short
     std::optional<Current> interrupts; // as the file states
     std::optional<bool> suffices;

@@ -38,7 +38,8 @@ public:
         auto const place = place_.find(duty.id);
         if (place == place_.end()) return;
         auto const cranking = sum([](Battery const& b) { return b.cranking; });
-        if (cranking) {
+        auto const makers = makers_short_circuit();
+        if (cranking && !makers) { // the maker's own figure is the standard's first choice
             auto const volts =
                 bank_.system.voltage.value_or(static_cast<double>(series_) * nominal_voltage(bank_.batteries.front()));
             auto const need = interrupting_need(*cranking, volts, place->second);
@@ -47,8 +48,7 @@ public:
         }
         if (place->second != BreakerPlace::main) return; // the clause is of the battery's own device
         auto const capacity = sum([](Battery const& b) { return b.capacity; });
-        auto const need =
-            large_bank_need(cranking.value_or(Current{}), capacity.value_or(Charge{}), makers_short_circuit());
+        auto const need = large_bank_need(cranking.value_or(Current{}), capacity.value_or(Charge{}), makers);
         if (need) raise(duty, *need, NeededBy::large_bank);
     }
 

@@ -195,9 +195,8 @@ inline std::optional<std::string> trouble_in_trip(DocumentValue const& item, std
     if (!(trip.at_least.value() >= 0.0 && trip.at_most > trip.at_least))
         return fmt::format("holds {} and {}; allowed is a longest time above the shortest", shown(item.items[1]),
                            shown(item.items[2]));
-    if (!trips.empty() && !(trip.multiple > trips.back().multiple && trip.at_least <= trips.back().at_least &&
-                            trip.at_most <= trips.back().at_most))
-        return fmt::format("holds {} after {:.4g} %; allowed are rising multiples and times that do not rise",
+    if (!trips.empty() && !(trip.multiple > trips.back().multiple && trip.at_most <= trips.back().at_most))
+        return fmt::format("holds {} after {:.4g} %; allowed are rising multiples, and longest times that do not rise",
                            shown(item.items[0]), 100.0 * trips.back().multiple);
     trips.push_back(trip);
     return std::nullopt;

@@ -15,7 +15,6 @@
 #include <cstddef>
 #include <map>
 #include <optional>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -177,11 +176,14 @@ private:
             if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
                 back = std::max(back, minus->value() - sink->value());
         }
-        auto const lost = out + back + beyond_the_solved(load.edge);
+        auto const beyond = beyond_the_solved(load.edge);
+        auto lost = out + back;
+        for (auto const& [id, volts] : beyond)
+            lost += volts;
         constexpr double critical = 0.03; // ABYC E-11 11.14.2.6 [quoted: cruisersforum.com]
         constexpr double most = 0.10;
         if (!exceeds(lost, critical * system)) return std::nullopt;
-        Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge)};
+        Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge, beyond)};
         if (drop.is_error()) drop.allowed = most * system;
         return drop;
     }
@@ -189,16 +191,15 @@ private:
     // [V] What the conductors on the way lose beyond the solved network, whose copper is as cold as its surroundings:
     // it is as warm as its current makes it, and never better than ABYC's formula has it at the current on the
     // nameplate, which a motor starved by thin copper does not reach.
-    double beyond_the_solved(int load_edge) const {
+    std::map<std::string, double> beyond_the_solved(int load_edge) const {
         auto const& load = graph_.edges[static_cast<std::size_t>(load_edge)];
         auto const* drawn = reading_if_any(seen_.full(), graph_.id(load));
         auto const taken = drawn ? std::abs(drawn->current.value()) : 0.0;
         auto const starved = taken > 0.0 ? std::max(1.0, nameplate_current(load) / taken) : 1.0;
-        double more = 0.0;
-        std::set<std::string> seen;
+        std::map<std::string, double> more;
         for (auto const e : supply_path(graph_, load_edge)) {
             auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
-            if (edge.kind != WiringEdgeKind::conductor || !seen.insert(graph_.id(edge)).second) continue;
+            if (edge.kind != WiringEdgeKind::conductor) continue;
             auto const& conductor = run_of(bank_, graph_, edge).conductor;
             auto const* reading = reading_if_any(seen_.full(), conductor.id);
             if (!reading || conductor.resistance || !conductor.size || !conductor.length) continue;
@@ -206,9 +207,10 @@ private:
             auto const solved = *wire_resistance(conductor, conductor.temperature.value_or(bank_.system.ambient));
             auto const hot = *wire_resistance(conductor, copper_temperature(conductor, amps, bank_.system.ambient));
             auto const formula = abyc_drop(starved * amps, *conductor.length, *conductor.size);
-            more += std::max(Voltage(hot * amps), formula).value() - Voltage(solved * amps).value();
+            more[conductor.id] =
+                std::max(0.0, std::max(Voltage(hot * amps), formula).value() - Voltage(solved * amps).value());
         }
-        return std::max(0.0, more);
+        return more;
     }
 
     // [A] 0 of what has none.
@@ -241,8 +243,9 @@ private:
     }
 
     // The parts between the nearest posts and a load, with what each loses [V], the worst first.
-    std::vector<std::pair<double, std::string>> losses_on_the_way(int load_edge) const {
-        std::map<std::string, double> lost; // both poles of a connector count together
+    std::vector<std::pair<double, std::string>> losses_on_the_way(int load_edge,
+                                                                  std::map<std::string, double> lost) const {
+        // both poles of a connector count together
         for (auto const e : supply_path(graph_, load_edge)) {
             auto const& edge = graph_.edges[static_cast<std::size_t>(e)];
             auto const from = voltage_at(edge.from);
