@@ -138,8 +138,8 @@ TEST_CASE("a meter, a spread, a number of draws and a reading have ranges") {
         CHECK_THROWS_AS(rule_shares(bank, with<RuleShareOptions>([&](auto& o) { o.spreads = spreads; })),
                         std::invalid_argument);
     }
-    no_study([&](auto& o) { o.draws = 0; });
-    no_study([&](auto& o) { o.draws = 2'000'000'000; });
+    no_study([&](auto& o) { o.samples = 0; });
+    no_study([&](auto& o) { o.samples = 2'000'000'000; });
     no_study([&](auto& o) { o.threads = 0; });
 
     for (double const volts : {none, endless, 1001.0, -1001.0}) {
