@@ -2,6 +2,7 @@
 
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_gravity.hpp"
+#include "bankwright/devices/battery_recovery.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "standards/equipment_answers.hpp"
