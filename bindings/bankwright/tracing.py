@@ -25,6 +25,8 @@ class Readings:
 
     accuracy, resolution              of the meter; "0.5 % + 2 digits" of "10 mV" if not given
     clamp_accuracy, clamp_resolution  of the clamp that measures currents; "2 % + 5 digits" of "0.1 A" if not given
+    clamp                             True: one is at hand, and currents may be asked for
+    since                             "it ran" or "work on the bank": what happened since all was well
 
     A reading is taken with every load off, unless it names a `throttle` of every motor, a `current` through the motor,
     or says `rest=False`: as the bank has the loads. Raises UnitNeeded for a bare number, BadQuantity for a text that is
@@ -32,14 +34,18 @@ class Readings:
     """
 
     def __init__(self, *, accuracy: str | None = None, resolution: QuantityLike | None = None,
-                 clamp_accuracy: str | None = None, clamp_resolution: QuantityLike | None = None) -> None:
+                 clamp_accuracy: str | None = None, clamp_resolution: QuantityLike | None = None,
+                 clamp: bool = False, since: str | None = None) -> None:
         lines = ["bankwright-readings = 1"]
         for section, kind, stated, digit in (("meter", "voltage", accuracy, resolution),
                                              ("clamp", "current", clamp_accuracy, clamp_resolution)):
             resolution_text = None if digit is None else quantity_text(digit, kind, f"{section}.resolution")
             keys = {"accuracy": stated, "resolution": resolution_text}
-            lines += ["", f"[{section}]"]
-            lines += [f"{key} = {toml_value(value)}" for key, value in keys.items() if value is not None]
+            stated_keys = [f"{key} = {toml_value(value)}" for key, value in keys.items() if value is not None]
+            if stated_keys or section == "meter" or clamp:
+                lines += ["", f"[{section}]", *stated_keys]
+        if since is not None:
+            lines += ["", "[state]", f"since = {toml_value(since)}"]
         self.text = "\n".join(lines) + "\n"
         self.file = "-"
 
@@ -108,9 +114,16 @@ class Trace(Document):
         return list(self.hypotheses[0]["faults"])
 
     @property
+    def doubtful(self) -> list[dict[str, Any]]:
+        """Readings that are more likely a slip than what the bank showed: reading (from 0, volts before amps), why,
+        message.
+        """
+        return list(self["doubtful"])
+
+    @property
     def next_reading(self) -> dict[str, Any] | None:
-        """Where to put the leads next, and what each hypothesis expects there [V];
-        None where no reading would tell more.
+        """Where to put the leads next (`red`, `black`), or the clamp (`part`), and what each hypothesis expects there,
+        V or A; None where no reading would tell more.
         """
         asked: dict[str, Any] | None = self["next"]
         return asked
@@ -127,7 +140,10 @@ class Trace(Document):
         asked = self.next_reading
         rows = [(_named(one["faults"]), f"{one['probability']:.1%}", one["misfit"], _expected(asked, one["faults"]))
                 for one in self.hypotheses]
-        then = f"; read next: red on {asked['red']}, black on {asked['black']}" if asked else ""
+        where = f"clamp around {asked['part']}" if asked and "part" in asked else ""
+        if asked and "red" in asked:
+            where = f"red on {asked['red']}, black on {asked['black']}"
+        then = f"; read next: {where}" if where else ""
         head = ("most likely wrong", "probability", "misfit [standard deviations]", "expected next [V]")
         table = html_table(head, rows, f"{self['file']}: {self['readings']} readings{then}")
         return f"{table}<pre>{escape(self._cautions())}</pre>"

@@ -17,11 +17,8 @@ TraceAnswer trace_answer(ReadBank const& read, std::string const& readings, std:
     auto sheet = read_readings(readings, bank);
     if (!sheet.findings.empty()) // a reading left out would be another answer
         throw Refused{findings_json({{.file = file, .text = readings, .findings = std::move(sheet.findings)}})};
-    TraceOptions options;
-    options.meter = sheet.sheet.meter;
-    options.clamp = sheet.sheet.clamp;
     Traced traced{head_of(read.seen), {}, {}};
-    traced.result = trace(bank, readings_of(sheet.sheet), options);
+    traced.result = trace(bank, readings_of(sheet.sheet), trace_options(sheet.sheet));
     traced.sheet = std::move(sheet.sheet);
     return {trace_json(traced), trace_text(traced, {})};
 }

@@ -5,6 +5,7 @@
 #include "traces/true_faults.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <random>
 #include <string>
 #include <utility>
@@ -68,6 +69,15 @@ inline Followed follow(FaultTracer& tracer, Bank const& bank, std::vector<TrueFa
     followed.taken = static_cast<int>(readings.size());
     if (!followed.found) followed.settled = most;
     return followed;
+}
+
+// "60 %: J1 missing", for who looks at what was not found.
+inline std::string told(TraceResult const& result) {
+    auto const& first = result.diagnoses.front();
+    std::string words = std::to_string(std::lround(100.0 * first.probability)) + " %:";
+    for (auto const& fault : first.faults)
+        words += " " + fault.part + " " + std::string(name(fault.kind)) + " " + fault.detail;
+    return words + (result.doubtful.empty() ? "" : ", and doubts a reading");
 }
 
 inline int median(std::vector<int> values) {

@@ -23,7 +23,7 @@ TrueFault pick(std::vector<TrueFault> faults, std::mt19937& random) {
 std::vector<Bank> good_banks() {
     std::vector<Bank> banks;
     for (auto const& [series, parallel] : {std::pair(1, 1), {2, 1}, {3, 1}, {1, 2}, {2, 2}})
-        banks.push_back(miswires::BankBuilder({series, parallel, miswires::MainLeads::diagonal}).build());
+        banks.push_back(on_a_boat(miswires::BankBuilder({series, parallel, miswires::MainLeads::diagonal}).build()));
     return banks;
 }
 

@@ -30,6 +30,19 @@ struct TrueFault {
     std::function<void(Network&)> after = [](Network&) {};
 };
 
+// The bank on a boat: batteries and breaker in a box, the receptacle and its motor on the bow, 17 ft away.
+inline bool is_on_the_bow(std::string const& terminal) {
+    return terminal.rfind("bow", 0) == 0 || terminal.rfind("troll", 0) == 0;
+}
+inline Bank on_a_boat(Bank bank) {
+    for (auto runs : {&Bank::jumpers, &Bank::cables})
+        for (auto& run : bank.*runs) {
+            bool const is_long = is_on_the_bow(run.from) != is_on_the_bow(run.to);
+            run.conductor.length = (is_long ? 5.18 : 0.4) * si::meter;
+        }
+    return bank;
+}
+
 inline double between(std::mt19937& random, double low, double high) {
     return std::uniform_real_distribution<double>(low, high)(random);
 }
@@ -44,6 +57,7 @@ public:
         of_batteries();
         of_conductors();
         of_devices();
+        of_motors();
         return std::move(made_);
     }
 
@@ -52,7 +66,7 @@ private:
         for (auto const& miswire : miswires::MiswireMaker(good_).all()) {
             if (miswire.kind == "battery turned")
                 made_.push_back({"reversed", miswire.culprits.front(), {}, miswires::with(good_, miswire)});
-            else if (miswire.kind == "end on another post")
+            else if (miswire.kind == "end on another post" && is_within_reach(miswire))
                 made_.push_back({"moved", miswire.culprits.front(),
                                  " on " + miswire.what.substr(miswire.what.rfind(' ') + 1) + " ",
                                  miswires::with(good_, miswire)});
@@ -63,6 +77,17 @@ private:
                 (bank.*runs).erase((bank.*runs).begin() + static_cast<std::ptrdiff_t>(i));
                 made_.push_back({"missing", id_of((good_.*runs)[i]), {}, std::move(bank)});
             }
+    }
+
+    // A short lead stays where it is: no end of it comes from the box to the bow.
+    bool is_within_reach(miswires::Miswire const& miswire) const {
+        auto const moved = miswires::with(good_, miswire);
+        for (auto runs : {&Bank::jumpers, &Bank::cables})
+            for (auto const& run : moved.*runs)
+                if (run.conductor.length && *run.conductor.length < 1.0 * si::meter &&
+                    is_on_the_bow(run.from) != is_on_the_bow(run.to))
+                    return false;
+        return true;
     }
 
     void battery(std::size_t i, char const* kind, double emf_share, double resistance_share) {
@@ -77,6 +102,7 @@ private:
             battery(i, "dead", 0.0, 1.0);
             battery(i, "shorted-cell", 5.0 / 6.0, 5.0 / 6.0); // six cells of a 12 V lead-acid battery
             battery(i, "dead-cell", 5.0 / 6.0, between(random_, 5.0, 20.0));
+            battery(i, "resistive", 1.0, between(random_, 3.0, 20.0));
             battery(i, "low", between(random_, 0.88, 0.96), between(random_, 1.0, 2.0));
         }
     }
@@ -120,6 +146,36 @@ private:
                          branches.erase(branches.begin() + branch(network));
                      }});
             }
+    }
+
+    void exchanged(std::string const& part, std::string const& plus, std::string const& minus, char const* side) {
+        auto bank = good_;
+        miswires::exchange(bank, plus, minus);
+        made_.push_back({"exchanged", part, side, std::move(bank)});
+    }
+
+    void of_motors() {
+        for (auto const& connector : good_.connectors) {
+            exchanged(connector.id, connector.id + "+", connector.id + "-", "receptacle");
+            exchanged(connector.id, connector.id + ".plug+", connector.id + ".plug-", "plug");
+            auto bank = good_;
+            for (auto& one : bank.connectors)
+                if (one.id == connector.id) one.mated = false;
+            made_.push_back({"open", connector.id, "both", std::move(bank)});
+        }
+        for (std::size_t m = 0; m < good_.motors.size(); ++m) {
+            auto const& id = good_.motors[m].id;
+            exchanged(id, id + "+", id + "-", "");
+            made_.push_back({"open", id, {}, good_, [id](Network& network) {
+                                 auto const& element = part_of(network, id).elements.front();
+                                 if (element.is == Element::Is::load)
+                                     network.circuit.loads[static_cast<std::size_t>(element.index)].law =
+                                         solver::ConstantCurrent{0.0};
+                             }});
+            auto bank = good_;
+            bank.motors[m].current = *bank.motors[m].current * between(random_, 1.7, 4.0);
+            made_.push_back({"stalled", id, {}, std::move(bank)});
+        }
     }
 
     Bank const& good_;

@@ -42,11 +42,8 @@ Outcome TraceCommand::run(bool color) const {
     auto read = read_readings(input.text, checked.bank, limits);
     if (!read.findings.empty()) // a reading left out would be another answer
         return refused({.file = readings, .text = input.text, .findings = std::move(read.findings)}, as_text, color);
-    TraceOptions options;
-    options.meter = read.sheet.meter;
-    options.clamp = read.sheet.clamp;
     Traced traced{head_of(checked), {}, {}};
-    traced.result = trace(checked.bank, readings_of(read.sheet), options);
+    traced.result = trace(checked.bank, readings_of(read.sheet), trace_options(read.sheet));
     traced.sheet = std::move(read.sheet);
     bool const as_described = traced.result.diagnoses.front().faults.empty();
     return {as_text ? trace_text(traced, {.color = color}) : trace_json(traced),

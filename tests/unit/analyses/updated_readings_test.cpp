@@ -33,7 +33,7 @@ class Comparison {
 public:
     explicit Comparison(std::string const& file)
         : bank_(example(file)), network_(build(bank_, at_rest())), drawn_(wiring_of(network_)),
-          updated_(drawn_, spread_), singles_(single_faults(bank_, network_)) {
+          updated_(drawn_, spread_), singles_(single_faults(bank_, network_, places_of(bank_))) {
         int const nodes = static_cast<int>(network_.terminals.size());
         for (int red = 0; red < nodes; red += 3)
             asked_.push_back({red, (red * 7 + 2) % nodes, {}});

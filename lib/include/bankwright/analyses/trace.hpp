@@ -7,6 +7,7 @@
 #pragma once
 
 #include "bankwright/analyses/trace/faults.hpp"
+#include "bankwright/analyses/trace/taken_reading.hpp"
 #include "bankwright/analyses/trace_options.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/reading_sheet.hpp"
@@ -17,24 +18,9 @@
 #include <memory>
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 namespace bankwright {
-
-struct VoltsRead {
-    std::string red; // terminal under the red lead
-    std::string black;
-    Voltage reads{};
-};
-struct AmpsRead {
-    std::string part; // sign as everywhere (network/readings.hpp)
-    Current reads{};
-};
-struct TakenReading {
-    std::variant<VoltsRead, AmpsRead> what;
-    Moment moment{LoadsAre::at_rest, {}, {}, false, true};
-};
 
 struct Diagnosis {
     std::vector<Fault> faults;             // none: as described
@@ -43,24 +29,31 @@ struct Diagnosis {
     std::vector<std::vector<Fault>> alike; // what no reading tells from it, the likelier first
 };
 
+// Red and black, or the part around which the clamp goes.
 struct NextReading {
     struct Expected {
         std::vector<Fault> faults;
         Voltage reads{};
         Voltage spread{}; // one standard deviation, the meter's error included
+        Current flows{};  // of a current, instead
+        Current flows_spread{};
     };
     std::string red;
     std::string black;
+    std::string part;
+    std::vector<std::string> places; // where it is taken: one, or that of red and that of black, with a longer lead
     Moment moment;
     std::vector<Expected> expected; // the likelier first
     double bits = 0.0;              // information that it is expected to give
+    bool again = false;             // it was taken, and is doubted
 };
 
 struct TraceResult {
-    std::vector<Diagnosis> diagnoses; // the likeliest first; together 1 less what was left out below 0.1 %
-    std::optional<NextReading> next;  // none where one is certain or nothing would tell more
-    bool explained = true;            // the likeliest is within TraceOptions::explained
-    bool current_at_rest = false;     // one that is not unlikely has a battery give much current with every load off
+    std::vector<Diagnosis> diagnoses;      // the likeliest first; together 1 less what was left out below 0.1 %
+    std::optional<NextReading> next;       // none where one is certain or nothing would tell more
+    bool explained = true;                 // the likeliest is within TraceOptions::explained
+    std::vector<DoubtfulReading> doubtful; // in the order of the readings; but for their errors left out
+    bool current_at_rest = false; // one that is not unlikely has a battery give much current with every load off
 };
 
 // Why a bank cannot be traced: it has no battery, or so many parts that it would take minutes. None if it can.
@@ -81,6 +74,9 @@ private:
     class Search;
     std::unique_ptr<Search> search_;
 };
+
+// The instruments of a sheet, and what it says of the time before.
+TraceOptions trace_options(ReadingSheet const& sheet);
 
 // A sheet's readings at their moments, in its order: voltages, then currents.
 std::vector<TakenReading> readings_of(ReadingSheet const& sheet);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/trace.hpp"
+#include "bankwright/analyses/trace/believed_readings.hpp"
 #include "bankwright/analyses/trace/reading_likelihood.hpp"
 #include "bankwright/analyses/trace/suspect_chances.hpp"
 #include "bankwright/analyses/trace/suspects.hpp"
@@ -26,16 +27,6 @@ namespace bankwright {
 
 namespace internal::tracing {
 
-// A limit of error that no side of is likelier than another: its standard deviation (GUM, JCGM 100:2008, 4.3.7).
-inline double deviation(double limit) { return limit / std::sqrt(3.0); }
-
-inline double volts_error(MeterAccuracy const& meter, double volts) {
-    return deviation(meter_error(meter, std::abs(volts) * si::volt).value());
-}
-inline double amps_error(ClampAccuracy const& clamp, double amperes) {
-    return deviation(clamp.of_reading * std::abs(amperes) + clamp.counts * clamp.digit.value());
-}
-
 // One suspect after the readings.
 struct Weighed {
     double weight = 0.0; // logarithm of the posterior, not normalized
@@ -53,7 +44,7 @@ struct Ranked {
 
 inline constexpr double worth_showing = 1e-3; // probability
 inline constexpr std::size_t most_kept = 250; // hypotheses that are looked at closely
-inline constexpr std::size_t most_asked = 60; // hypotheses that the next reading is to tell apart
+inline constexpr std::size_t most_asked = 60; // groups that the next reading is to tell apart
 inline constexpr double much_current = 5.0;   // [A] with every load off: no equalizing of a sound bank comes near it
 
 // Pairs included. What one of them costs grows with the parts and with the terminals.
@@ -120,96 +111,75 @@ inline Bank const& fit(Bank const& bank, TraceOptions const& options) {
 class FaultTracer::Search {
 public:
     Search(Bank const& bank, TraceOptions const& options)
-        : options_(options), suspects_(internal::tracing::fit(bank, options), options.spread) {}
+        : options_(options), suspects_(internal::tracing::fit(bank, options), options.spread, options.since),
+          readings_(suspects_, options_) {
+        if (options_.clamp_at_hand) find_clampable();
+    }
 
     TraceResult trace(std::vector<TakenReading> const& readings) {
         for (auto const& reading : readings)
             internal::tracing::refuse_unfit(reading);
-        take(readings);
+        readings_.take(readings);
         weigh(0);
-        if (misfit_of_likeliest() > options_.explained && add_pairs()) weigh(weighed_.size());
+        if (readings_.any_unrested() && drives_current(likeliest())) { // what is charged reads more than it rests at
+            readings_.believe_unrested();
+            weigh(0);
+        }
+        if (misfit_of_likeliest() > options_.explained) {
+            if (doubt_slip(std::nullopt))
+                weigh(0);
+            else if (add_pairs())
+                weigh(weighed_.size());
+        }
+        if (is_unlikely(likeliest()) && doubt_slip(weighed_[likeliest()].weight)) weigh(0);
         auto ranked = rank();
         TraceResult result;
-        if (!readings.empty()) result.explained = misfit_of_likeliest() <= options_.explained;
+        result.explained =
+            readings_.is_empty() ? !readings_.any_impossible() : misfit_of_likeliest() <= options_.explained;
+        result.doubtful = readings_.doubtful();
         result.current_at_rest = has_current_at_rest(ranked);
         auto const views = look_closely(ranked, moments_for_next(result.current_at_rest));
         auto const leaders = group(ranked, views, result);
-        if (!result.diagnoses.empty() && result.diagnoses.front().probability < options_.certain)
+        result.next = ask_again(ranked, views, leaders);
+        if (!result.next && !result.diagnoses.empty() && result.diagnoses.front().probability < options_.certain)
             result.next = ask(ranked, views, leaders);
         return result;
     }
 
 private:
-    // Values and errors of the readings, what they ask for, and which of the wiring they are of.
-    void take(std::vector<TakenReading> const& readings) {
-        readings_ = readings;
-        values_.clear();
-        errors_.clear();
-        asked_.clear();
-        for (std::size_t r = 0; r < readings_.size(); ++r) {
-            AskedReading asked;
-            if (auto const* volts = std::get_if<VoltsRead>(&readings_[r].what)) {
-                asked.red = terminal(volts->red);
-                asked.black = terminal(volts->black);
-                values_.push_back(volts->reads.value());
-                errors_.push_back(internal::tracing::volts_error(options_.meter, volts->reads.value()));
-            } else {
-                auto const& amps = std::get<AmpsRead>(readings_[r].what);
-                asked.element = element_of(amps.part);
-                values_.push_back(amps.reads.value());
-                errors_.push_back(internal::tracing::amps_error(options_.clamp, amps.reads.value()));
-            }
-            auto known = std::find_if(asked_.begin(), asked_.end(), [&](AskedThen const& then) {
-                return internal::suspecting::same(then.moment, readings_[r].moment);
-            });
-            if (known == asked_.end()) known = asked_.insert(known, {readings_[r].moment, {}, {}});
-            known->readings.push_back(asked);
-            known->numbers.push_back(r);
-        }
-    }
-
-    int terminal(std::string const& name) const {
-        auto const& nodes = suspects_.network().nodes;
-        auto const found = nodes.find(name);
-        if (found == nodes.end())
-            throw std::invalid_argument("a reading names `" + name + "`, which the bank does not have");
-        return found->second;
-    }
-
-    // The first element of a part; throws if there is no such part.
-    std::size_t element_of(std::string const& id) const {
-        std::size_t first = 0;
-        for (auto const& part : suspects_.network().parts) {
-            if (part.id == id) return first;
-            first += part.elements.size();
-        }
-        throw std::invalid_argument("a reading names the part `" + id + "`, which the bank does not have");
-    }
-
-    ReadingLikelihood likelihood_of(std::size_t suspect) {
-        std::vector<ExpectedReading> expected(readings_.size());
-        for (auto const& then : asked_) {
-            auto of_moment = suspects_.readings(suspect, then.moment, then.readings);
-            for (std::size_t r = 0; r < of_moment.size(); ++r)
-                expected[then.numbers[r]] = std::move(of_moment[r]);
-        }
-        return ReadingLikelihood(std::move(expected), values_, errors_);
-    }
-
     void weigh(std::size_t begin) {
         auto const& all = suspects_.all();
         weighed_.resize(begin);
         for (std::size_t s = begin; s < all.size(); ++s) {
-            auto const likelihood = likelihood_of(s);
+            auto const likelihood = readings_.likelihood_of(s);
             weighed_.push_back(
                 {std::log(all[s].weight) + likelihood.logarithm(), likelihood.robust(), likelihood.misfit()});
         }
     }
 
-    double misfit_of_likeliest() const {
-        return std::max_element(weighed_.begin(), weighed_.end(),
-                                [](auto const& a, auto const& b) { return a.weight < b.weight; })
-            ->misfit;
+    // A slip of who read is likelier than what has run being miswired.
+    bool is_unlikely(std::size_t suspect) const {
+        auto const& faults = suspects_.all()[suspect].faults;
+        return std::any_of(faults.begin(), faults.end(), [&](auto const& fault) {
+            return internal::suspecting::chance_since(options_.since, suspects_.changes()[fault.first].kind) <
+                   internal::doubting::chance_of_slip;
+        });
+    }
+    bool doubt_slip(std::optional<double> least) {
+        return readings_.doubt_slip([&](std::size_t s) { return weighed_[s].robust; }, least);
+    }
+
+    std::size_t likeliest() const {
+        return static_cast<std::size_t>(
+            std::max_element(weighed_.begin(), weighed_.end(),
+                             [](auto const& a, auto const& b) { return a.weight < b.weight; }) -
+            weighed_.begin());
+    }
+    double misfit_of_likeliest() const { return weighed_[likeliest()].misfit; }
+
+    bool drives_current(std::size_t suspect) {
+        return suspects_.expected(suspect, internal::suspecting::at_rest()).largest_battery_amps() >
+               internal::tracing::much_current;
     }
 
     // What alone comes nearest, with every other fault; the nearest first, for as many as there is time.
@@ -226,6 +196,7 @@ private:
         std::map<std::size_t, std::size_t> of_element; // many places for one end are much the same
         for (auto s : order) {
             auto const change = suspects_.all()[s].faults.front().first;
+            if (!shows(suspects_.changes()[change])) continue;
             auto& seeds_there = of_element[suspects_.changes()[change].element];
             if (seeds.size() >= options_.pair_seeds || seeds_there >= internal::tracing::most_seeds_there) continue;
             if (!taken.insert(change).second) continue;
@@ -233,10 +204,21 @@ private:
             seeds.push_back(s);
         }
         auto const most = internal::tracing::most_suspects(suspects_.network());
-        for (auto partner : order)
+        for (auto partner : order) {
+            if (!shows(suspects_.changes()[suspects_.all()[partner].faults.front().first])) continue;
             for (auto seed : seeds)
                 if (suspects_.all().size() < most) suspects_.add_pair(seed, partner);
+        }
         return suspects_.all().size() > before;
+    }
+
+    // A load that is off, and a battery that gives nothing, show no fault of what they take and of their resistance.
+    bool shows(FaultChange const& change) const {
+        auto const kind = suspects_.network().parts[change.part].kind;
+        bool const needs_current =
+            change.is_multiple || change.kind == FaultKind::stalled ||
+            (change.kind == FaultKind::open && (kind == PartKind::motor || kind == PartKind::load));
+        return !needs_current || readings_.any_under_load();
     }
 
     // Who stands for a hypothesis of many values: the median, where nothing is known yet as good a guess as any; the
@@ -299,15 +281,12 @@ private:
 
     bool has_current_at_rest(std::vector<internal::tracing::Ranked> const& ranked) {
         for (auto const& one : ranked)
-            if (one.probability > 0.01 &&
-                suspects_.expected(one.best, internal::suspecting::at_rest()).largest_battery_amps() >
-                    internal::tracing::much_current)
-                return true;
+            if (one.probability > 0.01 && drives_current(one.best)) return true;
         return false;
     }
 
     // When the next reading could be taken: as those at hand, at rest, and with the load on where nothing speaks
-    // against.
+    // against; the first of all at rest.
     std::vector<Moment> moments_for_next(bool current_at_rest) const {
         std::vector<Moment> moments{internal::suspecting::at_rest()};
         auto const add = [&](Moment const& moment) {
@@ -315,10 +294,10 @@ private:
                 if (internal::suspecting::same(known, moment)) return;
             moments.push_back(moment);
         };
-        for (auto const& reading : readings_)
+        for (auto const& reading : readings_.all())
             add(reading.moment);
         auto const& bank = suspects_.bank();
-        if (!current_at_rest && !(bank.motors.empty() && bank.loads.empty())) add(Moment{});
+        if (!readings_.all().empty() && !current_at_rest && !(bank.motors.empty() && bank.loads.empty())) add(Moment{});
         return moments;
     }
 
@@ -327,12 +306,17 @@ private:
         std::vector<View> views;
         std::vector<ReadingLikelihood> likelihoods;
         for (auto const& one : ranked)
-            likelihoods.push_back(likelihood_of(one.best));
+            likelihoods.push_back(readings_.likelihood_of(one.best));
         for (auto const& moment : moments) {
-            views.push_back({moment, {}});
-            for (std::size_t r = 0; r < ranked.size(); ++r)
-                views.back().outlooks.emplace_back(suspects_.expected(ranked[r].best, moment), likelihoods[r],
-                                                   suspects_.network().terminals.size());
+            views.push_back({moment, {}, {}});
+            for (std::size_t r = 0; r < ranked.size(); ++r) {
+                auto const& expected = suspects_.expected(ranked[r].best, moment);
+                views.back().outlooks.emplace_back(expected, likelihoods[r], suspects_.network().terminals.size());
+                if (clampable_.empty()) continue;
+                views.back().currents.emplace_back();
+                for (auto const& [part, element] : clampable_)
+                    views.back().currents.back().push_back(current_outlook(expected, likelihoods[r], element));
+            }
         }
         return views;
     }
@@ -368,40 +352,122 @@ private:
 
     std::optional<NextReading> ask(std::vector<internal::tracing::Ranked> const& ranked, std::vector<View> const& views,
                                    std::vector<std::size_t> const& groups) const {
-        std::vector<double> chances;
-        for (std::size_t r = 0; r < std::min(ranked.size(), internal::tracing::most_asked); ++r)
-            chances.push_back(ranked[r].probability);
-        auto const told = most_telling(views, chances, groups, options_);
+        std::vector<Candidate> hypotheses; // one for each group
+        for (std::size_t r = 0; r < ranked.size(); ++r) {
+            if (groups[r] == hypotheses.size()) hypotheses.push_back({r, 0.0});
+            hypotheses[groups[r]].chance += ranked[r].probability;
+        }
+        std::stable_sort(hypotheses.begin(), hypotheses.end(), [](auto const& a, auto const& b) {
+            return but_for_rounding(a.chance) > but_for_rounding(b.chance);
+        });
+        if (hypotheses.size() > internal::tracing::most_asked) hypotheses.resize(internal::tracing::most_asked);
+        auto const told =
+            most_telling(views, hypotheses,
+                         {&suspects_.places().of, clampable_.size(),
+                          [&](TellingReading const& one) { return is_taken(views[one.view].moment, one); }},
+                         options_);
         if (!told) return std::nullopt;
+        return asked_there(*told, ranked, views, groups);
+    }
+
+    // What was read once tells nothing the second time.
+    bool is_taken(Moment const& moment, TellingReading const& one) const {
         auto const& names = suspects_.network().terminals;
+        auto const is = [&](std::string const& name, int terminal) {
+            return name == names[static_cast<std::size_t>(terminal)];
+        };
+        return std::any_of(readings_.all().begin(), readings_.all().end(), [&](TakenReading const& taken) {
+            if (!internal::suspecting::same(taken.moment, moment)) return false;
+            if (auto const* amps = std::get_if<AmpsRead>(&taken.what))
+                return one.current && clampable_[*one.current].first == amps->part;
+            auto const& volts = std::get<VoltsRead>(taken.what);
+            return !one.current && ((is(volts.red, one.red) && is(volts.black, one.black)) ||
+                                    (is(volts.red, one.black) && is(volts.black, one.red)));
+        });
+    }
+
+    // A doubted reading that was not taken again.
+    std::optional<NextReading> ask_again(std::vector<internal::tracing::Ranked> const& ranked,
+                                         std::vector<View> const& views, std::vector<std::size_t> const& groups) const {
+        for (auto const& doubt : readings_.doubtful()) {
+            if (readings_.is_taken_again(doubt.reading)) continue;
+            auto const& taken = readings_.all()[doubt.reading];
+            TellingReading there;
+            while (!internal::suspecting::same(views[there.view].moment, taken.moment))
+                ++there.view;
+            NextReading next;
+            if (auto const* volts = std::get_if<VoltsRead>(&taken.what)) {
+                there.red = node_of(suspects_.network(), volts->red);
+                there.black = node_of(suspects_.network(), volts->black);
+                next = asked_there(there, ranked, views, groups);
+            } else {
+                next.part = std::get<AmpsRead>(taken.what).part;
+                next.moment = taken.moment;
+            }
+            next.again = true;
+            return next;
+        }
+        return std::nullopt;
+    }
+
+    NextReading asked_there(TellingReading const& told, std::vector<internal::tracing::Ranked> const& ranked,
+                            std::vector<View> const& views, std::vector<std::size_t> const& groups) const {
+        auto const& names = suspects_.network().terminals;
+        auto const& places = suspects_.places();
+        auto const& view = views[told.view];
         NextReading next;
-        next.red = names[static_cast<std::size_t>(told->red)];
-        next.black = names[static_cast<std::size_t>(told->black)];
-        next.moment = views[told->view].moment;
-        next.bits = told->bits;
+        next.moment = view.moment;
+        next.bits = told.bits;
+        if (told.current) {
+            next.part = clampable_[*told.current].first;
+        } else {
+            next.red = names[static_cast<std::size_t>(told.red)];
+            next.black = names[static_cast<std::size_t>(told.black)];
+            for (int const lead : {told.red, told.black})
+                if (auto const& place =
+                        places.names[static_cast<std::size_t>(places.of[static_cast<std::size_t>(lead)])];
+                    next.places.empty() || next.places.front() != place)
+                    next.places.push_back(place);
+        }
         std::vector<bool> shown(ranked.size(), false);
         for (std::size_t r = 0; r < ranked.size() && next.expected.size() < 6; ++r) {
             if (shown[groups[r]]) continue;
             shown[groups[r]] = true;
-            auto const outlook = views[told->view].outlooks[r].of(told->red, told->black);
-            double const spread =
-                std::hypot(outlook.spread, internal::tracing::volts_error(options_.meter, outlook.volts));
-            next.expected.push_back({words_of(ranked[r]), outlook.volts * si::volt, spread * si::volt});
+            NextReading::Expected expected{words_of(ranked[r]), {}, {}, {}, {}};
+            if (told.current) {
+                auto const outlook = view.currents[r][*told.current];
+                auto const error = internal::tracing::amps_error(options_.clamp, outlook.amperes);
+                expected.flows = outlook.amperes * si::ampere;
+                expected.flows_spread = std::hypot(outlook.spread, error) * si::ampere;
+            } else {
+                auto const outlook = view.outlooks[r].of(told.red, told.black);
+                auto const error = internal::tracing::volts_error(options_.meter, outlook.volts);
+                expected.reads = outlook.volts * si::volt;
+                expected.spread = std::hypot(outlook.spread, error) * si::volt;
+            }
+            next.expected.push_back(std::move(expected));
         }
         return next;
     }
 
+    // Conductors first: a clamp goes round them.
+    void find_clampable() {
+        for (bool const conductors : {true, false}) {
+            std::size_t element = 0;
+            for (auto const& part : suspects_.network().parts) {
+                bool const is_conductor = part.kind == PartKind::jumper || part.kind == PartKind::cable;
+                if (is_conductor == conductors && part.kind != PartKind::busbar && !part.elements.empty())
+                    clampable_.emplace_back(part.id, element);
+                element += part.elements.size();
+            }
+        }
+    }
+
     TraceOptions options_;
     Suspects suspects_;
-    std::vector<TakenReading> readings_;
-    std::vector<double> values_, errors_; // [V] or [A], by reading
-    struct AskedThen {
-        Moment moment;
-        std::vector<AskedReading> readings;
-        std::vector<std::size_t> numbers; // of those among all
-    };
-    std::vector<AskedThen> asked_;
-    std::vector<internal::tracing::Weighed> weighed_; // by suspect
+    internal::tracing::BelievedReadings readings_;
+    std::vector<std::pair<std::string, std::size_t>> clampable_; // parts with an element of each
+    std::vector<internal::tracing::Weighed> weighed_;            // by suspect
 };
 
 BANKWRIGHT_INLINE FaultTracer::FaultTracer(Bank const& bank, TraceOptions const& options)
@@ -409,6 +475,15 @@ BANKWRIGHT_INLINE FaultTracer::FaultTracer(Bank const& bank, TraceOptions const&
 BANKWRIGHT_INLINE FaultTracer::~FaultTracer() = default;
 BANKWRIGHT_INLINE TraceResult FaultTracer::trace(std::vector<TakenReading> const& readings) {
     return search_->trace(readings);
+}
+
+BANKWRIGHT_INLINE TraceOptions trace_options(ReadingSheet const& sheet) {
+    TraceOptions options;
+    options.meter = sheet.meter;
+    options.clamp = sheet.clamp;
+    options.clamp_at_hand = sheet.has_clamp;
+    options.since = sheet.since;
+    return options;
 }
 
 BANKWRIGHT_INLINE std::vector<TakenReading> readings_of(ReadingSheet const& sheet) {

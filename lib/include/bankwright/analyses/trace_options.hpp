@@ -6,6 +6,7 @@
 #include "bankwright/devices/battery_voltage.hpp"
 
 #include <cstddef>
+#include <optional>
 
 namespace bankwright {
 
@@ -13,6 +14,8 @@ struct TraceOptions {
     MeterAccuracy meter;
     ClampAccuracy clamp;
     PartSpread spread;
+    bool clamp_at_hand = false;  // currents may be asked for
+    std::optional<Since> since;  // what happened since all was well; none: not known
     double explained = 3.0;      // misfit above which pairs of faults are tried [standard deviations]
     double told_apart = 3.0;     // a difference in one reading that tells two faults apart [standard deviations]
     double certain = 0.998;      // probability at which no further reading is asked for

@@ -37,9 +37,17 @@ struct ClampAccuracy {
     Current digit = 0.1 * si::ampere;
 };
 
+// What happened since all was well; it changes what is likely.
+enum class Since {
+    it_ran,           // nothing but use: nothing is miswired
+    work_on_the_bank, // somebody has been at it
+};
+
 struct ReadingSheet {
     MeterAccuracy meter;
     ClampAccuracy clamp;
+    bool has_clamp = false; // one is at hand: currents may be asked for
+    std::optional<Since> since;
     std::vector<VoltageEntry> volts;
     std::vector<CurrentEntry> amps;
 };

@@ -36,10 +36,12 @@ public:
         read_root(root);
         instrument(root, meter_section, sheet_.meter);
         instrument(root, clamp_section, sheet_.clamp);
+        sheet_.has_clamp = find_entry(root, clamp_section.name) != nullptr || find_entry(root, amps_section.name);
         if (auto const* entry = table(root, state_section.name)) {
             KeyReader reader(state_section, Subject{"[state]", "the state", entry->region}, entry->value, models_,
                              report_);
             read_state(reader, common_);
+            reader("since", sheet_.since);
         }
         each(root, volts_section, [&](KeyReader& reader) {
             VoltageEntry taken{{}, {}, {}, common_};

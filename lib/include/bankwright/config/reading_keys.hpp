@@ -36,7 +36,19 @@ inline constexpr std::array clamp{
     KeySpec{"accuracy", KeyKind::text, "\"2 % + 5 digits\"", "how far a current may be off", "2 % + 5 digits"},
     KeySpec{"resolution", KeyKind::current, "\"0.1 A\"", "its last digit", "0.1 A", amperes},
 };
-inline constexpr std::array state{rest, at_throttle, at_current};
+inline constexpr std::array<std::string_view, 2> since_words{"it ran", "work on the bank"}; // in the order of Since
+inline constexpr std::array state{
+    rest,
+    at_throttle,
+    at_current,
+    KeySpec{"since",
+            KeyKind::choice,
+            "\"it ran\"",
+            "what happened since all was well: nothing but use, or somebody has been at the wiring",
+            "not known",
+            {},
+            since_words},
+};
 inline constexpr std::array volts_entry{
     KeySpec{"red", KeyKind::terminal, "\"C+\"", "terminal under the red lead"},
     KeySpec{"black", KeyKind::terminal, "\"A-\"", "terminal under the black lead"},
@@ -59,7 +71,8 @@ inline constexpr std::array amps_needs{Requirement{"part"}, Requirement{"reads"}
 
 inline constexpr SectionSpec readings_root_section{"", "a file of readings", keys::readings_root};
 inline constexpr SectionSpec meter_section{"meter", "the voltmeter", keys::meter};
-inline constexpr SectionSpec clamp_section{"clamp", "the clamp", keys::clamp};
+inline constexpr SectionSpec clamp_section{"clamp", "the clamp; that the section is there says that one is at hand",
+                                           keys::clamp};
 inline constexpr SectionSpec state_section{"state", "what the loads did, unless a reading says otherwise", keys::state};
 inline constexpr SectionSpec volts_section{"volts", "voltages", keys::volts_entry, keys::volts_needs};
 inline constexpr SectionSpec amps_section{"amps", "currents", keys::amps_entry, keys::amps_needs};

@@ -43,22 +43,33 @@ BANKWRIGHT_INLINE std::string trace_json(Traced const& traced) {
     json::Json next;
     if (auto const& asked = traced.result.next) {
         auto expected = json::Json::array();
+        bool const is_current = !asked->part.empty();
         for (auto const& one : asked->expected)
             expected.push_back({{"faults", internal::trace_objects::faults(one.faults)},
-                                {"reads", json::number(one.reads.value())},
-                                {"spread", json::number(one.spread.value())}});
-        next = {{"red", asked->red},
-                {"black", asked->black},
-                {"state", internal::trace_objects::state(asked->moment)},
+                                {"reads", json::number(is_current ? one.flows.value() : one.reads.value())},
+                                {"spread", json::number(is_current ? one.flows_spread.value() : one.spread.value())}});
+        next = {{"state", internal::trace_objects::state(asked->moment)},
                 {"bits", json::number(asked->bits)},
+                {"again", asked->again},
                 {"expected", expected}};
+        if (is_current) {
+            next["part"] = asked->part;
+        } else {
+            next["red"] = asked->red;
+            next["black"] = asked->black;
+            next["places"] = asked->places;
+        }
     }
+    auto doubtful = json::Json::array();
+    for (auto const& one : traced.result.doubtful)
+        doubtful.push_back({{"reading", one.reading}, {"why", name(one.why)}, {"message", one.message}});
     return json::print({{"bankwright", "trace"},
                         {"version", 1},
                         {"file", traced.file},
                         {"readings", traced.sheet.volts.size() + traced.sheet.amps.size()},
                         {"explained", traced.result.explained},
                         {"current_at_rest", traced.result.current_at_rest},
+                        {"doubtful", doubtful},
                         {"hypotheses", hypotheses},
                         {"next", next}});
 }

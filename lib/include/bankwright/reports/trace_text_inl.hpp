@@ -27,6 +27,25 @@ inline std::string any_of(std::vector<std::string> const& names) {
     return out;
 }
 
+// In the words that fit the part.
+inline std::string open(Fault const& fault) {
+    auto const part = "`" + fault.part + "`";
+    switch (fault.of) {
+    case PartKind::breaker:
+        return part + " is tripped, switched off or broken";
+    case PartKind::fuse:
+        return part + " is blown or not in its holder";
+    case PartKind::switch_:
+        return part + " is off or broken";
+    case PartKind::motor:
+    case PartKind::load:
+        return part + " takes nothing: look at its own switch and fuse";
+    default:
+        return fault.detail == "both poles" ? "the plug of " + part + " is not home"
+                                            : part + " makes no contact (" + fault.detail + ")";
+    }
+}
+
 inline std::string of(Fault const& fault) {
     auto const in_brackets = fault.detail.empty() ? std::string() : " (" + fault.detail + ")";
     auto part = "`" + fault.part + "`";
@@ -46,9 +65,16 @@ inline std::string of(Fault const& fault) {
     case FaultKind::missing:
         return part + " is missing or broken";
     case FaultKind::resistive:
-        return part + " or one of its joints resists" + in_brackets;
+        return part +
+               (fault.of == PartKind::battery ? " is worn: it sags under load" : " or one of its joints resists") +
+               in_brackets;
     case FaultKind::open:
-        return part + " is open" + in_brackets;
+        return open(fault);
+    case FaultKind::exchanged:
+        return "the two leads on " + (fault.detail.empty() ? std::string() : "the " + fault.detail + " of ") + part +
+               " are exchanged";
+    case FaultKind::stalled:
+        return part + " takes more than it should: stalled, or weeds" + in_brackets;
     }
     return part;
 }
@@ -130,10 +156,34 @@ inline std::string hypotheses(std::vector<Diagnosis> const& diagnoses) {
     return out;
 }
 
+// "by bow", "at: battery box", "from bow to battery box"
+inline std::string where(std::vector<std::string> const& places) {
+    std::string out;
+    for (auto const& place : places) {
+        bool const is_by = place.rfind("by ", 0) == 0;
+        out += (out.empty() ? "" : " and ") + (is_by ? place : "in place \"" + place + "\"");
+    }
+    return terminal_safe(out);
+}
+
+inline std::string doubts(std::vector<DoubtfulReading> const& doubtful) {
+    std::string out;
+    for (auto const& one : doubtful)
+        out += fmt::format("reading {} is doubted, {}: {}\n", one.reading + 1, name(one.why), one.message);
+    return out.empty() ? out : out + "\n";
+}
+
 inline std::string next(NextReading const& next) {
-    auto out = fmt::format("read next, {}: red on {}, black on {}\n", of(next.moment), next.red, next.black);
+    auto const verb = next.again ? "read again" : "read next";
+    bool const is_current = !next.part.empty();
+    auto out = is_current ? fmt::format("{}, {}: the current, clamp around {}\n", verb, of(next.moment), next.part)
+                          : fmt::format("{}, {}: red on {}, black on {} ({})\n", verb, of(next.moment), next.red,
+                                        next.black, where(next.places));
+    if (next.places.size() > 1)
+        out += "           the two are further apart than a meter's leads reach: lengthen one of them\n";
     for (auto const& expected : next.expected)
-        out += fmt::format("{:>9.2f} V  if {}\n", expected.reads.value() + 0.0, of(expected.faults));
+        out += fmt::format("{:>9.2f} {}  if {}\n", (is_current ? expected.flows.value() : expected.reads.value()) + 0.0,
+                           is_current ? "A" : "V", of(expected.faults));
     return out;
 }
 
@@ -146,6 +196,7 @@ BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& 
     if (!result.explained)
         out += "no fault that was tried fits these readings: take them again, and look at the nearest below with "
                "care\n\n";
+    out += internal::trace_words::doubts(result.doubtful);
     out += internal::trace_words::hypotheses(result.diagnoses);
     if (result.current_at_rest)
         out += "\nmuch current may flow although every load is off: if anything is warm, read no further; keep clear, "

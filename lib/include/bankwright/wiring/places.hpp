@@ -34,7 +34,7 @@ Places places_of(Bank const& bank);
 // As written, else from size and resistance. None: a jumper is then taken as short, a cable as longer than one_place.
 std::optional<Length> length_of(Run const& run, System const& system);
 
-// By place: can the far end of a conductor that starts at that one come there? Along the conductors that are drawn, and
+// By place: can the far end of a conductor that starts at that one come there? Along the bank's conductors, and
 // a quarter more, as they do not run straight; one of unknown length comes anywhere if it is a cable.
 std::vector<char> within_reach(Places const& places, int start, Run const& run, PartKind kind, System const& system);
 

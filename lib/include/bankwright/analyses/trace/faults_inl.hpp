@@ -8,6 +8,7 @@
 #include <cmath>
 #include <limits>
 #include <utility>
+#include <variant>
 
 #include <fmt/format.h>
 
@@ -32,10 +33,16 @@ inline constexpr double least_loss = 0.02;
 inline constexpr double most_loss = 0.14;
 inline constexpr double loss_step = 0.02;
 
-inline std::vector<double> ohm_ladder() {
+// Of a worn battery's internal resistance, and of a motor's current that stalls or drags weeds [from memory].
+inline constexpr double least_worn = 3.0, most_worn = 20.0;
+inline constexpr double least_dead_cell = 4.0, dead_cell_factor = 1.7; // of the whole battery's, with one in it
+inline constexpr double least_stalled = 1.5, most_stalled = 5.0;
+inline constexpr double multiple_factor = 1.25;
+
+inline std::vector<double> ladder(double least, double most, double factor) {
     std::vector<double> values;
-    for (double ohms = least_ohms; ohms < most_ohms; ohms *= ohm_factor)
-        values.push_back(ohms);
+    for (double value = least; value < most; value *= factor)
+        values.push_back(value);
     return values;
 }
 
@@ -71,28 +78,33 @@ inline void take_out(FaultyWiring& wiring, Element& element) {
     element.index = -1;
 }
 
-// What should be on one node of the two is on the other; the battery between them stays.
-inline void exchange(FaultyWiring& wiring, int battery_branch, int plus, int minus) {
+// What should be on one terminal of the two is on the other; what lies between them, the part itself, stays.
+inline void exchange(FaultyWiring& wiring, FaultChange const& change, int plus, int minus) {
     auto const swap = [&](int& node) {
         if (node == plus)
             node = minus;
         else if (node == minus)
             node = plus;
     };
+    auto const stays = [&](Element::Is is, std::size_t index) {
+        for (auto e = change.element; e < change.element + change.elements; ++e)
+            if (wiring.elements[e].is == is && wiring.elements[e].index == static_cast<int>(index)) return true;
+        return false;
+    };
     auto& circuit = wiring.circuit;
-    for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-        if (static_cast<int>(b) == battery_branch) continue;
-        swap(circuit.branches[b].from);
-        swap(circuit.branches[b].to);
-    }
-    for (auto& join : circuit.joins) {
-        swap(join.from);
-        swap(join.to);
-    }
-    for (auto& load : circuit.loads) {
-        swap(load.plus);
-        swap(load.minus);
-    }
+    for (std::size_t b = 0; b < circuit.branches.size(); ++b)
+        if (!stays(Element::Is::branch, b)) swap(circuit.branches[b].from), swap(circuit.branches[b].to);
+    for (std::size_t j = 0; j < circuit.joins.size(); ++j)
+        if (!stays(Element::Is::join, j)) swap(circuit.joins[j].from), swap(circuit.joins[j].to);
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l)
+        if (!stays(Element::Is::load, l)) swap(circuit.loads[l].plus), swap(circuit.loads[l].minus);
+}
+
+// A load that takes so many times its current at any voltage.
+inline void take_times(solver::Law& law, double multiple) {
+    if (auto* current = std::get_if<solver::ConstantCurrent>(&law)) current->amperes *= multiple;
+    if (auto* power = std::get_if<solver::ConstantPower>(&law)) power->watts *= multiple;
+    if (auto* motor = std::get_if<solver::SquareLaw>(&law)) motor->coefficient *= multiple;
 }
 
 inline void move_end(FaultyWiring& wiring, Element& element, bool from_end, int terminal) {
@@ -118,11 +130,7 @@ inline void make_resist(FaultyWiring& wiring, Element& element, double ohms) {
 
 } // namespace internal::fault_finding
 
-BANKWRIGHT_INLINE std::optional<solver::Change> branch_change(FaultChange const& change, double value,
-                                                              FaultyWiring const& wiring) {
-    auto const& element = wiring.elements[change.element];
-    if (element.is != Element::Is::branch || change.kind == FaultKind::reversed) return std::nullopt;
-    auto now = wiring.circuit.branches[static_cast<std::size_t>(element.index)];
+BANKWRIGHT_INLINE solver::Branch changed(FaultChange const& change, double value, solver::Branch now) {
     double const cells = change.cells;
     switch (change.kind) {
     case FaultKind::missing:
@@ -134,7 +142,7 @@ BANKWRIGHT_INLINE std::optional<solver::Change> branch_change(FaultChange const&
         (change.from_end ? now.from : now.to) = change.terminal;
         break;
     case FaultKind::resistive:
-        now.resistance += value;
+        now.resistance = change.is_multiple ? now.resistance * value : now.resistance + value;
         break;
     case FaultKind::dead:
         now.emf = 0.0;
@@ -144,108 +152,209 @@ BANKWRIGHT_INLINE std::optional<solver::Change> branch_change(FaultChange const&
         break;
     case FaultKind::dead_cell:
         now.emf *= (cells - 1.0) / cells;
-        now.resistance *= 10.0; // a cell that gives nothing is mostly one that resists; from memory, no figure read
+        now.resistance *= value; // a cell that gives nothing is mostly one that resists
         break;
     case FaultKind::shorted_cell:
         now.emf *= (cells - 1.0) / cells;
         now.resistance *= (cells - 1.0) / cells;
         break;
+    case FaultKind::stalled:
+        now.resistance /= value;
+        break;
     case FaultKind::reversed:
+    case FaultKind::exchanged:
         break;
     }
-    return solver::Change{element.index, now};
+    return now;
+}
+
+BANKWRIGHT_INLINE double load_multiple(FaultChange const& change, double value, FaultyWiring const& wiring) {
+    if (change.kind == FaultKind::open) return 0.0;
+    return change.kind == FaultKind::stalled && !wiring.current_is_stated ? value : 1.0;
 }
 
 BANKWRIGHT_INLINE void apply(FaultChange const& change, double value, FaultyWiring& wiring) {
-    auto& element = wiring.elements[change.element];
-    auto const branch = [&]() -> auto& { return wiring.circuit.branches[static_cast<std::size_t>(element.index)]; };
-    if (change.kind == FaultKind::missing || change.kind == FaultKind::open)
-        internal::fault_finding::take_out(wiring, element);
-    else if (change.kind == FaultKind::moved)
-        internal::fault_finding::move_end(wiring, element, change.from_end, change.terminal);
-    else if (change.kind == FaultKind::reversed)
-        internal::fault_finding::exchange(wiring, element.index, branch().to, branch().from);
-    else if (auto const changed = branch_change(change, value, wiring))
-        branch() = changed->now;
-    else if (element.is == Element::Is::join)
-        internal::fault_finding::make_resist(wiring, element, value);
+    if (change.kind == FaultKind::exchanged)
+        return internal::fault_finding::exchange(wiring, change, change.plus, change.minus);
+    for (auto e = change.element; e < change.element + change.elements; ++e) {
+        auto& element = wiring.elements[e];
+        auto const at = static_cast<std::size_t>(element.index);
+        if (element.is == Element::Is::gap) continue; // at this moment it does nothing
+        if (change.kind == FaultKind::moved)
+            internal::fault_finding::move_end(wiring, element, change.from_end, change.terminal);
+        else if (change.kind == FaultKind::reversed)
+            internal::fault_finding::exchange(wiring, change, wiring.circuit.branches[at].to,
+                                              wiring.circuit.branches[at].from);
+        else if (element.is == Element::Is::load)
+            internal::fault_finding::take_times(wiring.circuit.loads[at].law, load_multiple(change, value, wiring));
+        else if (change.kind == FaultKind::missing || change.kind == FaultKind::open)
+            internal::fault_finding::take_out(wiring, element);
+        else if (element.is == Element::Is::branch)
+            wiring.circuit.branches[at] = changed(change, value, wiring.circuit.branches[at]);
+        else
+            internal::fault_finding::make_resist(wiring, element, value);
+    }
 }
 
-BANKWRIGHT_INLINE std::vector<FaultChange> single_faults(Bank const& bank, Network const& network) {
-    std::vector<FaultChange> faults;
-    auto const add = [&](FaultKind kind, std::size_t part, std::size_t element, std::vector<double> ladder = {}) {
+namespace internal::fault_finding {
+
+// Goes through the parts once and lists what each can have.
+class FaultLister {
+public:
+    FaultLister(Bank const& bank, Network const& network, Places const& places)
+        : bank_(bank), network_(network), places_(places) {}
+
+    std::vector<FaultChange> list() {
+        std::size_t battery = 0, jumper = 0, cable = 0;
+        for (; part_ < network_.parts.size(); ++part_) {
+            auto const& part = network_.parts[part_];
+            if (part.kind == PartKind::battery) of_battery(bank_.batteries[battery++]);
+            if (part.kind == PartKind::jumper) of_run(bank_.jumpers[jumper++], part);
+            if (part.kind == PartKind::cable) of_run(bank_.cables[cable++], part);
+            if (part.kind == PartKind::breaker || part.kind == PartKind::fuse || part.kind == PartKind::switch_ ||
+                part.kind == PartKind::connector)
+                of_device(part);
+            if (part.kind == PartKind::connector) {
+                of_plug(part);
+                auto const &plus = part.elements.front(), &minus = part.elements.back();
+                exchange(plus.from, minus.from, part.elements.size());
+                exchange(plus.to, minus.to, part.elements.size());
+            }
+            if (part.kind == PartKind::motor || part.kind == PartKind::load) of_load(part);
+            if (part.kind == PartKind::charger) {
+                auto const outputs = network_.parts[part_].elements.size();
+                auto const& first = part.elements.front(); // of several outputs the leads go to several batteries
+                if (outputs == 1) exchange(first.from, first.to, 1);
+            }
+            element_ += part.elements.size();
+        }
+        return std::move(faults_);
+    }
+
+private:
+    FaultChange& add(FaultKind kind, std::size_t element, std::vector<double> ladder = {}) {
         FaultChange change;
         change.kind = kind;
-        change.part = part;
+        change.part = part_;
         change.element = element;
         change.ladder = std::move(ladder);
-        faults.push_back(std::move(change));
-    };
-    auto const ohms = internal::fault_finding::ohm_ladder();
-    auto const losses = internal::fault_finding::loss_ladder();
-    std::size_t element = 0, battery = 0;
-    for (std::size_t p = 0; p < network.parts.size(); ++p) {
-        auto const& part = network.parts[p];
-        if (part.kind == PartKind::battery) {
-            auto const& as_labelled = bank.batteries[battery++];
-            // One whose label says nothing of its cells has no cell to suspect.
-            int const cells = as_labelled.cells || as_labelled.chemistry ? cell_count(as_labelled) : 0;
-            add(FaultKind::reversed, p, element);
-            add(FaultKind::low, p, element, losses);
-            if (cells > 1) {
-                add(FaultKind::shorted_cell, p, element);
-                faults.back().cells = cells;
-                add(FaultKind::dead_cell, p, element);
-                faults.back().cells = cells;
-            }
-            add(FaultKind::dead, p, element);
-        }
-        bool const is_conductor = part.kind == PartKind::jumper || part.kind == PartKind::cable;
-        bool const is_device = part.kind == PartKind::breaker || part.kind == PartKind::fuse ||
-                               part.kind == PartKind::switch_ || part.kind == PartKind::connector;
-        for (std::size_t e = 0; e < part.elements.size(); ++e) {
-            if (part.elements[e].is == Element::Is::gap || (!is_conductor && !is_device)) continue;
-            add(is_conductor ? FaultKind::missing : FaultKind::open, p, element + e);
-            add(FaultKind::resistive, p, element + e, ohms);
-            if (!is_conductor) continue;
-            for (bool const from_end : {true, false})
-                for (int t = 0; t < static_cast<int>(network.terminals.size()); ++t) {
-                    if (t == part.elements[e].from || t == part.elements[e].to) continue;
-                    add(FaultKind::moved, p, element + e);
-                    faults.back().from_end = from_end;
-                    faults.back().terminal = t;
-                }
-        }
-        element += part.elements.size();
+        faults_.push_back(std::move(change));
+        return faults_.back();
     }
-    return faults;
+
+    void of_battery(Battery const& as_labelled) {
+        // One whose label says nothing of its cells has no cell to suspect.
+        int const cells = as_labelled.cells || as_labelled.chemistry ? cell_count(as_labelled) : 0;
+        add(FaultKind::reversed, element_);
+        add(FaultKind::low, element_, loss_ladder());
+        add(FaultKind::resistive, element_, ladder(least_worn, most_worn, multiple_factor)).is_multiple = true;
+        if (cells > 1) {
+            add(FaultKind::shorted_cell, element_).cells = cells;
+            auto& dead = add(FaultKind::dead_cell, element_, ladder(least_dead_cell, most_worn, dead_cell_factor));
+            dead.cells = cells;
+            dead.is_multiple = true;
+        }
+        add(FaultKind::dead, element_);
+    }
+
+    void of_run(Run const& run, NetworkPart const& part) {
+        auto const& drawn = part.elements.front();
+        if (drawn.is == Element::Is::gap) return;
+        add(FaultKind::missing, element_);
+        add(FaultKind::resistive, element_, ladder(least_ohms, most_ohms, ohm_factor));
+        for (bool const from_end : {true, false}) {
+            auto const start = places_.of[static_cast<std::size_t>(from_end ? drawn.to : drawn.from)];
+            auto const reached = within_reach(places_, start, run, part.kind, bank_.system);
+            for (int t = 0; t < static_cast<int>(network_.terminals.size()); ++t) {
+                auto const place = static_cast<std::size_t>(places_.of[static_cast<std::size_t>(t)]);
+                if (t == drawn.from || t == drawn.to || !reached[place]) continue;
+                auto& change = add(FaultKind::moved, element_);
+                change.from_end = from_end;
+                change.terminal = t;
+            }
+        }
+    }
+
+    void of_device(NetworkPart const& part) {
+        for (std::size_t e = 0; e < part.elements.size(); ++e) {
+            if (part.elements[e].is == Element::Is::gap) continue;
+            add(FaultKind::open, element_ + e);
+            add(FaultKind::resistive, element_ + e, ladder(least_ohms, most_ohms, ohm_factor));
+        }
+    }
+
+    void of_plug(NetworkPart const& part) { // not home
+        if (part.elements.size() == 2 && part.elements.front().is != Element::Is::gap)
+            add(FaultKind::open, element_).elements = 2;
+    }
+
+    void of_load(NetworkPart const& part) {
+        add(FaultKind::open, element_);
+        add(FaultKind::stalled, element_, ladder(least_stalled, most_stalled, multiple_factor));
+        exchange(part.elements.front().from, part.elements.front().to, 1);
+    }
+
+    void exchange(int plus, int minus, std::size_t elements) {
+        auto& change = add(FaultKind::exchanged, element_);
+        change.plus = plus;
+        change.minus = minus;
+        change.elements = elements;
+    }
+
+    Bank const& bank_;
+    Network const& network_;
+    Places const& places_;
+    std::size_t part_ = 0, element_ = 0;
+    std::vector<FaultChange> faults_;
+};
+
+// What is to be said of a fault beside its kind and its part.
+inline std::string detail_of(FaultChange const& change, double low, double high, NetworkPart const& part,
+                             std::size_t first_element) {
+    bool const is_any =
+        change.ladder.size() > 1 && low <= change.ladder[1] && high >= change.ladder[change.ladder.size() - 2];
+    auto const times = [&](char const* what) {
+        auto const count = [](double value) { return fmt::format("{:.1f}", value); };
+        return is_any ? std::string() : about(count(low), count(high), what);
+    };
+    std::string detail;
+    if (change.is_multiple && change.kind == FaultKind::resistive)
+        detail = times(" times its internal resistance");
+    else if (change.kind == FaultKind::resistive && !is_any)
+        detail = about(print(rounded(low) * si::ohm), print(rounded(high) * si::ohm), " more than it should");
+    if (change.kind == FaultKind::stalled) detail = times(" times its current");
+    if (change.kind == FaultKind::low && !is_any)
+        detail = about(fmt::format("{:.0f} %", low * 100), fmt::format("{:.0f} %", high * 100),
+                       " below its voltage at rest");
+    if (part.kind != PartKind::connector) return detail;
+    std::string const which = change.kind == FaultKind::exchanged
+                                  ? (change.plus == part.elements.front().from ? "receptacle side" : "plug side")
+                              : change.elements > 1             ? "both poles"
+                              : change.element == first_element ? "positive pole"
+                                                                : "negative pole";
+    return detail.empty() ? which : which + ", " + detail;
+}
+
+} // namespace internal::fault_finding
+
+BANKWRIGHT_INLINE std::vector<FaultChange> single_faults(Bank const& bank, Network const& network,
+                                                         Places const& places) {
+    return internal::fault_finding::FaultLister(bank, network, places).list();
 }
 
 BANKWRIGHT_INLINE Fault describe(FaultChange const& change, double low, double high, Network const& network) {
     auto const& part = network.parts[change.part];
-    Fault fault{change.kind, part.id, {}, {}, {}};
-    bool const is_any =
-        change.ladder.size() > 1 && low <= change.ladder[1] && high >= change.ladder[change.ladder.size() - 2];
-    if (change.kind == FaultKind::resistive && !is_any)
-        fault.detail = internal::fault_finding::about(print(internal::fault_finding::rounded(low) * si::ohm),
-                                                      print(internal::fault_finding::rounded(high) * si::ohm),
-                                                      " more than it should");
-    if (change.kind == FaultKind::low && !is_any)
-        fault.detail = internal::fault_finding::about(
-            fmt::format("{:.0f} %", low * 100), fmt::format("{:.0f} %", high * 100), " below its voltage at rest");
+    Fault fault{change.kind, part.id, {}, {}, {}, part.kind};
+    std::size_t first = 0;
+    for (std::size_t p = 0; p < change.part; ++p)
+        first += network.parts[p].elements.size();
+    fault.detail = internal::fault_finding::detail_of(change, low, high, part, first);
     if (change.kind == FaultKind::moved) {
         auto const name = [&](int terminal) { return network.terminals[static_cast<std::size_t>(terminal)]; };
         auto const& as_described = part.elements.front();
         fault.on = name(change.terminal);
         fault.instead_of = name(change.from_end ? as_described.from : as_described.to);
         fault.detail = fmt::format("on {} instead of {}", fault.on, fault.instead_of);
-    }
-    if (part.kind == PartKind::connector && change.kind != FaultKind::reversed) {
-        std::size_t first = 0;
-        for (std::size_t p = 0; p < change.part; ++p)
-            first += network.parts[p].elements.size();
-        auto const* pole = change.element == first ? "positive pole" : "negative pole";
-        fault.detail = fault.detail.empty() ? pole : std::string(pole) + ", " + fault.detail;
     }
     return fault;
 }

@@ -2,34 +2,54 @@
 #pragma once
 
 #include "bankwright/analyses/trace/faults.hpp"
+#include "bankwright/bank/part_kind.hpp"
+#include "bankwright/bank/reading_sheet.hpp"
 #include "bankwright/network/moment.hpp"
 
 #include <cstddef>
+#include <optional>
 
 namespace bankwright {
 
 namespace internal::suspecting {
 
-// How often, against each other [from memory: what a rigger meets; only their order of magnitude matters]. An end can
-// be on a great many wrong terminals, each of them seldom.
-inline double chance(FaultKind kind) {
-    switch (kind) {
-    case FaultKind::resistive:
-    case FaultKind::low:
-    case FaultKind::reversed:
-        return 1.0;
-    case FaultKind::missing:
+// How often, against each other [common practice, no source; only their order of magnitude matters]: what has tripped,
+// blown or come out; what has corroded, the wet places first; a flat, worn or dead battery; then what a hand did wrong:
+// two leads exchanged, a battery turned, a conductor left off. An end can be on a great many wrong terminals, each of
+// them seldom.
+inline double chance(FaultChange const& change, PartKind part, bool is_wet) {
+    bool const is_load = part == PartKind::motor || part == PartKind::load;
+    switch (change.kind) {
     case FaultKind::open:
-        return 0.5;
-    case FaultKind::dead:
+        return is_load ? 0.3 : part != PartKind::connector || change.elements > 1 ? 3.0 : 1.0;
+    case FaultKind::resistive:
+        return is_wet ? 1.5 : 1.0;
+    case FaultKind::missing: // left off, broken, or a crimp that has corroded through
+        return is_wet ? 0.9 : 0.6;
+    case FaultKind::low:
+        return 1.0;
     case FaultKind::dead_cell:
     case FaultKind::shorted_cell:
+    case FaultKind::dead:
+    case FaultKind::stalled:
         return 0.3;
+    case FaultKind::exchanged:
+    case FaultKind::reversed:
+        return 0.7;
     case FaultKind::moved:
         return 0.1;
     }
     return 0.1;
 }
+
+// What has run was wired right: wear, corrosion and trips are left. Of what somebody has been at nothing is sure.
+inline double chance_since(std::optional<Since> since, FaultKind kind) {
+    bool const is_of_a_hand = kind == FaultKind::reversed || kind == FaultKind::exchanged || kind == FaultKind::moved;
+    if (since == Since::it_ran) return is_of_a_hand ? 1e-3 : 1.0;
+    if (since == Since::work_on_the_bank) return is_of_a_hand ? 3.0 : kind == FaultKind::missing ? 3.0 : 1.0;
+    return 1.0;
+}
+
 inline constexpr double chance_as_described = 5.0; // who traces has seen something
 inline constexpr double chance_of_second = 0.01;   // of one fault more, against without it
 

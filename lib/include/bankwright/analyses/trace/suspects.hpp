@@ -4,6 +4,8 @@
 #include "bankwright/analyses/trace/expected_readings.hpp"
 #include "bankwright/analyses/trace/faults.hpp"
 #include "bankwright/analyses/trace/updated_readings.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/bank/reading_sheet.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/network/moment.hpp"
 
@@ -26,12 +28,13 @@ struct Suspect {
 
 class Suspects {
 public:
-    Suspects(Bank const& bank, PartSpread const& spread);
+    Suspects(Bank const& bank, PartSpread const& spread, std::optional<Since> since);
 
     std::vector<Suspect> const& all() const { return suspects_; }
     std::vector<FaultChange> const& changes() const { return changes_; }
     Bank const& bank() const { return bank_; }
     Network const& network() const { return network_; } // at rest
+    Places const& places() const { return places_; }
 
     // What the bank reads with that suspect in it. Solved once, and held for good.
     ExpectedReadings const& expected(std::size_t suspect, Moment const& moment);
@@ -55,10 +58,12 @@ private:
     AtMoment& at(Moment const& moment);
     ExpectedReadings const& glance(std::size_t suspect, AtMoment& moment, std::optional<ExpectedReadings>& other);
     ExpectedReadings solve(std::size_t suspect, FaultyWiring wiring) const;
+    double chance_of(FaultChange const& change, std::optional<Since> since) const;
     std::vector<PartDoubt> doubts_of(Suspect const& suspect, FaultyWiring const& drawn) const;
 
     Bank bank_;
     Network network_;
+    Places places_;
     PartSpread spread_;
     std::vector<FaultChange> changes_;
     std::vector<Suspect> suspects_;

@@ -10,18 +10,35 @@
 
 namespace bankwright {
 
-BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread)
-    : bank_(bank), network_(build(bank, internal::suspecting::at_rest())), spread_(spread),
-      changes_(single_faults(bank_, network_)) {
+BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread, std::optional<Since> since)
+    : bank_(bank), network_(build(bank, internal::suspecting::at_rest())), places_(places_of(bank)), spread_(spread),
+      changes_(single_faults(bank_, network_, places_)) {
     suspects_.push_back({{}, hypotheses_++, internal::suspecting::chance_as_described});
     for (std::size_t c = 0; c < changes_.size(); ++c) {
         auto const& ladder = changes_[c].ladder;
-        double const weight = internal::suspecting::chance(changes_[c].kind);
+        double const weight = chance_of(changes_[c], since);
         if (ladder.empty()) suspects_.push_back({{{c, 0.0}}, hypotheses_, weight});
         for (double value : ladder)
             suspects_.push_back({{{c, value}}, hypotheses_, weight / static_cast<double>(ladder.size())});
         ++hypotheses_;
     }
+}
+
+// Wet: a plug and receptacle, and the ring terminals and crimps of what is landed there.
+BANKWRIGHT_INLINE double Suspects::chance_of(FaultChange const& change, std::optional<Since> since) const {
+    auto const& part = network_.parts[change.part];
+    auto const is_of_plug = [&](int terminal) {
+        for (auto const& other : network_.parts) {
+            if (other.kind != PartKind::connector) continue;
+            for (auto const& pole : other.elements)
+                if (terminal == pole.from || terminal == pole.to) return true;
+        }
+        return false;
+    };
+    bool const is_wet = part.kind == PartKind::connector || is_of_plug(part.elements.front().from) ||
+                        is_of_plug(part.elements.front().to);
+    return internal::suspecting::chance(change, part.kind, is_wet) *
+           internal::suspecting::chance_since(since, change.kind);
 }
 
 BANKWRIGHT_INLINE void Suspects::add_pair(std::size_t one, std::size_t other) {
@@ -49,7 +66,9 @@ BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, 
 BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
     for (auto& known : moments_)
         if (internal::suspecting::same(known.moment, moment)) return known;
-    moments_.push_back({moment, UpdatedReadings(wiring_of(build(bank_, moment)), spread_), {}});
+    auto wiring = wiring_of(build(bank_, moment));
+    wiring.current_is_stated = moment.loads == LoadsAre::constant_current;
+    moments_.push_back({moment, UpdatedReadings(std::move(wiring), spread_), {}});
     return moments_.back();
 }
 
@@ -61,9 +80,15 @@ BANKWRIGHT_INLINE std::vector<PartDoubt> Suspects::doubts_of(Suspect const& susp
         if (change.ladder.size() < 2) continue;
         PartDoubt doubt{change.element, 0.0, 0.0};
         auto const& element = drawn.elements[change.element];
-        if (change.kind == FaultKind::resistive)
-            doubt.ohms = value * std::log(change.ladder[1] / change.ladder[0]) / 2.0;
-        else if (element.is == Element::Is::branch)
+        bool const is_branch = element.is == Element::Is::branch;
+        double const as_described =
+            is_branch ? drawn.circuit.branches[static_cast<std::size_t>(element.index)].resistance : 0.0;
+        double const half_step = std::log(change.ladder[1] / change.ladder[0]) / 2.0;
+        if (change.kind == FaultKind::resistive || change.kind == FaultKind::dead_cell)
+            doubt.ohms = (change.is_multiple ? as_described : 1.0) * value * half_step;
+        else if (change.kind == FaultKind::stalled)
+            doubt.ohms = as_described / value * half_step;
+        else if (is_branch)
             doubt.volts = (change.ladder[1] - change.ladder[0]) / 2.0 *
                           drawn.circuit.branches[static_cast<std::size_t>(element.index)].emf;
         doubts.push_back(doubt);

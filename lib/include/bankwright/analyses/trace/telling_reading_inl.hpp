@@ -6,94 +6,143 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <utility>
+#include <vector>
 
 namespace bankwright {
 
 namespace internal::telling {
 
 inline constexpr double least_bits = 0.02;         // below it a reading is not worth the walk
-inline constexpr double worth_under_load = 0.7;    // readings at rest are easier to take
+inline constexpr double worth_under_load = 1.0;    // readings at rest are easier to take
 inline constexpr std::size_t looked_at_twice = 40; // candidates
+
+inline constexpr double little_bits = 0.25;      // below it a lead may be lengthened
+inline constexpr double worth_far = 0.3;         // and the walk is worth so much less
+inline constexpr double worth_of_current = 0.95; // of two that tell the same the voltage is the easier
 
 inline double error_of(TraceOptions const& options, double volts) {
     return meter_error(options.meter, std::abs(volts) * si::volt).value() / std::sqrt(3.0);
 }
+inline double clamp_error_of(TraceOptions const& options, double amperes) {
+    auto const& clamp = options.clamp;
+    return (clamp.of_reading * std::abs(amperes) + clamp.counts * clamp.digit.value()) / std::sqrt(3.0);
+}
 
-struct Seen {
-    double volts = 0.0;    // [V]
-    double variance = 0.0; // [V2] with the meter's error
+struct Seen { // by a hypothesis
+    double chance = 0.0;
+    double volts = 0.0;    // [V], or [A] of a current
+    double variance = 0.0; // its square, with the meter's error
 };
 
-inline std::vector<Seen> see(View const& view, std::size_t hypotheses, int red, int black,
+inline std::vector<Seen> see(View const& view, std::vector<Candidate> const& hypotheses, TellingReading const& reading,
                              TraceOptions const& options) {
     std::vector<Seen> seen;
-    for (std::size_t h = 0; h < hypotheses; ++h) {
-        auto const outlook = view.outlooks[h].of(red, black);
-        double const error = error_of(options, outlook.volts);
-        seen.push_back({outlook.volts, outlook.spread * outlook.spread + error * error});
+    for (auto const& [number, chance] : hypotheses) {
+        if (reading.current) {
+            auto const& outlook = view.currents[number][*reading.current];
+            double const error = clamp_error_of(options, outlook.amperes);
+            seen.push_back({chance, outlook.amperes, outlook.spread * outlook.spread + error * error});
+        } else {
+            auto const outlook = view.outlooks[number].of(reading.red, reading.black);
+            double const error = error_of(options, outlook.volts);
+            seen.push_back({chance, outlook.volts, outlook.spread * outlook.spread + error * error});
+        }
     }
     return seen;
 }
 
-// Entropy of the groups [bits], less what is left of it when voltages are told apart by whole classes of two standard
-// deviations. Quick, and wrong at the borders of the classes.
-inline double quick_bits(std::vector<Seen> const& seen, std::vector<double> const& chances,
-                         std::vector<std::size_t> const& groups) {
-    std::map<long, std::map<std::size_t, double>> classes;
-    double narrowest = seen.front().variance;
-    for (auto const& one : seen)
+inline double entropy(std::vector<double> const& shares, double whole) { // [bits], times the whole
+    double sum = 0.0;
+    for (double share : shares)
+        if (share > 0.0) sum -= share * std::log2(share / whole);
+    return sum;
+}
+
+// Entropy of the hypotheses [bits], less what is left of it when voltages are told apart by whole classes of two
+// standard deviations. Quick, and wrong at the borders of the classes.
+inline double quick_bits(std::vector<Seen> const& seen) {
+    double narrowest = seen.front().variance, whole = 0.0;
+    for (auto const& one : seen) {
         narrowest = std::min(narrowest, one.variance);
+        whole += one.chance;
+    }
     double const width = 2.0 * std::sqrt(narrowest);
-    std::map<std::size_t, double> before;
-    for (std::size_t h = 0; h < seen.size(); ++h) {
-        classes[std::lround(seen[h].volts / width)][groups[h]] += chances[h];
-        before[groups[h]] += chances[h];
+    std::vector<std::pair<long, double>> classes;
+    std::vector<double> shares;
+    for (auto const& one : seen) {
+        classes.emplace_back(std::lround(one.volts / width), one.chance);
+        shares.push_back(one.chance);
     }
-    auto const entropy = [](std::map<std::size_t, double> const& shares, double whole) {
-        double sum = 0.0;
-        for (auto const& [group, share] : shares)
-            if (share > 0.0) sum -= share * std::log2(share / whole);
-        return sum;
-    };
-    double whole = 0.0;
-    for (double chance : chances)
-        whole += chance;
-    double bits = entropy(before, whole);
-    for (auto const& [place, shares] : classes) {
-        double within = 0.0;
-        for (auto const& [group, share] : shares)
-            within += share;
-        bits -= entropy(shares, within);
+    // What is told is the entropy of the classes: every hypothesis is in one of them.
+    std::sort(classes.begin(), classes.end());
+    std::vector<double> sums;
+    for (std::size_t c = 0; c < classes.size(); ++c) {
+        if (c == 0 || classes[c].first != classes[c - 1].first) sums.push_back(0.0);
+        sums.back() += classes[c].second;
     }
-    return bits / whole;
+    return entropy(sums, whole) / whole;
 }
 
 // The same with the overlap of every two normal distributions: a lower bound of the mutual information.
-inline double bits(std::vector<Seen> const& seen, std::vector<double> const& chances,
-                   std::vector<std::size_t> const& groups) {
+inline double bits(std::vector<Seen> const& seen) {
     double whole = 0.0, sum = 0.0;
-    for (double chance : chances)
-        whole += chance;
-    for (std::size_t h = 0; h < seen.size(); ++h) {
-        double all = 0.0, own = 0.0;
-        for (std::size_t k = 0; k < seen.size(); ++k) {
-            double const variance = seen[h].variance + seen[k].variance, apart = seen[h].volts - seen[k].volts;
-            double const overlap = std::exp(-0.5 * apart * apart / variance) *
-                                   std::sqrt(2.0 * std::sqrt(seen[h].variance * seen[k].variance) / variance);
-            all += chances[k] * overlap;
-            if (groups[k] == groups[h]) own += chances[k] * overlap;
-        }
-        sum += chances[h] * std::log2(own / all);
+    std::vector<double> shares;
+    for (auto const& one : seen) {
+        whole += one.chance;
+        shares.push_back(one.chance);
     }
-    double before = 0.0;
-    std::map<std::size_t, double> shares;
-    for (std::size_t h = 0; h < seen.size(); ++h)
-        shares[groups[h]] += chances[h];
-    for (auto const& [group, share] : shares)
-        if (share > 0.0) before -= share * std::log2(share / whole);
-    return (before + sum) / whole;
+    for (auto const& one : seen) {
+        double all = 0.0;
+        for (auto const& other : seen) {
+            double const variance = one.variance + other.variance, apart = one.volts - other.volts;
+            double const overlap = std::exp(-0.5 * apart * apart / variance) *
+                                   std::sqrt(2.0 * std::sqrt(one.variance * other.variance) / variance);
+            all += other.chance * overlap;
+        }
+        sum += one.chance * std::log2(one.chance / all);
+    }
+    return (entropy(shares, whole) + sum) / whole;
+}
+
+inline std::vector<TellingReading> candidates_of(std::vector<View> const& views, Reach const& reach, bool far) {
+    std::vector<TellingReading> candidates;
+    auto const& place_of = *reach.place_of;
+    for (std::size_t v = 0; v < views.size(); ++v) {
+        int const terminals = views[v].outlooks.empty() ? 0 : views[v].outlooks.front().terminals();
+        for (int black = 0; black < terminals; ++black)
+            for (int red = black + 1; red < terminals; ++red)
+                if (far == (place_of[static_cast<std::size_t>(red)] != place_of[static_cast<std::size_t>(black)]))
+                    candidates.push_back({v, red, black, {}, far, 0.0});
+        if (far || views[v].currents.empty()) continue;
+        for (std::size_t part = 0; part < reach.clampable; ++part)
+            candidates.push_back({v, 0, 0, part, false, 0.0});
+    }
+    return candidates;
+}
+
+inline std::optional<TellingReading> most_telling_of(std::vector<View> const& views,
+                                                     std::vector<Candidate> const& hypotheses, Reach const& reach,
+                                                     bool far, TraceOptions const& options) {
+    auto const by_bits = [](auto const& a, auto const& b) {
+        return but_for_rounding(a.bits) > but_for_rounding(b.bits);
+    };
+    auto const worth = [&](TellingReading const& one) {
+        return (views[one.view].moment.loads == LoadsAre::at_rest ? 1.0 : worth_under_load) *
+               (one.current ? worth_of_current : 1.0);
+    };
+    auto const seen = [&](TellingReading const& one) { return see(views[one.view], hypotheses, one, options); };
+    auto candidates = candidates_of(views, reach, far);
+    candidates.erase(std::remove_if(candidates.begin(), candidates.end(), reach.is_taken), candidates.end());
+    for (auto& one : candidates)
+        one.bits = worth(one) * quick_bits(seen(one));
+    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
+    if (candidates.size() > looked_at_twice) candidates.resize(looked_at_twice);
+    for (auto& one : candidates)
+        one.bits = worth(one) * bits(seen(one));
+    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
+    if (candidates.empty() || candidates.front().bits < least_bits) return std::nullopt;
+    return candidates.front();
 }
 
 } // namespace internal::telling
@@ -101,6 +150,12 @@ inline double bits(std::vector<Seen> const& seen, std::vector<double> const& cha
 BANKWRIGHT_INLINE bool can_tell(std::vector<View> const& views, std::size_t one, std::size_t other,
                                 TraceOptions const& options) {
     for (auto const& view : views) {
+        for (std::size_t part = 0; !view.currents.empty() && part < view.currents[one].size(); ++part) {
+            auto const &a = view.currents[one][part], &b = view.currents[other][part];
+            double const apart = std::abs(a.amperes - b.amperes) / options.told_apart;
+            if (apart > std::hypot(a.spread, b.spread, internal::telling::clamp_error_of(options, a.amperes)))
+                return true;
+        }
         auto const &a = view.outlooks[one], &b = view.outlooks[other];
         int const terminals = a.terminals();
         for (int red = 0; red < terminals; ++red)
@@ -116,36 +171,16 @@ BANKWRIGHT_INLINE bool can_tell(std::vector<View> const& views, std::size_t one,
 }
 
 BANKWRIGHT_INLINE std::optional<TellingReading> most_telling(std::vector<View> const& views,
-                                                             std::vector<double> const& chances,
-                                                             std::vector<std::size_t> const& groups,
-                                                             TraceOptions const& options) {
-    std::vector<TellingReading> candidates;
-    auto const by_bits = [](auto const& a, auto const& b) {
-        return but_for_rounding(a.bits) > but_for_rounding(b.bits);
-    };
-    auto const worth = [&](std::size_t view) {
-        return views[view].moment.loads == LoadsAre::at_rest ? 1.0 : internal::telling::worth_under_load;
-    };
-    for (std::size_t v = 0; v < views.size(); ++v) {
-        int const terminals = views[v].outlooks.empty() ? 0 : views[v].outlooks.front().terminals();
-        for (int black = 0; black < terminals; ++black)
-            for (int red = black + 1; red < terminals; ++red) {
-                auto const seen = internal::telling::see(views[v], chances.size(), red, black, options);
-                candidates.push_back({v, red, black, worth(v) * internal::telling::quick_bits(seen, chances, groups)});
-            }
-    }
-    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
-    if (candidates.size() > internal::telling::looked_at_twice) candidates.resize(internal::telling::looked_at_twice);
-    for (auto& one : candidates)
-        one.bits = worth(one.view) * internal::telling::bits(internal::telling::see(views[one.view], chances.size(),
-                                                                                    one.red, one.black, options),
-                                                             chances, groups);
-    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
-    if (candidates.empty() || candidates.front().bits < internal::telling::least_bits) return std::nullopt;
-    auto told = candidates.front();
-    auto const& likeliest = views[told.view].outlooks.front();
-    if (likeliest.of(told.red, told.black).volts < 0.0)
-        std::swap(told.red, told.black); // a meter is read with its sign
+                                                             std::vector<Candidate> const& hypotheses,
+                                                             Reach const& reach, TraceOptions const& options) {
+    auto told = internal::telling::most_telling_of(views, hypotheses, reach, false, options);
+    if (!told || told->bits < internal::telling::little_bits)
+        if (auto const far = internal::telling::most_telling_of(views, hypotheses, reach, true, options))
+            if (!told || internal::telling::worth_far * far->bits > told->bits) told = far;
+    if (!told || told->current) return told;
+    auto const& likeliest = views[told->view].outlooks[hypotheses.front().number];
+    if (likeliest.of(told->red, told->black).volts < -1e-6)
+        std::swap(told->red, told->black); // a meter is read with its sign
     return told;
 }
 

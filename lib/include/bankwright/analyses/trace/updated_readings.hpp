@@ -37,6 +37,8 @@ public:
 
 private:
     struct Faulty;
+    bool put(FaultChange const& fault, double value, Faulty& faulty) const;
+    bool exchange(FaultChange const& fault, Faulty& faulty) const;
     bool read(Faulty const& faulty, AskedReading const& asked, ExpectedReading& reading);
     bool respond(Faulty const& faulty, int red, int black);
     void be_moved(Faulty const& faulty, std::vector<double>& sensitivities) const;

@@ -15,6 +15,11 @@ namespace bankwright {
 struct UpdatedReadings::Faulty {
     std::vector<solver::Change> changes;
     std::vector<std::pair<int, int>> exchanged;
+    struct MoreDrawn {
+        int plus = 0, minus = 0;
+        double amperes = 0.0; // [A]
+    };
+    std::vector<MoreDrawn> loads;
     std::vector<double> deviation; // [V] by element: an emf that stands for what is not known of it; 0: next to nothing
 
     int node(int drawn) const {
@@ -26,6 +31,11 @@ struct UpdatedReadings::Faulty {
         for (auto const& change : changes)
             if (change.branch == branch) return &change;
         return nullptr;
+    }
+    void change(int branch, solver::Branch const& now) {
+        for (auto& known : changes)
+            if (known.branch == branch) return void(known.now = now);
+        changes.push_back({branch, now});
     }
     solver::Branch const& branch(solver::Circuit const& drawn, int number) const {
         auto const* change = change_of(number);
@@ -55,26 +65,16 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
     if (!serves_) return std::nullopt;
     auto const& circuit = wiring_.circuit;
     Faulty faulty;
-    for (auto const& [fault, value] : faults) {
-        if (fault->kind == FaultKind::reversed) {
-            int const index = wiring_.elements[fault->element].index;
-            auto turned = circuit.branches[static_cast<std::size_t>(index)];
-            faulty.exchanged.emplace_back(turned.from, turned.to);
-            turned.emf = -turned.emf; // between the same nodes, whose names are exchanged
-            faulty.changes.push_back({index, turned});
-        } else if (auto change = branch_change(*fault, value, wiring_)) {
-            if (fault->kind == FaultKind::moved) {
-                auto& end = fault->from_end ? change->now.from : change->now.to;
-                end = faulty.node(end);
-            }
-            faulty.changes.push_back(*change);
-        } else {
-            return std::nullopt;
-        }
-    }
+    for (auto const& [fault, value] : faults)
+        if (!put(*fault, value, faulty)) return std::nullopt;
     solver::VariantAnswer answer;
     as_read_->solve(faulty.changes.data(), faulty.changes.size(), 1, volts_.data(), &answer);
     if (!answer.updated) return std::nullopt;
+    for (auto const& more : faulty.loads) { // what a load takes beside what it is drawn with
+        if (!together(more.plus, more.minus) || !respond(faulty, more.plus, more.minus)) return std::nullopt;
+        for (std::size_t n = 0; n < volts_.size(); ++n)
+            volts_[n] -= more.amperes * response_[n];
+    }
 
     auto const merged = [&](int node) { return topology_.merged[static_cast<std::size_t>(node)]; };
     faulty.deviation.resize(wiring_.elements.size());
@@ -94,6 +94,55 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
     for (std::size_t r = 0; r < asked.size(); ++r)
         if (!read(faulty, asked[r], readings[r])) return std::nullopt;
     return readings;
+}
+
+// False where no change of branches says it.
+BANKWRIGHT_INLINE bool UpdatedReadings::put(FaultChange const& fault, double value, Faulty& faulty) const {
+    auto const& circuit = wiring_.circuit;
+    if (fault.kind == FaultKind::exchanged) return exchange(fault, faulty);
+    for (auto e = fault.element; e < fault.element + fault.elements; ++e) {
+        auto const& element = wiring_.elements[e];
+        if (element.is == Element::Is::gap) continue; // at this moment it does nothing
+        if (element.is == Element::Is::join) return false;
+        if (element.is == Element::Is::load) {
+            auto const& load = circuit.loads[static_cast<std::size_t>(element.index)];
+            double const more = load_multiple(fault, value, wiring_) - 1.0;
+            faulty.loads.push_back({load.plus, load.minus, more * std::get<solver::ConstantCurrent>(load.law).amperes});
+            continue;
+        }
+        auto branch = changed(fault, value, faulty.branch(circuit, element.index));
+        if (fault.kind == FaultKind::moved) {
+            auto& end = fault.from_end ? branch.from : branch.to;
+            end = faulty.node(end);
+        }
+        if (fault.kind == FaultKind::reversed) {
+            faulty.exchanged.emplace_back(branch.from, branch.to);
+            branch.emf = -branch.emf; // between the same nodes, whose names are exchanged
+        }
+        faulty.change(element.index, branch);
+    }
+    return true;
+}
+
+// Every lead on the one terminal is landed on the other; the part itself stays.
+BANKWRIGHT_INLINE bool UpdatedReadings::exchange(FaultChange const& fault, Faulty& faulty) const {
+    auto const swapped = [&](int node) {
+        return node == fault.plus ? fault.minus : node == fault.minus ? fault.plus : node;
+    };
+    for (std::size_t e = 0; e < wiring_.elements.size(); ++e) {
+        auto const& element = wiring_.elements[e];
+        if (element.is == Element::Is::gap || (e >= fault.element && e < fault.element + fault.elements)) continue;
+        if (element.is == Element::Is::branch) {
+            auto branch = faulty.branch(wiring_.circuit, element.index);
+            if (swapped(branch.from) == branch.from && swapped(branch.to) == branch.to) continue;
+            branch.from = swapped(branch.from);
+            branch.to = swapped(branch.to);
+            faulty.change(element.index, branch);
+        } else if (swapped(element.from) != element.from || swapped(element.to) != element.to) {
+            return false;
+        }
+    }
+    return true;
 }
 
 BANKWRIGHT_INLINE bool UpdatedReadings::read(Faulty const& faulty, AskedReading const& asked,

@@ -1,4 +1,4 @@
-// What will a voltmeter show next, anywhere on a wiring, once some readings are known?
+// What will a voltmeter show next, anywhere on a wiring, and a clamp, once some readings are known?
 #pragma once
 
 #include "bankwright/analyses/trace/expected_readings.hpp"
@@ -15,6 +15,27 @@ struct VoltageOutlook {
     double volts = 0.0;  // [V]
     double spread = 0.0; // [V] one standard deviation, without the meter's error
 };
+
+struct CurrentOutlook {
+    double amperes = 0.0; // [A]
+    double spread = 0.0;  // [A] one standard deviation, without the clamp's error
+};
+
+inline CurrentOutlook current_outlook(ExpectedReadings const& expected, ReadingLikelihood const& known,
+                                      std::size_t element) {
+    auto const reading = expected.amps_reading(element);
+    auto const projection = known.project(reading.sensitivities);
+    CurrentOutlook outlook{reading.mean, 0.0};
+    double variance = reading.own_spread * reading.own_spread;
+    for (double one : reading.sensitivities)
+        variance += one * one;
+    for (std::size_t i = 0; i < projection.size(); ++i) {
+        outlook.amperes += projection[i] * known.weights()[i];
+        variance -= projection[i] * projection[i];
+    }
+    outlook.spread = std::sqrt(std::max(variance, 0.0));
+    return outlook;
+}
 
 // Prepared node by node, so that every pair of terminals is cheap.
 class VoltageOutlooks {

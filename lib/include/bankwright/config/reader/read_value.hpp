@@ -1,6 +1,7 @@
 // From one value in the file to a value in the program, or what is wrong with it.
 #pragma once
 
+#include "bankwright/bank/reading_sheet.hpp"
 #include "bankwright/config/document.hpp"
 #include "bankwright/config/file_rules.hpp"
 #include "bankwright/config/keys.hpp"
@@ -260,6 +261,13 @@ inline Outcome<SpeedControl> value_of(KeySpec const& key, DocumentValue const& v
     auto word = choice_of(key, value);
     if (!word.value) return {{}, std::move(word.trouble)};
     return {static_cast<SpeedControl>(*word.value), {}};
+}
+
+template <>
+inline Outcome<Since> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<Since>(*word.value), {}};
 }
 
 template <>
