@@ -14,8 +14,9 @@ BANKWRIGHT_INLINE std::vector<WireSize> standard_wire_sizes(SizeSystem system) {
     constexpr double least_stranded = 0.75;    // [mm2] 0.5 mm2 is below every ampacity table
     std::vector<WireSize> sizes;
     if (system == SizeSystem::awg)
-        for (auto const& row : tables::ampacity::by_gauge)
-            sizes.emplace_back(Awg{row.gauge});
+        for (auto const& row : tables::ampacity::by_gauge) {
+            if (area(Sae{row.gauge})) sizes.emplace_back(Awg{row.gauge});
+        }
     else
         for (auto const& row : tables::wire_resistance::class_5)
             if (row.square_millimeters >= least_stranded)
