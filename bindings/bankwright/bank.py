@@ -63,6 +63,7 @@ class Bank(PartMethods):
     voltage   nominal voltage of the system, such as "36 V"
     ambient   temperature of batteries and conductors unless they say otherwise; "25 degC" if not given
     runtime   wanted run at the motor's throttle, such as "3 h"
+    reserve   charge of a battery at which a run is over, such as "50 %"; 20 % for lithium, else 50 % if not given
     joint     resistance of one bolted or crimped joint; none if not given
 
     In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe
@@ -76,8 +77,9 @@ class Bank(PartMethods):
     """
 
     def __init__(self, name: str = "", *, voltage: QuantityLike | None = None, ambient: QuantityLike | None = None,
-                 runtime: QuantityLike | None = None, joint: QuantityLike | None = None) -> None:
-        given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "joint": joint}
+                 runtime: QuantityLike | None = None, reserve: QuantityLike | None = None,
+                 joint: QuantityLike | None = None) -> None:
+        given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "reserve": reserve, "joint": joint}
         system = {key: checked(sections()["system"], "", key, value)
                   for key, value in given.items() if value is not None}
         self._document: dict[str, Any] | None = {"name": name} if name else {}

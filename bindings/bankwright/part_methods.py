@@ -42,7 +42,7 @@ class PartMethods:
         cells           cells in series inside, such as 6; if not given: from chemistry and voltage
         capacity        rated capacity at 25 degC over capacity_hours, such as 100 Ah
         capacity_hours  duration of the discharge that the capacity is rated for, such as 20 h; if not given: 20 h
-        reserve         reserve capacity: time at 25 A and 25 degC, such as 185 min
+        reserve         reserve capacity: time at 25 A and 27 degC, such as 185 min
         cranking        cold cranking amperes, such as 650 A
         resistance      internal resistance of the whole battery, such as 4.0 mohm; if not given: from cranking, else
                         from chemistry and capacity

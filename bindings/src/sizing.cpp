@@ -28,7 +28,7 @@ SizeAnswer size_answer(ReadBank const& read, SizeWords const& words) {
     if (words.ambient) options.ambient = Temperature::from_value(*words.ambient);
     options.keep_strings = words.keep_strings;
     Sized sized;
-    static_cast<ReportHead&>(sized) = head_of(read.seen);
+    static_cast<ReportHead&>(sized) = head_of(read.seen, read.whole(), Asked::currents);
     sized.system = words.metric ? SizeSystem::metric : SizeSystem::awg;
     options.system = SizeSystem::awg;
     sized.gauges = sizing(bank, options);

@@ -16,7 +16,9 @@ namespace bankwright::python {
 
 Readings solve_answer(ReadBank const& read, MomentWords const& words) {
     auto const& bank = read.whole();
-    Solved solved{head_of(read.seen), operating_point(bank, {.moment = moment_of(words)}), {}};
+    Solved solved{head_of(read.seen, bank, Asked::currents, is_part(moment_of(words))),
+                  operating_point(bank, {.moment = moment_of(words)}),
+                  {}};
     say_unsolved(bank, solved.point, solved.findings);
     locate(solved.findings, read.seen.map);
     Readings readings;
@@ -33,7 +35,7 @@ Readings solve_answer(ReadBank const& read, MomentWords const& words) {
 }
 
 std::string short_circuit_answer(ReadBank const& read) {
-    return short_circuit_json({head_of(read.seen), short_circuit(read.whole())});
+    return short_circuit_json({head_of(read.seen, read.whole(), Asked::currents), short_circuit(read.whole())});
 }
 
 std::optional<Source> seen_from_answer(ReadBank const& read, std::string const& plus, std::string const& minus) {

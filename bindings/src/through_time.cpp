@@ -3,6 +3,7 @@
 #include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/reports/time_json.hpp"
 
 #include <stdexcept>
@@ -39,8 +40,12 @@ Course discharge_answer(ReadBank const& read, DischargeWords const& words) {
     for (auto const& [throttle, seconds] : words.legs)
         options.duty.legs.push_back({Throttle::of(throttle), seconds * si::second});
     options.duty.repeat = words.repeat;
-    Discharged discharged{through_time(bank, head_of(read.seen)), discharge(bank, options), {}};
+    Discharged discharged{
+        through_time(bank, head_of(read.seen, bank, Asked::run, is_part(options.moment) || !options.duty.legs.empty())),
+        discharge(bank, options),
+        {}};
     options.rest = {};
+    discharged.range = run_range(bank, options);
     if (auto const alike = with_batteries_alike(bank)) discharged.alike = discharge(*alike, options).runtime;
     Course course;
     add(course, discharged.run.samples);
@@ -55,7 +60,7 @@ Course recharge_answer(ReadBank const& read, std::optional<double> charge, std::
     RechargeOptions options;
     if (charge) options.charge = StateOfCharge::of(*charge);
     if (longest) options.longest = *longest * si::second;
-    Recharged const recharged{through_time(bank, head_of(read.seen)), recharge(bank, options)};
+    Recharged const recharged{through_time(bank, head_of(read.seen, bank, Asked::charge)), recharge(bank, options)};
     Course course;
     add(course, recharged.run.samples);
     course.document = recharge_json(recharged);

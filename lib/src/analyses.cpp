@@ -6,6 +6,7 @@
 #include "bankwright/analyses/operating_point_inl.hpp"
 #include "bankwright/analyses/prospective_current_inl.hpp"
 #include "bankwright/analyses/recharge_inl.hpp"
+#include "bankwright/analyses/run_range_inl.hpp"
 #include "bankwright/analyses/seen_from_inl.hpp"
 #include "bankwright/analyses/short_circuit_inl.hpp"
 #include "bankwright/analyses/sweep_inl.hpp"

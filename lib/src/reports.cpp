@@ -1,4 +1,5 @@
 // The bodies of reports/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/reports/assumption_words_inl.hpp"
 #include "bankwright/reports/discharge_text_inl.hpp"
 #include "bankwright/reports/discharge_words_inl.hpp"
 #include "bankwright/reports/findings_json_inl.hpp"

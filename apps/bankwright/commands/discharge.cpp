@@ -2,7 +2,9 @@
 
 #include "bankwright/analyses/batteries_alike.hpp"
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/config/read_duty.hpp"
+#include "bankwright/network/option_limits.hpp"
 #include "bankwright/reports/discharge_text.hpp"
 #include "bankwright/reports/findings_text.hpp"
 #include "bankwright/reports/round_times.hpp"
@@ -26,6 +28,11 @@ Usage DischargeCommand::usage() {
                        .stands_for = "FILE",
                        .excludes = {"--current", "--throttle"}});
     options.push_back(time_option("--for", longest, "Stop after this time, such as \"2 h\""));
+    options.push_back(
+        {.names = "--to",
+         .kind = quantity<StateOfCharge>("--to", reserve, charge_problem),
+         .help = "Charge at which the run is over, such as \"0 %\"; else the file's reserve, 50 % or 20 %",
+         .stands_for = "SHARE"});
     options.push_back(time_option("--rest", rest, "Then lie still for this time: batteries in parallel even out"));
     return usage;
 }
@@ -40,6 +47,7 @@ Outcome DischargeCommand::run(bool color) const {
     options.moment = moment;
     if (longest) options.longest = *longest;
     if (rest) options.rest = *rest;
+    options.reserve = reserve;
     if (!duty.empty()) {
         ReadLimits const limits;
         auto const input = read_input(duty, limits.bytes);
@@ -55,8 +63,12 @@ Outcome DischargeCommand::run(bool color) const {
         options.every = round_step(whole); // only how long it is tells which times are round
         run = discharge(checked.bank, options);
     }
-    Discharged discharged{through_time(checked.bank, head_of(checked)), std::move(run), {}};
+    Discharged discharged{through_time(checked.bank, head_of(checked, checked.bank, Asked::run,
+                                                             is_part(moment) || !options.duty.legs.empty())),
+                          std::move(run),
+                          {}};
     options.rest = options.every = {};
+    discharged.range = run_range(checked.bank, options);
     if (auto const alike = with_batteries_alike(checked.bank)) discharged.alike = discharge(*alike, options).runtime;
     bool const ran = discharged.run.end != RunEnd::no_operating_point || discharged.run.samples.size() > 1;
     return {

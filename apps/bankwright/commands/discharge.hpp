@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/network/moment.hpp"
+#include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "command.hpp"
 
@@ -19,6 +20,7 @@ struct DischargeCommand {
     std::string duty; // the duty file; empty: none
     std::optional<bankwright::Duration> longest;
     std::optional<bankwright::Duration> rest;
+    std::optional<bankwright::StateOfCharge> reserve; // none: the file's
 
     Usage usage(); // what is typed goes into the members above
     Outcome run(bool color) const;

@@ -34,7 +34,8 @@ Outcome RechargeCommand::run(bool color) const {
         options.every = round_step(run.duration);
         run = recharge(checked.bank, options);
     }
-    Recharged const recharged{through_time(checked.bank, head_of(checked)), std::move(run)};
+    Recharged const recharged{through_time(checked.bank, head_of(checked, checked.bank, Asked::charge)),
+                              std::move(run)};
     return {as_text ? recharge_text(recharged) : recharge_json(recharged),
             {},
             charges(recharged.run.end) ? ExitCode::clean : ExitCode::found};

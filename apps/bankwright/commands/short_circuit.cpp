@@ -19,6 +19,6 @@ Outcome ShortCircuitCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
     if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
-    ShortCircuited const shorted{head_of(checked), short_circuit(checked.bank)};
+    ShortCircuited const shorted{head_of(checked, checked.bank, Asked::currents), short_circuit(checked.bank)};
     return {as_text ? short_circuit_text(shorted) : short_circuit_json(shorted), {}, ExitCode::clean};
 }

@@ -71,7 +71,7 @@ Outcome SizeCommand::run(bool color) const {
         return outcome;
     }
     Sized sized;
-    static_cast<ReportHead&>(sized) = head_of(checked);
+    static_cast<ReportHead&>(sized) = head_of(checked, checked.bank, Asked::currents);
     sized.system = options.system;
     auto asked = options;
     asked.system = SizeSystem::awg;

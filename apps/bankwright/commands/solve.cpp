@@ -24,7 +24,9 @@ Outcome SolveCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
     if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
-    Solved solved{head_of(checked), operating_point(checked.bank, {.moment = moment}), {}};
+    Solved solved{head_of(checked, checked.bank, Asked::currents, is_part(moment)),
+                  operating_point(checked.bank, {.moment = moment}),
+                  {}};
     say_unsolved(checked.bank, solved.point, solved.findings);
     locate(solved.findings, checked.map);
     auto out = as_text ? solution_text(solved, {.color = color}) : solution_json(solved);

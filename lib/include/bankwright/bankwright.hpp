@@ -135,6 +135,7 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/recharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/analyses/sample_shares.hpp"
 #include "bankwright/analyses/seen_from.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
@@ -167,6 +168,7 @@
 #include "bankwright/drawing/text_fit.hpp"
 #include "bankwright/drawing/words.hpp"
 
+#include "bankwright/reports/assumption_words.hpp"
 #include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/discharge_text.hpp"
 #include "bankwright/reports/discharge_words.hpp"

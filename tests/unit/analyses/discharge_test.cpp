@@ -1,4 +1,5 @@
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/units/literals.hpp"
 
@@ -334,4 +335,37 @@ TEST_CASE("a battery a million times smaller beside another takes no longer to a
         auto const& e = run.energy;
         CHECK(e.given.value() == doctest::Approx((e.battery_heat + e.wiring_heat + e.used).value()).epsilon(1e-9));
     }
+}
+
+// At a current that does not change the moment is known without the run: half of 100 Ah at 10 A are 5 h.
+TEST_CASE("the moment of the reserve is told, and the run goes on") {
+    auto bank = one_battery(10_A);
+    auto const run = discharge(bank);
+    REQUIRE(run.to_reserve);
+    CHECK(run.to_reserve->value() == doctest::Approx(5.0 * 3600.0).epsilon(1e-6));
+    CHECK(run.runtime > *run.to_reserve);
+    bank.system.reserve = StateOfCharge::of(0.8);
+    CHECK(discharge(bank).to_reserve->value() == doctest::Approx(2.0 * 3600.0).epsilon(1e-6));
+    DischargeOptions asked;
+    asked.reserve = StateOfCharge::of(0.0);
+    CHECK_FALSE(discharge(bank, asked).to_reserve); // at 10 A it is empty before
+    bank.batteries[0].chemistry = Chemistry::lifepo4;
+    bank.batteries[0].voltage = 12.8_V;
+    bank.system.reserve.reset();
+    CHECK(discharge(bank).to_reserve->value() == doctest::Approx(8.0 * 3600.0).epsilon(1e-6));
+}
+
+TEST_CASE("what a file leaves open makes a run shorter or longer, and less of it the less it leaves open") {
+    auto bank = one_battery(25_A);
+    bank.batteries[0].reserve.reset();
+    bank.batteries[0].resistance.reset();
+    auto const open = run_range(bank, {});
+    auto const best = discharge(bank).runtime;
+    CHECK(open.runtime.low < best);
+    CHECK(open.runtime.high > best);
+    REQUIRE(open.to_reserve);
+    CHECK(open.to_reserve->low < *discharge(bank).to_reserve);
+    bank = one_battery(25_A);
+    auto const stated = run_range(bank, {});
+    CHECK(stated.runtime.high - stated.runtime.low < open.runtime.high - open.runtime.low);
 }

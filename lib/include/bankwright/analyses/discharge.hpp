@@ -24,9 +24,10 @@ struct DischargeOptions {
     Duty duty;                                      // if it has legs: the throttle of every motor, leg after leg
     Duration longest = 200.0 * 3600.0 * si::second; // give up looking
     Duration rest{};                                // afterwards, with motors and loads off
-    double tolerance = 1e-9;                        // of a battery's charge, a step
-    double samples_apart = 0.005; // of a battery's charge, at most; at rest, where less happens, a tenth of it
-    Duration every{};             // its multiples are among the samples too; 0: none
+    std::optional<StateOfCharge> reserve; // instead of the bank's own; its moment is told, and the run goes on
+    double tolerance = 1e-9;              // of a battery's charge, a step
+    double samples_apart = 0.005;         // of a battery's charge, at most; at rest, where less happens, a tenth of it
+    Duration every{};                     // its multiples are among the samples too; 0: none
 };
 
 enum class RunEnd {
@@ -42,6 +43,7 @@ struct DischargeResult {
     RunEnd end = RunEnd::time;
     std::string ended_by; // the battery, motor or load; empty where none is to blame
     Duration runtime{};
+    std::optional<Duration> to_reserve; // until the first battery was down to its reserve; none if it never was
     std::vector<BatterySample> samples; // the first at 0, the last at `runtime`
     std::vector<BatterySample> rest;    // afterwards, if asked for; its times go on from `runtime`
     std::string rest_ended_by; // a battery that has nothing left to drive round a loop; empty: the rest is over

@@ -82,6 +82,7 @@ private:
         RunEnd end = RunEnd::time;
         std::size_t index = 0; // of the battery or load
         bool reversal = false; // a weak cell turns, and the run goes on
+        bool reserve = false;  // the battery is down to it, and the run goes on
     };
 
     // At the moment last solved.
@@ -89,6 +90,8 @@ private:
         auto const& state = course_.state();
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             if (state.has_dropped_out(b)) continue;
+            if (!result_.to_reserve && state.charge_solved(b) <= reserve_of(b))
+                return {true, RunEnd::time, b, false, true};
             auto const& battery = bank_.batteries[b];
             if (state.charge_solved(b) <= 0.0 || state.at_hand(b) <= -deep_charge(*battery.chemistry))
                 return {true, RunEnd::battery_empty, b};
@@ -109,6 +112,11 @@ private:
             if (auto const least = least_volts(l); least > 0.0 && runs(l) && state.load_volts(l) < least)
                 return {true, RunEnd::load_cutoff, l};
         return {};
+    }
+
+    double reserve_of(std::size_t b) const { // [1]
+        auto const& asked = options_.reserve ? options_.reserve : bank_.system.reserve;
+        return asked.value_or(usual_reserve(*bank_.batteries[b].chemistry)).value();
     }
 
     // [V] across one of its weak cells; infinite where it has none, or gives nothing.
@@ -134,6 +142,10 @@ private:
 
     // False: that ends the run. A battery that has dropped out does not, as long as the others feed the load.
     bool act_on(Event const& event, bool must_draw) {
+        if (event.reserve) {
+            result_.to_reserve = course_.time() * si::second;
+            return true;
+        }
         if (event.reversal) {
             reversed_.push_back(event.index);
             result_.reversed_cells.push_back({bank_.batteries[event.index].id, course_.time() * si::second});

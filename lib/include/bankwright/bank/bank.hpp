@@ -25,10 +25,11 @@ struct Run {
 };
 
 struct System {
-    std::optional<Voltage> voltage;      // nominal, what the load expects
-    Temperature ambient = celsius(25.0); // of batteries and conductors unless they say otherwise
-    std::optional<Duration> runtime;     // wanted, at the motor's throttle
-    Resistance joint = 0.0 * si::ohm;    // one bolted or crimped joint, unless a conductor says otherwise
+    std::optional<Voltage> voltage;       // nominal, what the load expects
+    Temperature ambient = celsius(25.0);  // of batteries and conductors unless they say otherwise
+    std::optional<Duration> runtime;      // wanted, at the motor's throttle
+    std::optional<StateOfCharge> reserve; // charge at which a run is over; usual_reserve() unless said
+    Resistance joint = 0.0 * si::ohm;     // one bolted or crimped joint, unless a conductor says otherwise
     friend bool operator==(System const&, System const&) = default;
 };
 

@@ -27,6 +27,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("voltage", part.voltage);
         visit("ambient", part.ambient);
         visit("runtime", part.runtime);
+        visit("reserve", part.reserve);
         visit("joint", part.joint);
     } else if constexpr (std::is_same_v<Kind, Battery>) {
         visit("chemistry", part.chemistry);

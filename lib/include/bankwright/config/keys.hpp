@@ -84,6 +84,8 @@ inline constexpr std::array system{
     KeySpec{"ambient", KeyKind::temperature, "\"25 degC\"",
             "temperature of batteries and conductors unless they say otherwise", "25 degC", weather},
     KeySpec{"runtime", KeyKind::duration, "\"3 h\"", "wanted run, at the motor's throttle", {}, seconds},
+    KeySpec{"reserve", KeyKind::fraction, "\"50 %\"", "charge of a battery at which a run is over",
+            "50 % for lead-acid, 20 % for lithium", part_of_whole},
     KeySpec{"joint", KeyKind::resistance, "\"0.1 mohm\"",
             "one bolted or crimped joint, unless a conductor says otherwise", "0 ohm", ohms_or_none},
 };
@@ -97,7 +99,7 @@ inline constexpr std::array battery{
     KeySpec{"capacity", KeyKind::charge, "\"100 Ah\"", "rated capacity at 25 degC over capacity_hours", {}, coulombs},
     KeySpec{"capacity_hours", KeyKind::duration, "\"20 h\"", "duration of the discharge that the capacity is rated for",
             "20 h", seconds},
-    KeySpec{"reserve", KeyKind::duration, "\"185 min\"", "reserve capacity: time at 25 A and 25 degC", {}, seconds},
+    KeySpec{"reserve", KeyKind::duration, "\"185 min\"", "reserve capacity: time at 25 A and 27 degC", {}, seconds},
     KeySpec{"cranking", KeyKind::current, "\"650 A\"", "cold cranking amperes", {}, amperes},
     KeySpec{"resistance", KeyKind::resistance, "\"4.0 mohm\"", "internal resistance of the whole battery",
             "from cranking, else from chemistry and capacity", ohms},

@@ -25,6 +25,12 @@ double peukert_exponent(Duration t1, Current i1, Duration t2, Current i2);
 double peukert_exponent(Battery const&);
 Source peukert_source(Battery const&);
 
+// Of a chemistry, where no second rating tells it: the one that is taken, and the usual range.
+struct UsualExponent {
+    double usual, low, high;
+};
+UsualExponent usual_exponent(Chemistry);
+
 // Share of the rated capacity that is there at a temperature; 1 at 25 degC. Lead-acid by IEEE 485 from -3.9 to 51.7
 // degC and held beyond, lithium by common practice and never more than 1.
 double capacity_ratio(Chemistry, Temperature);

@@ -61,6 +61,11 @@ BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
     return tables::chemistries::peukert[static_cast<std::size_t>(*battery.chemistry)].usual;
 }
 
+BANKWRIGHT_INLINE UsualExponent usual_exponent(Chemistry chemistry) {
+    auto const& row = tables::chemistries::peukert[static_cast<std::size_t>(chemistry)];
+    return {row.usual, row.low, row.high};
+}
+
 BANKWRIGHT_INLINE Source peukert_source(Battery const& battery) {
     if (internal::capacity_ratings::tell_exponent(battery))
         return {"the battery's own ratings", "`capacity` and `reserve` (SAE J537: 25 A, 27 degC, to 1.75 V a cell)",

@@ -23,6 +23,11 @@ std::optional<Current> discharge_limit(Battery const&);
 // `max_charge`, else the chemistry's usual rate x capacity. None without either.
 std::optional<Current> charge_limit(Battery const&);
 
+// The charge at which nobody plans to go on: half for lead-acid, a fifth for lithium [common practice].
+constexpr StateOfCharge usual_reserve(Chemistry chemistry) {
+    return StateOfCharge::percent(is_lithium(chemistry) ? 20.0 : 50.0);
+}
+
 struct TemperatureLimits {
     Temperature charge_low;
     Temperature charge_high;

@@ -23,6 +23,7 @@ Source internal_resistance_source(Battery const&);
 
 // How far the battery's own may lie to either side, over the value: what its label leaves open to each of its kind.
 // `resistance` is taken to be measured to a fifth; the two others are only as good as their rule [common practice].
+inline constexpr Spread stated_resistance_spread = Spread::percent(20);
 Spread resistance_spread(Battery const&);
 
 // Ratio to the resistance at 25 degC, and to that when full.

@@ -105,7 +105,7 @@ BANKWRIGHT_INLINE Resistance internal_resistance(Battery const& battery, Tempera
 }
 
 BANKWRIGHT_INLINE Spread resistance_spread(Battery const& battery) {
-    if (battery.resistance || !battery.chemistry) return Spread::percent(20);
+    if (battery.resistance || !battery.chemistry) return stated_resistance_spread;
     if (battery.cranking) return Spread::percent(40);
     return Spread::of(tables::internal_resistance::per_cell[static_cast<std::size_t>(*battery.chemistry)].spread);
 }

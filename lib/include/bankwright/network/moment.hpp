@@ -31,4 +31,9 @@ inline Moment bank_alone() {
     return moment;
 }
 
+// Every motor runs, and none at full.
+constexpr bool is_part(Moment const& moment) {
+    return moment.throttle && moment.throttle->value() > 0.0 && moment.throttle->value() < 1.0;
+}
+
 } // namespace bankwright

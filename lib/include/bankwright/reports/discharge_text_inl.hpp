@@ -16,14 +16,29 @@
 namespace bankwright {
 namespace internal::run_text {
 
-// What the differences between the batteries, and their joining, cost. Less than a minute is not worth a line.
+// What the differences between the batteries, and their joining, cost. Less than five minutes is not known.
 inline std::string against_alike(Discharged const& discharged) {
-    constexpr double minute = 60.0;
+    constexpr double five_minutes = 300.0;
     if (!discharged.alike || discharged.batteries.size() < 2) return {};
     auto const more = *discharged.alike - discharged.run.runtime;
-    if (more.value() < minute) return {};
-    return fmt::format("were the batteries all alike and their jumpers without loss, it would last {}: {} more\n",
-                       print(*discharged.alike), print(more));
+    if (more.value() < five_minutes) return {};
+    return fmt::format("were the batteries all alike and their jumpers without loss, it would last {} more\n",
+                       run_words::about(more));
+}
+
+// How long to the reserve, where a run is planned to end, and how long until it must.
+inline std::string times(Discharged const& discharged) {
+    auto const& run = discharged.run;
+    auto const& range = discharged.range;
+    auto const until_it_must = [&] {
+        if (run.end == RunEnd::time) return print(run.runtime); // as it was asked for
+        return run_words::about(run.runtime, range ? std::optional(range->runtime) : std::nullopt);
+    };
+    auto const whole = fmt::format("{}: {}", until_it_must(), run_words::ending(run));
+    if (!run.to_reserve || !(*run.to_reserve < run.runtime) || run_words::happens_at_once(*run.to_reserve))
+        return whole;
+    return fmt::format("{} to the reserve; {}",
+                       run_words::about(*run.to_reserve, range ? range->to_reserve : std::nullopt), whole);
 }
 
 inline std::string rest(Discharged const& discharged) {
@@ -40,9 +55,9 @@ inline std::string rest(Discharged const& discharged) {
 
 BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
     auto const& run = discharged.run;
-    auto out = fmt::format("{}: {}{}: {}\n", terminal_safe(discharged.file),
+    auto out = fmt::format("{}: {}{}\n", terminal_safe(discharged.file),
                            discharged.arrangement ? *discharged.arrangement + ", " : std::string(),
-                           run_words::lasting(run.runtime), run_words::ending(run));
+                           internal::run_text::times(discharged));
     for (auto const& gone : run.dropped_out)
         out += run_words::drop_out(gone) + "\n";
     for (auto const& cell : run.reversed_cells)
@@ -53,11 +68,12 @@ BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
     for (std::size_t b = 0; b < discharged.batteries.size(); ++b) {
         auto const left = run.samples.back().charge[b].value();
         if (run.end == RunEnd::time || left < 0.005 || !discharged.capacities[b]) continue;
-        out += fmt::format("`{}` still holds {} when the run ends\n", discharged.batteries[b],
-                           print(*discharged.capacities[b] * left));
+        out += fmt::format("`{}` still holds about {:.0f} Ah when the run ends\n", discharged.batteries[b],
+                           discharged.capacities[b]->value() / 3600.0 * left);
     }
     if (run.energy.used.value() > 0.0) out += run_words::energy(run.energy);
-    out += internal::run_text::against_alike(discharged) + internal::run_text::rest(discharged);
+    out += internal::run_text::against_alike(discharged) + assumed_line(discharged.assumed) +
+           internal::run_text::rest(discharged);
     return out + errors_first(discharged.file, discharged.counts);
 }
 

@@ -2,13 +2,20 @@
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/linkage.hpp"
 
+#include <optional>
 #include <string>
 
 namespace bankwright::run_words {
 
 std::string ending(DischargeResult const& run);
+// "about 1 h 35 min": to five minutes from half an hour on, to whole ones from three minutes on, as nobody knows
+// better.
+std::string about(Duration time);
+// The same with what is not known: "about 1 h 35 min (1 h 15 min to 1 h 50 min)".
+std::string about(Duration time, std::optional<TimeRange> const& range);
 std::string watt_hours(Energy energy);
 std::string energy(EnergySplit const& split);
 bool happens_at_once(Duration time);

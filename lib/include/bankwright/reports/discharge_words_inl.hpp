@@ -4,6 +4,8 @@
 #include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/units/print.hpp"
 
+#include <cmath>
+
 #include <fmt/format.h>
 
 namespace bankwright::run_words {
@@ -26,6 +28,25 @@ BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     return {};
 }
 
+namespace rounded {
+inline Duration to_known(Duration time) {
+    constexpr double minute = 60.0;
+    if (time.value() < 3.0 * minute) return time;
+    auto const step = time.value() < 30.0 * minute ? minute : 5.0 * minute;
+    return std::round(time.value() / step) * step * si::second;
+}
+} // namespace rounded
+
+BANKWRIGHT_INLINE std::string about(Duration time) {
+    return happens_at_once(time) ? "at once" : "about " + print(rounded::to_known(time));
+}
+
+BANKWRIGHT_INLINE std::string about(Duration time, std::optional<TimeRange> const& range) {
+    if (!range || happens_at_once(time)) return about(time);
+    auto const low = print(rounded::to_known(range->low)), high = print(rounded::to_known(range->high));
+    return low == high ? about(time) : fmt::format("{} ({} to {})", about(time), low, high);
+}
+
 BANKWRIGHT_INLINE std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", energy.value() / 3600.0); }
 
 BANKWRIGHT_INLINE std::string energy(EnergySplit const& split) {
@@ -35,7 +56,7 @@ BANKWRIGHT_INLINE std::string energy(EnergySplit const& split) {
 
 BANKWRIGHT_INLINE bool happens_at_once(Duration time) { return time < 1.0 * si::second; }
 
-BANKWRIGHT_INLINE std::string lasting(Duration time) { return happens_at_once(time) ? "at once" : print(time); }
+BANKWRIGHT_INLINE std::string lasting(Duration time) { return about(time); }
 
 BANKWRIGHT_INLINE std::string drop_out(DroppedOut const& gone) {
     auto const when = happens_at_once(gone.time) ? std::string("at once") : "after " + print(gone.time);

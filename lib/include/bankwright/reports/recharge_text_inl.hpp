@@ -19,7 +19,7 @@ namespace bankwright {
 namespace internal::charge_text {
 
 inline std::string since(Duration time) {
-    return run_words::happens_at_once(time) ? "from the start" : "after " + print(time);
+    return run_words::happens_at_once(time) ? "from the start" : "after " + run_words::about(time);
 }
 
 inline std::string batteries(Recharged const& recharged) {
@@ -34,7 +34,7 @@ inline std::string batteries(Recharged const& recharged) {
         auto const& battery = run.batteries[b];
         auto const& id = recharged.batteries[b];
         if (!battery.full)
-            out += fmt::format("`{}` is at {} in the end, not full\n", id, print(battery.charge));
+            out += fmt::format("`{}` is at {:.0f} % in the end, not full\n", id, battery.charge.in_percent());
         else if (!together || run.batteries.size() == 1)
             out += fmt::format("`{}` is full {}\n", id, since(*battery.full));
         auto const& limit = recharged.high_cutoffs[b];
@@ -57,7 +57,8 @@ BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
             out += fmt::format("{}: {} in all\n", charge_words::stages(output), print(output.given));
     for (auto const& gone : run.dropped_out)
         out += run_words::drop_out(gone) + ": its voltage is too high\n";
-    if (run.end != RechargeEnd::nothing_charges) out += internal::charge_text::batteries(recharged);
+    if (run.end != RechargeEnd::nothing_charges)
+        out += internal::charge_text::batteries(recharged) + assumed_line(recharged.assumed);
     return out + errors_first(recharged.file, recharged.counts);
 }
 

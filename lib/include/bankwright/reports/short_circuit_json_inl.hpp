@@ -79,6 +79,7 @@ BANKWRIGHT_INLINE std::string short_circuit_json(ShortCircuited const& shorted) 
                         {"version", 1},
                         {"file", shorted.file},
                         {"arrangement", json::text(shorted.arrangement)},
+                        {"assumed", shorted.assumed},
                         {"places", std::move(places)},
                         {"devices", std::move(devices)},
                         {"conductors", std::move(conductors)},

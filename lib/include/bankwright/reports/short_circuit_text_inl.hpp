@@ -92,7 +92,7 @@ BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) 
         "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
         "spoiled: its insulation is past use, and above 5 s that time is on the safe side\n"
         "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
-    return out + errors_first(shorted.file, shorted.counts);
+    return out + assumed_line(shorted.assumed) + errors_first(shorted.file, shorted.counts);
 }
 
 } // namespace bankwright

@@ -78,6 +78,7 @@ BANKWRIGHT_INLINE std::string sizing_json(Sized const& sized) {
                         {"version", 1},
                         {"file", sized.file},
                         {"arrangement", json::text(sized.arrangement)},
+                        {"assumed", sized.assumed},
                         {"system", sized.system == SizeSystem::awg ? "AWG" : "mm2"},
                         {"runtime", duration(sized.reached)},
                         {"runtime_wanted", duration(sized.wanted)},

@@ -83,7 +83,7 @@ BANKWRIGHT_INLINE std::string sizing_text(Sized const& sized) {
         out.append("\n").append(table(one.rows, one.aligned));
     for (auto const& id : sized.cuts.not_cut)
         out += fmt::format("`{}` has no size or no length in the file, and is not in the list\n", id);
-    return out + "\n" + assumed + "\n" + std::string(disconnect_caution) + "\n";
+    return out + "\n" + assumed + "\n" + assumed_line(sized.assumed) + std::string(disconnect_caution) + "\n";
 }
 
 BANKWRIGHT_INLINE std::string sizing_markdown(Sized const& sized) {

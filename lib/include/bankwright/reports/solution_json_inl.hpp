@@ -28,6 +28,7 @@ BANKWRIGHT_INLINE std::string solution_json(Solved const& solved) {
                         {"file", solved.file},
                         {"status", name(point.status)},
                         {"arrangement", json::text(solved.arrangement)},
+                        {"assumed", solved.assumed},
                         {"reference", point.reference},
                         {"terminals", terminals},
                         {"parts", parts},

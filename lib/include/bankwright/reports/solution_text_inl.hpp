@@ -82,7 +82,7 @@ BANKWRIGHT_INLINE std::string solution_text(Solved const& solved, TextStyle cons
                        internal::solution::parts(point));
     out += "a battery's current is positive when it discharges, a conductor's from its `from` to its `to`\n";
     out += internal::solution::balance(point);
-    return out + errors_first(solved.file, solved.counts);
+    return out + assumed_line(solved.assumed) + errors_first(solved.file, solved.counts);
 }
 
 } // namespace bankwright

@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/reports/report_head.hpp"
@@ -34,6 +35,7 @@ inline ThroughTime through_time(Bank const& bank, ReportHead head) {
 struct Discharged : ThroughTime {
     DischargeResult run;
     std::optional<Duration> alike; // how long the same batteries would run if they were all alike
+    std::optional<RunRange> range{};
 };
 
 struct Recharged : ThroughTime {

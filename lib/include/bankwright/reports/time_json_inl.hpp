@@ -51,6 +51,11 @@ inline Json energy(EnergySplit const& split) { // [J]
 
 inline Json duration(std::optional<Duration> const& value) { return value ? number(value->value()) : Json(); }
 
+inline Json between(std::optional<TimeRange> const& range) {
+    if (!range) return Json();
+    return Json::array({number(range->low.value()), number(range->high.value())});
+}
+
 } // namespace internal::json
 
 BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
@@ -59,22 +64,27 @@ BANKWRIGHT_INLINE std::string discharge_json(Discharged const& discharged) {
     auto given = json::Json::object();
     for (std::size_t b = 0; b < run.given.size(); ++b)
         given[discharged.batteries[b]] = json::number(run.given[b].value());
-    return json::print({{"bankwright", "discharge"},
-                        {"version", 1},
-                        {"file", discharged.file},
-                        {"arrangement", json::text(discharged.arrangement)},
-                        {"end", name(run.end)},
-                        {"ended_by", json::unless_empty(run.ended_by)},
-                        {"runtime", json::number(run.runtime.value())},
-                        {"runtime_alike", json::duration(discharged.alike)},
-                        {"legs_done", run.legs_done},
-                        {"dropped_out", json::dropped_out(run.dropped_out)},
-                        {"reversed_cells", json::reversed_cells(run.reversed_cells)},
-                        {"given", given},
-                        {"energy", json::energy(run.energy)},
-                        {"samples", json::samples(run.samples, discharged.batteries)},
-                        {"rest", json::samples(run.rest, discharged.batteries)},
-                        {"rest_ended_by", json::unless_empty(run.rest_ended_by)}});
+    return json::print(
+        {{"bankwright", "discharge"},
+         {"version", 1},
+         {"file", discharged.file},
+         {"arrangement", json::text(discharged.arrangement)},
+         {"assumed", discharged.assumed},
+         {"end", name(run.end)},
+         {"ended_by", json::unless_empty(run.ended_by)},
+         {"runtime", json::number(run.runtime.value())},
+         {"to_reserve", json::duration(run.to_reserve)},
+         {"runtime_range", json::between(discharged.range ? std::optional(discharged.range->runtime) : std::nullopt)},
+         {"to_reserve_range", json::between(discharged.range ? discharged.range->to_reserve : std::nullopt)},
+         {"runtime_alike", json::duration(discharged.alike)},
+         {"legs_done", run.legs_done},
+         {"dropped_out", json::dropped_out(run.dropped_out)},
+         {"reversed_cells", json::reversed_cells(run.reversed_cells)},
+         {"given", given},
+         {"energy", json::energy(run.energy)},
+         {"samples", json::samples(run.samples, discharged.batteries)},
+         {"rest", json::samples(run.rest, discharged.batteries)},
+         {"rest_ended_by", json::unless_empty(run.rest_ended_by)}});
 }
 
 BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
@@ -97,6 +107,7 @@ BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
                         {"version", 1},
                         {"file", recharged.file},
                         {"arrangement", json::text(recharged.arrangement)},
+                        {"assumed", recharged.assumed},
                         {"end", name(run.end)},
                         {"ended_by", json::unless_empty(run.ended_by)},
                         {"duration", json::number(run.duration.value())},

@@ -7,6 +7,7 @@
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 
+#include <algorithm>
 #include <string_view>
 
 namespace bankwright {
@@ -15,8 +16,11 @@ class SpreadsOfBank {
 public:
     SpreadsOfBank(Bank const& bank, Spreads const& usual) : bank_(bank), usual_(usual) {}
 
-    // Relative, of a battery's internal resistance.
-    double of_resistance(Battery const& battery) const { return stated(battery.id, "resistance", usual_.resistance); }
+    // Relative, of a battery's internal resistance. What its label leaves open is wider than what a stated one does.
+    double of_resistance(Battery const& battery) const {
+        auto const wider = resistance_spread(battery).value() / stated_resistance_spread.value();
+        return stated(battery.id, "resistance", Spread::of(std::min(usual_.resistance.value() * wider, 0.95)));
+    }
     double of_capacity(Battery const& battery) const { return stated(battery.id, "capacity", usual_.capacity); }
     double of_charge(Battery const& battery) const { return stated(battery.id, "charge", usual_.charge); } // points
     double of_emf(Battery const& battery) const { return stated(battery.id, "emf", Spread::of(0.0)); }

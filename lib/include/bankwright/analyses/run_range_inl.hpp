@@ -1,0 +1,50 @@
+// Bodies of run_range.hpp.
+#pragma once
+
+#include "bankwright/analyses/run_range.hpp"
+#include "bankwright/analyses/spreads.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
+#include "bankwright/devices/battery_resistance.hpp"
+
+#include <cmath>
+#include <stdexcept>
+
+namespace bankwright {
+namespace internal::run_ranges {
+
+// The reserve minutes (25 A at 80 degF) from which peukert_exponent() comes to this.
+inline Duration reserve_for(Battery const& battery, double exponent) {
+    auto const warm = capacity_ratio(*battery.chemistry, celsius((80.0 - 32.0) / 1.8));
+    auto const rated = rated_time(battery);
+    return rated * std::pow(battery.capacity->value() * warm / rated.value() / 25.0, exponent);
+}
+
+// Everything that is not known, where it makes the run shorter; with -1 longer.
+inline Bank leaning(Bank bank, double shorter) {
+    for (auto& battery : bank.batteries) {
+        if (!battery.resistance)
+            battery.resistance = internal_resistance(battery, bank.system.ambient) *
+                                 (1.0 + shorter * resistance_spread(battery).value());
+        auto const share = 1.0 - shorter * Spreads{}.capacity.value();
+        *battery.capacity *= share;
+        auto const usual = usual_exponent(*battery.chemistry);
+        battery.reserve = battery.reserve ? Duration(*battery.reserve * share)
+                                          : reserve_for(battery, shorter > 0.0 ? usual.high : usual.low);
+    }
+    return bank;
+}
+
+} // namespace internal::run_ranges
+
+BANKWRIGHT_INLINE RunRange run_range(Bank const& bank, DischargeOptions options) {
+    if (auto const missing = missing_for_discharge(bank)) throw std::invalid_argument(*missing);
+    options.rest = options.every = {};
+    options.samples_apart = 1.0;
+    auto const run = [&](double shorter) { return discharge(internal::run_ranges::leaning(bank, shorter), options); };
+    auto const low = run(1.0), high = run(-1.0);
+    RunRange range{{low.runtime, high.runtime}, {}};
+    if (low.to_reserve && high.to_reserve) range.to_reserve = TimeRange{*low.to_reserve, *high.to_reserve};
+    return range;
+}
+
+} // namespace bankwright
