@@ -78,8 +78,13 @@ private:
                 member = static_cast<int>(key.range.least) +
                          any.below(static_cast<int>(std::min(key.range.most, 40.0) - key.range.least) + 1);
             else if constexpr (std::is_same_v<T, WireSize>)
-                member = any.chance(0.5) ? WireSize(Awg{any.below(34) - 3})
-                                         : WireSize(any.number(key.range) * si::square_meter);
+                member = any.chance(0.2)   ? WireSize(Sae{2 * any.below(9) + 2})
+                         : any.chance(0.5) ? WireSize(Awg{any.below(34) - 3})
+                                           : WireSize(any.number(key.range) * si::square_meter);
+            else if constexpr (std::is_same_v<T, std::vector<TripLimit>>)
+                for (int i = 0; i <= any.below(4); ++i) // rising multiples, falling times
+                    member.push_back({1.0 + i + any.below(100) / 100.0, any.below(9) * 0.1 * si::second,
+                                      (1000.0 - 100.0 * i + any.below(50)) * si::second});
             else if constexpr (std::is_same_v<T, Temperature>)
                 member = kelvin_point(any.number(key.range));
             else
