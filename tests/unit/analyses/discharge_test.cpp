@@ -369,3 +369,24 @@ TEST_CASE("what a file leaves open makes a run shorter or longer, and less of it
     auto const stated = run_range(bank, {});
     CHECK(stated.runtime.high - stated.runtime.low < open.runtime.high - open.runtime.low);
 }
+
+TEST_CASE("legs of a millisecond end with the ten thousandth, and samples are kept as far as they are asked for") {
+    DischargeOptions options;
+    options.duty = {{leg(1.0, 0.001 * si::second), leg(0.5, 0.001 * si::second)}, true};
+    auto const run = discharge(one_motor(), options);
+    CHECK(run.end == RunEnd::time);
+    CHECK(run.legs_done == most_legs);
+    CHECK(run.runtime.value() == doctest::Approx(10.0));
+    DischargeOptions ends_only;
+    ends_only.keep_samples = false;
+    auto const ends = discharge(one_battery(10_A), ends_only), all = discharge(one_battery(10_A));
+    REQUIRE(ends.samples.size() == 2);
+    CHECK(ends.samples.front().charge[0].value() == 1.0);
+    CHECK(ends.samples.back().charge[0].value() == all.samples.back().charge[0].value());
+    DischargeOptions often;
+    often.every = 0.2 * si::second; // 170 000 in ten hours
+    auto const many = discharge(one_battery(10_A), often);
+    CHECK(many.samples.size() < 100'000);
+    CHECK(many.samples.front().time.value() == 0.0);
+    CHECK(many.samples.back().time == many.runtime);
+}

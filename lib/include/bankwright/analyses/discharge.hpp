@@ -27,8 +27,13 @@ struct DischargeOptions {
     std::optional<StateOfCharge> reserve; // instead of the bank's own; its moment is told, and the run goes on
     double tolerance = 1e-9;              // of a battery's charge, a step
     double samples_apart = 0.005;         // of a battery's charge, at most; at rest, where less happens, a tenth of it
+    bool keep_samples = true;             // else the first and the last alone
     Duration every{};                     // its multiples are among the samples too; 0: none
 };
+
+// Legs that repeat are run so often at most, and the run then ends as if its time were over: 10 000 of half a minute
+// are three days and a half.
+inline constexpr std::size_t most_legs = 10'000;
 
 enum class RunEnd {
     time,               // DischargeOptions::longest is over, or the last leg
@@ -44,7 +49,7 @@ struct DischargeResult {
     std::string ended_by; // the battery, motor or load; empty where none is to blame
     Duration runtime{};
     std::optional<Duration> to_reserve; // until the first battery was down to its reserve; none if it never was
-    std::vector<BatterySample> samples; // the first at 0, the last at `runtime`
+    std::vector<BatterySample> samples; // the first at 0, the last at `runtime`; fewer where they would fill memory
     std::vector<BatterySample> rest;    // afterwards, if asked for; its times go on from `runtime`
     std::string rest_ended_by; // a battery that has nothing left to drive round a loop; empty: the rest is over
     std::vector<DroppedOut> dropped_out;

@@ -52,7 +52,7 @@ private:
                 if (!run_until(until, false)) return;
                 drew = drew || course_.state().draws();
                 result_.legs_done += 1;
-                if (course_.time() >= options_.longest.value()) return;
+                if (course_.time() >= options_.longest.value() || result_.legs_done >= most_legs) return;
             }
         } while (options_.duty.repeat && drew);
         if (!drew) result_.end = RunEnd::nothing_drawn;
@@ -175,7 +175,7 @@ private:
         course_.state().change(moment);
         auto const until = course_.time() + options_.rest.value();
         auto const note = [this] {
-            result_.rest.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
+            internal::course_samples::keep(result_.rest, course_, bank_.batteries.size(), options_.keep_samples);
         };
         if (!course_.settle()) return;
         note();
@@ -192,7 +192,7 @@ private:
             auto& deepest = result_.reversed_cells[r].deepest;
             deepest = std::min(deepest, weak_cell_volts(reversed_[r]) * si::volt);
         }
-        result_.samples.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
+        internal::course_samples::keep(result_.samples, course_, bank_.batteries.size(), options_.keep_samples);
     }
 
     Bank const& bank_;

@@ -141,7 +141,7 @@ private:
 
     void note() {
         auto const now = course_.time() * si::second;
-        result_.samples.push_back(internal::course_samples::sample_of(course_, bank_.batteries.size()));
+        internal::course_samples::keep(result_.samples, course_, bank_.batteries.size(), true);
         auto const& state = course_.state();
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             auto& battery = result_.batteries[b];

@@ -40,6 +40,7 @@ BANKWRIGHT_INLINE RunRange run_range(Bank const& bank, DischargeOptions options)
     if (auto const missing = missing_for_discharge(bank)) throw std::invalid_argument(*missing);
     options.rest = options.every = {};
     options.samples_apart = 1.0;
+    options.keep_samples = false;
     auto const run = [&](double shorter) { return discharge(internal::run_ranges::leaning(bank, shorter), options); };
     auto const low = run(1.0), high = run(-1.0);
     RunRange range{{low.runtime, high.runtime}, {}};

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <utility>
+#include <vector>
 
 namespace bankwright {
 
@@ -25,6 +27,20 @@ inline BatterySample sample_of(ChargeCourse const& course, std::size_t batteries
         sample.voltage.push_back(course.state().volts(b) * si::volt);
     }
     return sample;
+}
+
+// Adds where a course stands. Beyond some ten megabytes every other one of those there are goes, the first stays;
+// without `all` the first and the last stay.
+inline void keep(std::vector<BatterySample>& samples, ChargeCourse const& course, std::size_t batteries, bool all) {
+    auto const most = 4 + 400'000 / (batteries + 4);
+    if (!all && samples.size() == 2) samples.pop_back();
+    if (samples.size() >= most) {
+        std::size_t kept = 0;
+        for (std::size_t k = 0; k < samples.size(); k += 2, ++kept)
+            if (k != kept) samples[kept] = std::move(samples[k]);
+        samples.resize(kept);
+    }
+    samples.push_back(sample_of(course, batteries));
 }
 
 inline EnergySplit energy_of(ChargeCourse const& course) {
