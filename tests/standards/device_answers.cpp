@@ -74,7 +74,10 @@ Answers const battery_answers{
      [](Case const& c) { return 1e3 * internal_resistance(twelve_volts(c), celsius(25)).value(); }},
     {"hours_at",
      [](Case const& c) {
-         return time_to_empty(twelve_volts(c), c.number("current") * si::ampere, celsius(25)).value() / hour;
+         // SAE J537 has the reserve at 80 degF; the capacity is of 25 degC
+         auto const reserve = c.numbers.count("reserve") > 0 && c.number("current") == 25.0;
+         auto const at = reserve ? fahrenheit(80) : celsius(25);
+         return time_to_empty(twelve_volts(c), c.number("current") * si::ampere, at).value() / hour;
      }},
     {"lead_capacity_factor",
      [](Case const& c) { return 1.0 / capacity_ratio(Chemistry::flooded, fahrenheit(c.number("fahrenheit"))); }},
