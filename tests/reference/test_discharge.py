@@ -77,9 +77,10 @@ class Star:
         """Across the weak cell of b, volts: its own, less the drop over its part of the six cells' resistance."""
         charge, lag = state.reshape(2, -1)
         ratio = lambda at: float(np.interp(at, *LEAD_RATIO))
-        own, sound = ratio(max(1 - (1 - charge[b]) / self.weak[b], 0.0)), ratio(max(charge[b], 0.0))
+        at_hand = min(max(charge[b] - lag[b], 0.0), 1.0)
+        own, sound = ratio(max(1 - (1 - at_hand) / self.weak[b], 0.0)), ratio(at_hand)
         amperes = self.string_currents(charge - lag)[b // self.series]
-        return self.weak_cell(b, max(charge[b] - lag[b], 0.0)) - amperes * self.ohms[b] * own / (own + 5 * sound)
+        return self.weak_cell(b, at_hand) - amperes * self.ohms[b] * own / (own + 5 * sound)
 
     def string_currents(self, charge):  # of what is at hand
         conductance, source = 0.0, 0.0
@@ -116,7 +117,7 @@ class Star:
         return flows + falls
 
     def at_rest(self):
-        return self.charge + [0.0] * len(self.charge)
+        return np.array(self.charge + [0.0] * len(self.charge))
 
     def left(self, state):
         """Of each battery until it is empty: its charge, or what is at hand above the least."""

@@ -124,7 +124,7 @@ private:
         auto const& state = course_.state();
         if (!has_weak_cell(bank_.batteries[b]) || state.has_dropped_out(b) || state.amperes(b) <= 0.0)
             return std::numeric_limits<double>::infinity();
-        return weak_cell_voltage(bank_.batteries[b], StateOfCharge::of(std::clamp(state.charge_solved(b), 0.0, 1.0)),
+        return weak_cell_voltage(bank_.batteries[b], StateOfCharge::of(std::clamp(state.at_hand(b), 0.0, 1.0)),
                                  state.amperes(b) * si::ampere, bank_.system.ambient)
             .value();
     }
