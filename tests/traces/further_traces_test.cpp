@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -20,6 +21,12 @@ TrueFault pick(std::vector<TrueFault> faults, std::mt19937& random) {
     return std::move(faults[1 + random() % (faults.size() - 1)]); // the first is as described
 }
 
+std::optional<TrueFault> like(std::vector<TrueFault> const& faults, TrueFault const& wanted) {
+    for (auto const& fault : faults)
+        if (fault.kind == wanted.kind && fault.part == wanted.part && fault.detail == wanted.detail) return fault;
+    return std::nullopt;
+}
+
 std::vector<Bank> good_banks() {
     std::vector<Bank> banks;
     for (auto const& [series, parallel] : {std::pair(1, 1), {2, 1}, {3, 1}, {1, 2}, {2, 2}})
@@ -32,7 +39,10 @@ bool is_thorough() {
     auto const* wanted = std::getenv("TRACE_FAULTS");
     return wanted && std::string(wanted) == "all";
 }
-int pairs_per_bank() { return is_thorough() ? 40 : 1; }
+int pairs_per_bank() {
+    auto const* wanted = std::getenv("TRACE_PAIRS");
+    return wanted ? std::atoi(wanted) : is_thorough() ? 40 : 1;
+}
 
 } // namespace
 
@@ -68,22 +78,32 @@ TEST_CASE("in banks laid out at random the fault is found") {
     CHECK(found >= 0.9 * made);
 }
 
-// Often one fault hides the other, or alone explains all that can be read: it is mended, and the next trace finds the
-// other. Naming one is half of the way, both the whole.
-TEST_CASE("of two faults at once one at least is named most often") {
+// Often one fault hides the other, or alone explains all that can be read: what was named is mended, and traced again.
+TEST_CASE("of two faults at once both are named within ten readings, the one mended before the other is looked for") {
     std::mt19937 random(31);
-    int made = 0, both = 0, one = 0;
+    constexpr int most = 10, first_visit = 6;
+    int made = 0, at_once = 0, both = 0, one = 0;
     for (auto const& bank : good_banks())
-        for (int n = 0; n < pairs_per_bank(); ++n, ++made) {
+        for (int n = 0; n < pairs_per_bank(); ++n) {
             auto const first = pick(TrueFaults(bank, random).all(), random);
             auto second = pick(TrueFaults(first.bank, random).all(), random);
             while (second.part == first.part)
                 second = pick(TrueFaults(first.bank, random).all(), random);
+            auto const alone = like(TrueFaults(bank, random).all(), second);
+            if (!alone) continue; // it is possible only where the other one is
+            ++made;
             FaultTracer tracer(bank);
-            auto const followed = follow(tracer, as_built(second.bank, random), {first, second}, 10, random);
-            both += followed.found;
-            one += !followed.found && names_one(followed.result.diagnoses.front(), {first, second});
+            auto const followed = follow(tracer, as_built(second.bank, random), {first, second}, first_visit, random);
+            at_once += followed.found;
+            bool const named_first = names_one(followed.result.diagnoses.front(), {first});
+            bool const named_second = names_one(followed.result.diagnoses.front(), {second});
+            one += named_first || named_second;
+            if (!named_first && !named_second) continue;
+            auto const& left = named_first ? *alone : first; // the other is mended
+            both += followed.found ||
+                    follow(tracer, as_built(left.bank, random), {left}, most - followed.taken, random).found;
         }
-    std::printf("    two faults at once: of %d, both named in %d, one of them in %d\n", made, both, one);
-    CHECK(both + one >= 0.7 * made);
+    std::printf("    two faults at once: of %d, one named at first in %d, both in ten readings in %d (%d at once)\n",
+                made, one, both, at_once);
+    CHECK(both >= 0.6 * made);
 }

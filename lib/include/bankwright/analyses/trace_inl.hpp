@@ -47,9 +47,11 @@ inline constexpr std::size_t most_kept = 250; // hypotheses that are looked at c
 inline constexpr std::size_t most_asked = 60; // groups that the next reading is to tell apart
 inline constexpr double much_current = 5.0;   // [A] with every load off: no equalizing of a sound bank comes near it
 
-// Pairs included. What one of them costs grows with the parts and with the terminals.
-inline std::size_t most_suspects(Network const& network) {
-    return std::min<std::size_t>(120'000, 500'000'000 / (network.parts.size() * network.terminals.size() + 1));
+// Pairs included, for a tenth of a second: one that must be solved afresh, as where a load follows its voltage, costs
+// some ten times an update.
+inline std::size_t most_suspects(Network const& network, bool is_updated) {
+    return std::min<std::size_t>(is_updated ? 20'000 : 4'000,
+                                 500'000'000 / (network.parts.size() * network.terminals.size() + 1));
 }
 
 inline constexpr std::size_t most_seeds_there = 6;
@@ -119,6 +121,7 @@ public:
     TraceResult trace(std::vector<TakenReading> const& readings) {
         for (auto const& reading : readings)
             internal::tracing::refuse_unfit(reading);
+        suspects_.forget_pairs();
         readings_.take(readings);
         weigh(0);
         if (readings_.any_unrested() && drives_current(likeliest())) { // what is charged reads more than it rests at
@@ -203,7 +206,7 @@ private:
             ++seeds_there;
             seeds.push_back(s);
         }
-        auto const most = internal::tracing::most_suspects(suspects_.network());
+        auto const most = before + internal::tracing::most_suspects(suspects_.network(), !readings_.any_under_load());
         for (auto partner : order) {
             if (!shows(suspects_.changes()[suspects_.all()[partner].faults.front().first])) continue;
             for (auto seed : seeds)

@@ -21,11 +21,11 @@ inline double chance(FaultChange const& change, PartKind part, bool is_wet) {
     bool const is_load = part == PartKind::motor || part == PartKind::load;
     switch (change.kind) {
     case FaultKind::open:
-        return is_load ? 0.3 : part != PartKind::connector || change.elements > 1 ? 3.0 : 1.0;
+        return is_load ? 0.3 : part != PartKind::connector || change.elements > 1 ? 2.0 : 1.0;
     case FaultKind::resistive:
         return is_wet ? 1.5 : 1.0;
     case FaultKind::missing: // left off, broken, or a crimp that has corroded through
-        return is_wet ? 0.9 : 0.6;
+        return is_wet ? 1.0 : 0.8;
     case FaultKind::low:
         return 1.0;
     case FaultKind::dead_cell:

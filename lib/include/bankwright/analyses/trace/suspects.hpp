@@ -46,6 +46,7 @@ public:
 
     // Adds two faults at once, at every pair of their values; nothing if it is there, or if both are of one element.
     void add_pair(std::size_t one, std::size_t other);
+    void forget_pairs(); // and what was solved of them
     // In words; none for as described. One fault alone with the values that it lies between.
     std::vector<Fault> describe(Suspect const& suspect, double low, double high) const;
 
@@ -68,6 +69,7 @@ private:
     std::vector<FaultChange> changes_;
     std::vector<Suspect> suspects_;
     std::size_t hypotheses_ = 0;
+    std::size_t singles_ = 0, single_hypotheses_ = 0; // without pairs
     std::map<std::pair<std::size_t, std::size_t>, std::size_t> pairs_;
     std::deque<AtMoment> moments_; // what is held by reference does not move
     std::size_t kept_bytes_ = 0;

@@ -22,6 +22,24 @@ BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread,
             suspects_.push_back({{{c, value}}, hypotheses_, weight / static_cast<double>(ladder.size())});
         ++hypotheses_;
     }
+    singles_ = suspects_.size();
+    single_hypotheses_ = hypotheses_;
+}
+
+BANKWRIGHT_INLINE void Suspects::forget_pairs() {
+    suspects_.resize(singles_);
+    hypotheses_ = single_hypotheses_;
+    pairs_.clear();
+    for (auto& then : moments_)
+        for (auto known = then.expected.begin(); known != then.expected.end();)
+            if (known->first < singles_)
+                ++known;
+            else
+                known = then.expected.erase(known);
+    kept_bytes_ = 0;
+    for (auto const& then : moments_)
+        for (auto const& [suspect, expected] : then.expected)
+            kept_bytes_ += expected.bytes();
 }
 
 // Wet: a plug and receptacle, and the ring terminals and crimps of what is landed there.
