@@ -50,7 +50,7 @@ inline constexpr double much_current = 5.0;   // [A] with every load off: no equ
 // Pairs included, for a tenth of a second: one that must be solved afresh, as where a load follows its voltage, costs
 // some ten times an update.
 inline std::size_t most_suspects(Network const& network, bool is_updated) {
-    return std::min<std::size_t>(is_updated ? 20'000 : 4'000,
+    return std::min<std::size_t>(is_updated ? 17'000 : 4'000,
                                  500'000'000 / (network.parts.size() * network.terminals.size() + 1));
 }
 
