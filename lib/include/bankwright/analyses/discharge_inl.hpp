@@ -82,7 +82,6 @@ private:
         RunEnd end = RunEnd::time;
         std::size_t index = 0; // of the battery or load
         bool reversal = false; // a weak cell turns, and the run goes on
-        bool reserve = false;  // the battery is down to it, and the run goes on
     };
 
     // At the moment last solved.
@@ -90,8 +89,6 @@ private:
         auto const& state = course_.state();
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
             if (state.has_dropped_out(b)) continue;
-            if (!result_.to_reserve && state.charge_solved(b) <= reserve_of(b))
-                return {true, RunEnd::time, b, false, true};
             auto const& battery = bank_.batteries[b];
             if (state.charge_solved(b) <= 0.0 || state.at_hand(b) <= -deep_charge(*battery.chemistry))
                 return {true, RunEnd::battery_empty, b};
@@ -142,10 +139,6 @@ private:
 
     // False: that ends the run. A battery that has dropped out does not, as long as the others feed the load.
     bool act_on(Event const& event, bool must_draw) {
-        if (event.reserve) {
-            result_.to_reserve = course_.time() * si::second;
-            return true;
-        }
         if (event.reversal) {
             reversed_.push_back(event.index);
             result_.reversed_cells.push_back({bank_.batteries[event.index].id, course_.time() * si::second});
@@ -187,7 +180,25 @@ private:
 
     int spent() const { return internal::course_samples::spent(course_, bank_); }
 
+    // Between two moments that are told a charge goes all but straight.
+    void note_reserve() {
+        if (result_.to_reserve) return;
+        auto const time = course_.time();
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b) {
+            auto const now = course_.charge(b), reserve = reserve_of(b), before = before_.empty() ? now : before_[b];
+            if (course_.state().has_dropped_out(b) || now > reserve) continue;
+            auto const share = before > now ? std::clamp((before - reserve) / (before - now), 0.0, 1.0) : 1.0;
+            auto const then = (time_before_ + share * (time - time_before_)) * si::second;
+            result_.to_reserve = std::min(result_.to_reserve.value_or(then), then);
+        }
+        before_.resize(bank_.batteries.size());
+        for (std::size_t b = 0; b < before_.size(); ++b)
+            before_[b] = course_.charge(b);
+        time_before_ = time;
+    }
+
     void record() {
+        note_reserve();
         for (std::size_t r = 0; r < reversed_.size(); ++r) {
             auto& deepest = result_.reversed_cells[r].deepest;
             deepest = std::min(deepest, weak_cell_volts(reversed_[r]) * si::volt);
@@ -199,6 +210,8 @@ private:
     DischargeOptions options_;
     ChargeCourse course_;
     DischargeResult result_;
+    std::vector<double> before_;        // [1] charges at the moment told last
+    double time_before_ = 0.0;          // [s] of that moment
     std::vector<std::size_t> reversed_; // batteries, as in reversed_cells
 };
 
