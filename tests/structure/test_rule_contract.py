@@ -20,7 +20,7 @@ PROMISED = {
         protection/negative-side protection/short-circuit-heat
         connection/rating
         charging/voltage charging/polarity charging/not-isolated charging/cold
-        load/over-voltage
+        load/over-voltage load/nameplate-voltage
         solve/no-solution""",
     "warning": """
         file/accept-without-reason file/accept-unused

@@ -55,6 +55,29 @@ BANKWRIGHT_INLINE std::vector<WiringEdge> repaired(std::vector<WiringEdge> edges
 
 namespace internal {
 
+// Does this battery work against the others of its string? Then two posts of one sign meet where nothing is fed: a bank
+// like that is not right, whatever its loads then see.
+inline bool opposes_its_string(std::vector<WiringEdge> const& edges, WiringVerdict const& verdict, int battery) {
+    auto const& turned = edges[as_index(battery)];
+    for (auto const end : {turned.from, turned.to}) {
+        auto const group = verdict.group_of(end);
+        int plus = 0, minus = 0;
+        bool feeds = false;
+        for (auto const& edge : edges) {
+            if (edge.removed) continue;
+            bool const here = verdict.group_of(edge.from) == group, there = verdict.group_of(edge.to) == group;
+            if (edge.kind == WiringEdgeKind::battery) {
+                minus += here;
+                plus += there;
+            } else if (edge.kind == WiringEdgeKind::load || edge.kind == WiringEdgeKind::charger) {
+                feeds = feeds || here || there;
+            }
+        }
+        if (!feeds && ((plus > 1 && minus == 0) || (minus > 1 && plus == 0))) return true;
+    }
+    return false;
+}
+
 class RepairSearch {
 public:
     RepairSearch(WiringGraph const& graph, std::vector<WiringEdge> const& edges)
@@ -186,6 +209,7 @@ private:
         auto const verdict = judge(graph_, trial_, as_index(most));
         r.wrongs = wrongs(verdict);
         if (r.wrongs > most) return;
+        if (r.wrongs == 0 && r.kind == RepairKind::turn_battery && opposes_its_string(trial_, verdict, r.edge)) return;
         best_wrongs_ = r.wrongs;
         auto const form = arrangement(graph_, trial_, verdict).form;
         r.irregular = form == ArrangementForm::strings ? 0 : form == ArrangementForm::cross_tied ? 1 : 2;
@@ -236,7 +260,11 @@ inline std::vector<std::vector<Repair>> turn_two(WiringGraph const& graph, std::
         auto const once = repaired(edges, turn(a));
         for (std::size_t b = a + 1; b < edges.size(); ++b) {
             if (edges[b].kind != WiringEdgeKind::battery) continue;
-            if (judge(graph, repaired(once, turn(b))).right()) return {{turn(a)}, {turn(b)}};
+            auto const twice = repaired(once, turn(b));
+            auto const verdict = judge(graph, twice);
+            if (verdict.right() && !opposes_its_string(twice, verdict, static_cast<int>(a)) &&
+                !opposes_its_string(twice, verdict, static_cast<int>(b)))
+                return {{turn(a)}, {turn(b)}};
         }
     }
     return {};

@@ -15,12 +15,17 @@ inline constexpr std::array load_rules{
              "use thicker or shorter conductors, a fuller or larger bank, or less throttle",
              "the part's own min_voltage; computed "
              "operating point"},
-    RuleInfo{"load/over-voltage", Level::error, "0.1.0",
-             "a voltage at the terminals of a load above its max_voltage with the bank full and at rest",
-             "its electronics can be destroyed as soon as it is connected",
-             "use a load made for the full bank's voltage, or a "
-             "converter",
-             "the part's own max_voltage; open-circuit voltage of the full bank by chemistry"},
+    RuleInfo{
+        "load/over-voltage", Level::error, "0.1.0",
+        "a voltage at the terminals of a load above its max_voltage with the bank full and at rest, or a motor on a "
+        "bank of more than its nameplate voltage",
+        "its electronics can be destroyed as soon as it is connected; a motor takes a multiple of its current",
+        "use a load made for the full bank's voltage, or a converter",
+        "the part's own max_voltage or nameplate voltage; open-circuit voltage of the full bank by chemistry"},
+    RuleInfo{"load/nameplate-voltage", Level::error, "0.1.0", "a motor on a bank of less than its nameplate voltage",
+             "it turns slowly or its electronics do not start, and the bank was meant for something else",
+             "join more batteries in series, or use a motor made for the bank's voltage",
+             "the part's own nameplate voltage; nominal voltages along the wiring"},
     RuleInfo{"load/runtime", Level::warning, "0.1.0",
              "a simulated run, at the throttle and loads as described, that is shorter than the wanted `runtime`",
              "the boat is somewhere else when it ends",

@@ -5,6 +5,7 @@
 #include "bankwright/rules/families/load.hpp"
 #include "bankwright/units/print.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
@@ -25,6 +26,7 @@ public:
             auto const& edge = seen_.graph().edges[static_cast<std::size_t>(seen_.verdict().loads[i].edge)];
             auto const& part = seen_.graph().parts[static_cast<std::size_t>(edge.part)];
             if (part.kind == PartKind::motor) {
+                nameplate(seen_.bank().motors[part.index], seen_.verdict().loads[i].volts * si::volt);
                 under(part.id, seen_.bank().motors[part.index].min_voltage);
             } else {
                 auto const& load = seen_.bank().loads[part.index];
@@ -72,6 +74,27 @@ private:
                                   std::string(rule.fix));
         measured(finding, full.value(), most->value(), "V").parts = {id};
         finding.key = "max_voltage";
+        findings_.push_back(std::move(finding));
+    }
+
+    // A declared system voltage says what the wiring should give, not what the motor is made for. Lithium batteries'
+    // nominal voltages are names, held to 8 %.
+    void nameplate(Motor const& motor, Voltage counted) {
+        if (!motor.voltage) return;
+        auto const slack = std::max(same_volts, seen_.graph().lithium ? 0.08 * motor.voltage->value() : 0.0) * si::volt;
+        bool const over = exceeds(counted, *motor.voltage + slack);
+        if (!over && !exceeds(*motor.voltage - slack, counted)) return;
+        constexpr auto too_much = rule_named(load_rules, "load/over-voltage");
+        constexpr auto too_little = rule_named(load_rules, "load/nameplate-voltage");
+        auto finding =
+            finding_of(over ? too_much : too_little,
+                       fmt::format("`{}` is made for {}, the batteries it is joined to give {}", motor.id,
+                                   print(*motor.voltage), print(counted)),
+                       over ? std::string("use a motor made for that voltage, or feed it from a converter; do "
+                                          "not close the breaker on it")
+                            : std::string(too_little.fix));
+        measured(finding, counted.value(), motor.voltage->value(), "V").parts = {motor.id};
+        finding.key = "voltage";
         findings_.push_back(std::move(finding));
     }
 

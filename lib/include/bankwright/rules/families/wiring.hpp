@@ -47,7 +47,9 @@ inline constexpr std::array wiring_rules{
              "it is dead weight, and a sign that a conductor is missing or on the wrong post",
              "land the conductor that the finding names where it belongs", graph_source},
     RuleInfo{"wiring/system-voltage", Level::error, "0.1.0",
-             "the open-circuit voltage at a motor or load is not that of the declared system",
+             "the open-circuit voltage at a motor or load is not that of the declared system or, where none is "
+             "declared, of the "
+             "motor's nameplate",
              "too much destroys it, too little leaves it weak; either way the batteries are not joined as meant",
              "join as many batteries in series as the system voltage asks for", graph_source},
     RuleInfo{"wiring/unequal-strings", Level::error, "0.1.0",

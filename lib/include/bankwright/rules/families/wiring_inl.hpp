@@ -245,6 +245,16 @@ private:
                 : fmt::format("{}: `{}` sees {} with nothing switched on instead of {}", cause, id,
                               print(sees * si::volt), print(wanted * si::volt));
         auto finding = finding_of(rule, message, other_batteries ? std::string(rule.fix) : help);
+        // Nothing but its own nameplate says that the batteries should give another voltage.
+        if (other_batteries && nameplate && !seen_.bank().system.voltage) {
+            finding.message =
+                fmt::format("`{}` is made for {}, the batteries it is joined to give {}: it sees {} with "
+                            "nothing switched on",
+                            id, print(*nameplate * si::volt), print(worst->volts * si::volt), print(sees * si::volt));
+            finding.help = fmt::format("use a motor made for {}, or feed `{}` from a converter; or join the batteries "
+                                       "for {}",
+                                       print(worst->volts * si::volt), id, print(*nameplate * si::volt));
+        }
         if (must_stay)
             finding.help = fmt::format("`{}` is made for what it sees: do not move it to {}; feed it from a converter "
                                        "across the whole bank, or correct its `voltage`",
