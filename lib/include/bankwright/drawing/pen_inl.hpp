@@ -52,6 +52,8 @@ BANKWRIGHT_INLINE void Pen::circle(Point middle, double radius, LineLook const& 
     xml_.close();
 }
 
+namespace internal {
+
 inline std::string coordinates(std::vector<Point> const& points) {
     std::string text;
     for (auto const& point : points)
@@ -59,14 +61,16 @@ inline std::string coordinates(std::vector<Point> const& points) {
     return text;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void Pen::line(std::vector<Point> const& points, LineLook const& look) {
-    xml_.open("polyline").attribute("points", coordinates(points));
+    xml_.open("polyline").attribute("points", internal::coordinates(points));
     apply(look);
     xml_.attribute("stroke-linejoin", "round").close();
 }
 
 BANKWRIGHT_INLINE void Pen::shape(std::vector<Point> const& corners, LineLook const& look) {
-    xml_.open("polygon").attribute("points", coordinates(corners));
+    xml_.open("polygon").attribute("points", internal::coordinates(corners));
     apply(look);
     xml_.close();
 }

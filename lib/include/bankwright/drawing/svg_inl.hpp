@@ -19,6 +19,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class SvgWriter {
 public:
     SvgWriter(Bank const& bank, DrawOptions const& options)
@@ -131,12 +133,14 @@ private:
     std::vector<std::optional<LabelPlace>> labels_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::string to_svg(Bank const& bank, DrawOptions const& options) {
     std::size_t parts = 0;
     for_each_part(bank, [&](PartKind, auto const&) { ++parts; });
     if (parts > most_parts)
         throw std::length_error(fmt::format("{} parts are too many to draw; at most {} are drawn", parts, most_parts));
-    return SvgWriter(bank, options).write();
+    return internal::SvgWriter(bank, options).write();
 }
 
 } // namespace bankwright::drawing

@@ -23,6 +23,8 @@ BANKWRIGHT_INLINE std::string with_signs(std::string printed) {
     return printed;
 }
 
+namespace internal {
+
 template <class Q>
 std::string and_then(std::optional<Q> const& value, std::string_view separator = " ") {
     return value ? std::string(separator) + with_signs(print(*value)) : std::string();
@@ -32,32 +34,39 @@ inline std::string without_blank(std::string text) {
     return text.substr(std::min(text.find_first_not_of(" ,"), text.size()));
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::string nameplate(Battery const& battery) {
-    auto text = and_then(battery.voltage);
+    auto text = internal::and_then(battery.voltage);
     if (battery.chemistry) text += " " + std::string(label_name(*battery.chemistry));
-    return without_blank(text + and_then(battery.capacity));
+    return internal::without_blank(text + internal::and_then(battery.capacity));
 }
 BANKWRIGHT_INLINE std::string nameplate(ProtectiveDevice const& device) {
-    return without_blank(and_then(device.rating));
+    return internal::without_blank(internal::and_then(device.rating));
 }
-BANKWRIGHT_INLINE std::string nameplate(Switch const& one) { return without_blank(and_then(one.rating)); }
+BANKWRIGHT_INLINE std::string nameplate(Switch const& one) {
+    return internal::without_blank(internal::and_then(one.rating));
+}
 BANKWRIGHT_INLINE std::string nameplate(Busbar const& busbar) {
     auto const studs = busbar.studs ? fmt::format("{} studs", *busbar.studs) : std::string();
-    return without_blank(studs + and_then(busbar.rating, ", "));
+    return internal::without_blank(studs + internal::and_then(busbar.rating, ", "));
 }
 BANKWRIGHT_INLINE std::string nameplate(Connector const& connector) {
-    return without_blank(and_then(connector.rating));
+    return internal::without_blank(internal::and_then(connector.rating));
 }
 BANKWRIGHT_INLINE std::string nameplate(Motor const& motor) {
-    return without_blank(and_then(motor.voltage) + and_then(motor.current));
+    return internal::without_blank(internal::and_then(motor.voltage) + internal::and_then(motor.current));
 }
 BANKWRIGHT_INLINE std::string nameplate(Load const& load) {
-    return without_blank(and_then(load.current) + and_then(load.power) + and_then(load.resistance));
+    return internal::without_blank(internal::and_then(load.current) + internal::and_then(load.power) +
+                                   internal::and_then(load.resistance));
 }
 BANKWRIGHT_INLINE std::string nameplate(Charger const& charger) {
-    return without_blank(and_then(charger.voltage) + and_then(charger.current) +
-                         (charger.connected.value_or(false) ? "" : ", off"));
+    return internal::without_blank(internal::and_then(charger.voltage) + internal::and_then(charger.current) +
+                                   (charger.connected.value_or(false) ? "" : ", off"));
 }
+
+namespace internal {
 
 // At most three digits, no more than the length was measured with.
 inline std::string in_unit(double value, std::string_view unit) {
@@ -70,6 +79,8 @@ inline std::string in_unit(double value, std::string_view unit) {
     return text + " " + std::string(unit);
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::string size_and_length(Conductor const& conductor) {
     std::string text;
     if (conductor.size) text = with_signs(print(*conductor.size));
@@ -78,9 +89,9 @@ BANKWRIGHT_INLINE std::string size_and_length(Conductor const& conductor) {
         auto const inches = meters / 0.0254;
         auto const metric = !conductor.size || !conductor.size->gauge();
         text += text.empty() ? "" : " ";
-        text += metric           ? (meters < 1.0 ? in_unit(meters * 100.0, "cm") : in_unit(meters, "m"))
-                : inches < 23.99 ? in_unit(inches, "in")
-                                 : in_unit(inches / 12.0, "ft");
+        text += metric ? (meters < 1.0 ? internal::in_unit(meters * 100.0, "cm") : internal::in_unit(meters, "m"))
+                : inches < 23.99 ? internal::in_unit(inches, "in")
+                                 : internal::in_unit(inches / 12.0, "ft");
     }
     if (text.empty() && conductor.resistance) text = with_signs(print(*conductor.resistance));
     return text;
@@ -115,7 +126,9 @@ BANKWRIGHT_INLINE std::string printed_amperes(double amperes) {
     constexpr double rounding = 5e-5; // [A] less than any conductor of a boat carries
     auto const size = std::abs(amperes);
     if (size < rounding) return "0 A";
-    return size < 0.9995 ? in_unit(size * 1e3, "mA") : size < 999.5 ? in_unit(size, "A") : in_unit(size / 1e3, "kA");
+    return size < 0.9995  ? internal::in_unit(size * 1e3, "mA")
+           : size < 999.5 ? internal::in_unit(size, "A")
+                          : internal::in_unit(size / 1e3, "kA");
 }
 
 BANKWRIGHT_INLINE std::string printed_volts(double volts) {

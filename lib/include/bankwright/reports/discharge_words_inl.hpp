@@ -28,22 +28,24 @@ BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     return {};
 }
 
-namespace rounded {
+namespace internal {
+
 inline Duration to_known(Duration time) {
     constexpr double minute = 60.0;
     if (time.value() < 3.0 * minute) return time;
     auto const step = time.value() < 30.0 * minute ? minute : 5.0 * minute;
     return std::round(time.value() / step) * step * si::second;
 }
-} // namespace rounded
+
+} // namespace internal
 
 BANKWRIGHT_INLINE std::string about(Duration time) {
-    return happens_at_once(time) ? "at once" : "about " + print(rounded::to_known(time));
+    return happens_at_once(time) ? "at once" : "about " + print(internal::to_known(time));
 }
 
 BANKWRIGHT_INLINE std::string about(Duration time, std::optional<TimeRange> const& range) {
     if (!range || happens_at_once(time)) return about(time);
-    auto const low = print(rounded::to_known(range->low)), high = print(rounded::to_known(range->high));
+    auto const low = print(internal::to_known(range->low)), high = print(internal::to_known(range->high));
     return low == high ? about(time) : fmt::format("{} ({} to {})", about(time), low, high);
 }
 

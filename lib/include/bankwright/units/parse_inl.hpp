@@ -15,6 +15,8 @@ namespace bankwright {
 
 namespace parsing {
 
+namespace internal {
+
 // Where the next term of a sum begins: at a digit after a blank.
 inline std::size_t end_of_term(std::string_view rest) {
     for (std::size_t i = 1; i < rest.size(); ++i) {
@@ -45,29 +47,31 @@ inline std::optional<Decimal> sum_in_last_unit(std::vector<Term> const& terms) {
     return read_decimal(rest);
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Parsed<double> number_in(UnitTable const& table, std::string_view text) {
     text = trimmed(text);
-    std::vector<Term> terms;
+    std::vector<internal::Term> terms;
     auto rest = text;
     do {
         auto const number = read_decimal(rest);
         if (!number) return bad_number(table, text);
         rest = without_blanks_before(rest);
-        auto const end = table.sums ? end_of_term(rest) : rest.size();
+        auto const end = table.sums ? internal::end_of_term(rest) : rest.size();
         auto const unit = find_unit(table, trimmed(rest.substr(0, end)));
         if (!unit) return bad_unit(table, text, rest);
         rest.remove_prefix(end);
         if (number->negative && !(terms.empty() && rest.empty()))
             return problem(table, false, quoted(text) + " is a sum with a minus sign in it");
         if (!terms.empty()) {
-            double const times = size_of(terms.back().unit) / size_of(*unit);
+            double const times = internal::size_of(terms.back().unit) / internal::size_of(*unit);
             if (!(times > 1.5) || std::abs(times - std::round(times)) > 1e-9)
                 return problem(table, false,
                                quoted(text) + " is a sum whose units do not divide each other, larger first");
         }
         terms.push_back({*number, *unit});
     } while (!rest.empty());
-    auto const number = terms.size() == 1 ? terms[0].number : sum_in_last_unit(terms);
+    auto const number = terms.size() == 1 ? terms[0].number : internal::sum_in_last_unit(terms);
     auto const& [unit, prefix] = terms.back().unit;
     auto const value = number ? nearest_double(*number, unit->factor, unit->power + prefix) : std::nullopt;
     if (!value) return problem(table, false, quoted(text) + " is too large a number");
@@ -100,7 +104,10 @@ BANKWRIGHT_INLINE Parsed<Temperature> temperature(std::string_view text) {
 
 namespace bankwright::parsing {
 
-inline constexpr UnitTable wire_size_units{"a wire size", "6 AWG\" or \"16 mm2", internal::unit_tables::area};
+namespace internal {
+
+inline constexpr UnitTable wire_size_units{"a wire size", "6 AWG\" or \"16 mm2",
+                                           bankwright::internal::unit_tables::area};
 
 // "6" is 6, "1/0" and "0" are 0, "2/0" and "00" are -1, ... None where the text is no gauge from 4/0 to 30.
 inline std::optional<Awg> gauge_of(std::string_view number) {
@@ -118,6 +125,8 @@ inline std::optional<Awg> gauge_of(std::string_view number) {
     return Awg{gauge};
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     text = trimmed(text);
     auto const failed = [](Parsed<double> const& why) {
@@ -126,27 +135,28 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     auto const number = text.substr(0, text.find_first_not_of("0123456789/.+-"));
     auto const unit = without_blanks_before(text.substr(number.size()));
     if (!number.empty() && unit == "AWG") {
-        if (auto const gauge = gauge_of(number)) return {WireSize(*gauge), {}, false};
-        return failed(problem(wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
+        if (auto const gauge = internal::gauge_of(number)) return {WireSize(*gauge), {}, false};
+        return failed(problem(internal::wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
     }
     if (!number.empty() && unit == "SAE") {
-        auto const size = gauge_of(number);
+        auto const size = internal::gauge_of(number);
         if (size && bankwright::area(Sae{size->number})) return {WireSize(Sae{size->number}), {}, false};
-        return failed(problem(wire_size_units, false,
+        return failed(problem(internal::wire_size_units, false,
                               quoted(text) + " is no SAE size (18 to 1, but no odd one from 3, and 1/0 to 4/0)"));
     }
-    if (!number.empty() && unit.empty()) return failed(problem(wire_size_units, true, quoted(text) + " has no unit"));
+    if (!number.empty() && unit.empty())
+        return failed(problem(internal::wire_size_units, true, quoted(text) + " has no unit"));
     if (!number.empty())
         for (std::string_view const word : {"AWG", "ga", "gauge", "AWG."})
             if (same_letters(unit, word)) {
                 auto const meant =
                     fmt::format("{} has the unknown unit {} (did you mean `AWG`?)", quoted(text), quoted(unit));
-                return failed(problem(wire_size_units, true, meant));
+                return failed(problem(internal::wire_size_units, true, meant));
             }
-    auto const area = number_in(wire_size_units, text);
+    auto const area = number_in(internal::wire_size_units, text);
     if (!area.value) return failed(area);
     if (!(*area.value > 0.0))
-        return failed(problem(wire_size_units, false, quoted(text) + " is no cross-section above zero"));
+        return failed(problem(internal::wire_size_units, false, quoted(text) + " is no cross-section above zero"));
     return {WireSize(Area::from_value(*area.value)), {}, false};
 }
 

@@ -13,6 +13,8 @@
 
 namespace bankwright::printing {
 
+namespace internal {
+
 // "12.71" from 12.7096: rounded to so many significant digits, no exponent between 1e-4 and 1e6, no -0.
 inline std::string rounded(double number, int digits = 4) {
     if (!std::isfinite(number)) return fmt::format("{}", number);
@@ -98,26 +100,28 @@ inline std::string length(double meters) {
     return significant_digits(imperial) < significant_digits(fmt::format("{:.7g}", meters)) ? imperial : metric;
 }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::string people(UnitTable const& table, double si) {
     auto const is = [&](UnitTable const& other) { return &table == &other; };
-    if (is(voltage_units)) return engineering(si, "V");
-    if (is(current_units)) return engineering(si, "A");
-    if (is(resistance_units)) return engineering(si, "ohm");
-    if (is(power_units)) return engineering(si, "W");
-    if (is(resistance_per_length_units)) return stepped(si, {{1.0, 1.0, "ohm/m"}, {0.0, 1e-3, "mohm/m"}});
-    if (is(energy_units)) return stepped(si, {{3.6e6, 3.6e6, "kWh"}, {360.0, 3600.0, "Wh"}, {0.0, 1.0, "J"}});
-    if (is(charge_units)) return stepped(si, {{0.0, 3600.0, "Ah"}});
-    if (is(length_units)) return length(si);
-    if (is(area_units)) return stepped(si, {{0.1, 1.0, "m2"}, {0.0, 1e-6, "mm2"}});
-    if (is(duration_units)) return duration(si);
-    if (is(mass_units)) return stepped(si, {{1.0, 1.0, "kg"}, {0.0, 1e-3, "g"}});
-    if (is(force_units)) return stepped(si, {{0.0, 1.0, "N"}});
-    if (is(torque_units)) return stepped(si, {{0.0, 1.0, "N m"}});
-    if (is(angular_speed_units)) return stepped(si, {{0.0, 0.10471975511965977, "rpm"}});
-    if (is(let_through_units)) return stepped(si, {{0.0, 1.0, "A2 s"}});
-    if (is(temperature_difference_units)) return stepped(si, {{0.0, 1.0, "K"}});
-    if (is(fraction_units)) return stepped(si, {{0.0, 0.01, "%"}});
-    return fmt::format("{} SI", rounded(si));
+    if (is(voltage_units)) return internal::engineering(si, "V");
+    if (is(current_units)) return internal::engineering(si, "A");
+    if (is(resistance_units)) return internal::engineering(si, "ohm");
+    if (is(power_units)) return internal::engineering(si, "W");
+    if (is(resistance_per_length_units)) return internal::stepped(si, {{1.0, 1.0, "ohm/m"}, {0.0, 1e-3, "mohm/m"}});
+    if (is(energy_units)) return internal::stepped(si, {{3.6e6, 3.6e6, "kWh"}, {360.0, 3600.0, "Wh"}, {0.0, 1.0, "J"}});
+    if (is(charge_units)) return internal::stepped(si, {{0.0, 3600.0, "Ah"}});
+    if (is(length_units)) return internal::length(si);
+    if (is(area_units)) return internal::stepped(si, {{0.1, 1.0, "m2"}, {0.0, 1e-6, "mm2"}});
+    if (is(duration_units)) return internal::duration(si);
+    if (is(mass_units)) return internal::stepped(si, {{1.0, 1.0, "kg"}, {0.0, 1e-3, "g"}});
+    if (is(force_units)) return internal::stepped(si, {{0.0, 1.0, "N"}});
+    if (is(torque_units)) return internal::stepped(si, {{0.0, 1.0, "N m"}});
+    if (is(angular_speed_units)) return internal::stepped(si, {{0.0, 0.10471975511965977, "rpm"}});
+    if (is(let_through_units)) return internal::stepped(si, {{0.0, 1.0, "A2 s"}});
+    if (is(temperature_difference_units)) return internal::stepped(si, {{0.0, 1.0, "K"}});
+    if (is(fraction_units)) return internal::stepped(si, {{0.0, 0.01, "%"}});
+    return fmt::format("{} SI", internal::rounded(si));
 }
 
 BANKWRIGHT_INLINE std::string people(Temperature value) {
@@ -131,6 +135,8 @@ BANKWRIGHT_INLINE std::string people(WireSize value) {
     auto const scale = value.is_sae() ? "SAE" : "AWG";
     return number > 0 ? fmt::format("{} {}", number, scale) : fmt::format("{}/0 {}", 1 - number, scale);
 }
+
+namespace internal {
 
 // Plain decimals where they are short, else with an exponent.
 inline std::string plain(Decimal const& number) {
@@ -170,15 +176,17 @@ inline bool is_ascii(std::string_view text) {
     return true;
 }
 
+} // namespace internal
+
 // A unit that is a power of ten from SI always has a candidate, since the shortest decimal of the SI value just moves
 // its point; the others are tried with 15 to 17 digits.
 BANKWRIGHT_INLINE std::string exact(UnitTable const& table, double si) {
     if (!std::isfinite(si)) return fmt::format("{} {}", si, table.units.front().name);
-    Shortest shortest;
+    internal::Shortest shortest;
     for (auto const& unit : table.units) {
-        if (!is_ascii(unit.name)) continue;
+        if (!internal::is_ascii(unit.name)) continue;
         if (unit.factor == 1) {
-            auto number = decimal_of(fmt::format("{}", si));
+            auto number = internal::decimal_of(fmt::format("{}", si));
             number.exponent -= unit.power;
             shortest.offer(number, "", unit.name);
             if (unit.name != "ohm") continue;
@@ -188,9 +196,9 @@ BANKWRIGHT_INLINE std::string exact(UnitTable const& table, double si) {
         }
         double const size = nearest_double(Decimal{false, "1", unit.power}, unit.factor).value_or(1.0);
         for (int digits = 15; digits <= 17; ++digits) {
-            auto const number = decimal_of(fmt::format("{:.{}g}", si / size, digits));
+            auto const number = internal::decimal_of(fmt::format("{:.{}g}", si / size, digits));
             auto const back = nearest_double(number, unit.factor, unit.power);
-            if (!back || !same_bits(*back, si)) continue;
+            if (!back || !internal::same_bits(*back, si)) continue;
             shortest.offer(number, "", unit.name);
             break;
         }
@@ -201,12 +209,12 @@ BANKWRIGHT_INLINE std::string exact(UnitTable const& table, double si) {
 BANKWRIGHT_INLINE std::string exact(Temperature value) {
     double const kelvins = value.value();
     if (!std::isfinite(kelvins)) return fmt::format("{} K", kelvins);
-    Shortest shortest;
+    internal::Shortest shortest;
     auto const offer = [&](double degrees, std::string_view unit) {
         for (int digits = 15; digits <= 17; ++digits) {
-            auto const number = decimal_of(fmt::format("{:.{}g}", degrees, digits));
-            auto const back = parse<Temperature>(fmt::format("{} {}", plain(number), unit));
-            if (!back.value || !same_bits(back.value->value(), kelvins)) continue;
+            auto const number = internal::decimal_of(fmt::format("{:.{}g}", degrees, digits));
+            auto const back = parse<Temperature>(fmt::format("{} {}", internal::plain(number), unit));
+            if (!back.value || !internal::same_bits(back.value->value(), kelvins)) continue;
             shortest.offer(number, "", unit);
             return;
         }

@@ -11,6 +11,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class BatteryPlacer {
 public:
     explicit BatteryPlacer(Plan& plan) : plan_(plan) {}
@@ -111,6 +113,8 @@ private:
     BatteryPlaces places_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE Point BatteryPlaces::post(BatteryRows const& grid, End const& end) const {
     auto const& box = boxes[static_cast<std::size_t>(end.part)];
     bool const turned = grid.cells[static_cast<std::size_t>(end.part)].turned;
@@ -119,6 +123,6 @@ BANKWRIGHT_INLINE Point BatteryPlaces::post(BatteryRows const& grid, End const& 
             box.y + measures::post_depth};
 }
 
-BANKWRIGHT_INLINE BatteryPlaces place_batteries(Plan& plan) { return BatteryPlacer(plan).place(); }
+BANKWRIGHT_INLINE BatteryPlaces place_batteries(Plan& plan) { return internal::BatteryPlacer(plan).place(); }
 
 } // namespace bankwright::drawing

@@ -9,6 +9,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 // A string is a path from battery to battery; each post belongs to at most one joint of it. Joints are, best first:
 // conductors from + to -, conductors from + to + or - to - where one battery was turned round, and a + and a - that a
 // device or busbar joins.
@@ -178,6 +180,8 @@ private:
     BatteryRows rows_;
 };
 
-BANKWRIGHT_INLINE BatteryRows battery_rows(Scheme const& scheme) { return StringWalk(scheme).place(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE BatteryRows battery_rows(Scheme const& scheme) { return internal::StringWalk(scheme).place(); }
 
 } // namespace bankwright::drawing

@@ -9,6 +9,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class ColumnPlacer {
 public:
     ColumnPlacer(Plan& plan, BatteryPlaces const& batteries, EquipmentPlaces const& equipment)
@@ -95,6 +97,8 @@ private:
     ColumnPlaces places_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE bool is_straight(Plan const& plan, EquipmentPlaces const& equipment, Leg const& leg) {
     if (plan.channel(leg).horizontal || !plan.is_first(leg) || !plan.is_last(leg)) return false;
     auto const& wire = plan.wire(leg);
@@ -105,7 +109,7 @@ BANKWRIGHT_INLINE bool is_straight(Plan const& plan, EquipmentPlaces const& equi
 
 BANKWRIGHT_INLINE ColumnPlaces place_columns(Plan& plan, BatteryPlaces const& batteries,
                                              EquipmentPlaces const& equipment) {
-    return ColumnPlacer(plan, batteries, equipment).place();
+    return internal::ColumnPlacer(plan, batteries, equipment).place();
 }
 
 } // namespace bankwright::drawing

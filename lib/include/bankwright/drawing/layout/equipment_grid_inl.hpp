@@ -8,6 +8,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class GridMaker {
 public:
     explicit GridMaker(Scheme const& scheme)
@@ -192,6 +194,8 @@ private:
     int lowest_free_ = 0;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE bool EquipmentGrid::is_left(Scheme const& scheme, Wire const& wire, int end) const {
     auto const& here = wire.end(end);
     auto const& there = wire.end(1 - end);
@@ -204,6 +208,6 @@ BANKWRIGHT_INLINE bool EquipmentGrid::is_left(Scheme const& scheme, Wire const& 
     return (side == 0) != cell.turned;
 }
 
-BANKWRIGHT_INLINE EquipmentGrid equipment_grid(Scheme const& scheme) { return GridMaker(scheme).make(); }
+BANKWRIGHT_INLINE EquipmentGrid equipment_grid(Scheme const& scheme) { return internal::GridMaker(scheme).make(); }
 
 } // namespace bankwright::drawing

@@ -10,6 +10,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class EquipmentPlacer {
 public:
     explicit EquipmentPlacer(Plan& plan) : plan_(plan) {
@@ -246,6 +248,8 @@ private:
     std::vector<Line> lines_into_spine_; // horizontal lines that end in the spine
 };
 
-BANKWRIGHT_INLINE EquipmentPlaces place_equipment(Plan& plan) { return EquipmentPlacer(plan).place(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE EquipmentPlaces place_equipment(Plan& plan) { return internal::EquipmentPlacer(plan).place(); }
 
 } // namespace bankwright::drawing

@@ -12,6 +12,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class Layout {
 public:
     explicit Layout(Bank const& bank) : bank_(bank) {
@@ -219,6 +221,8 @@ private:
     ColumnPlaces columns_;
 };
 
-BANKWRIGHT_INLINE Drawing lay_out(Bank const& bank) { return Layout(bank).make(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE Drawing lay_out(Bank const& bank) { return internal::Layout(bank).make(); }
 
 } // namespace bankwright::drawing

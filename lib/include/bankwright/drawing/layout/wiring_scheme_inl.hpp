@@ -14,6 +14,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class SchemeMaker {
 public:
     explicit SchemeMaker(Bank const& bank)
@@ -120,6 +122,8 @@ private:
     Scheme scheme_;
 };
 
-BANKWRIGHT_INLINE Scheme scheme_of(Bank const& bank) { return SchemeMaker(bank).make(); }
+} // namespace internal
+
+BANKWRIGHT_INLINE Scheme scheme_of(Bank const& bank) { return internal::SchemeMaker(bank).make(); }
 
 } // namespace bankwright::drawing

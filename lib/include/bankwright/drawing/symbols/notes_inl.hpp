@@ -13,6 +13,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class NotesPen {
 public:
     NotesPen(Pen& pen, Notes const& notes, PartContext const& context)
@@ -130,8 +132,10 @@ private:
     double right_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE double draw_notes(Pen& pen, Notes const& notes, PartContext const& context) {
-    return NotesPen(pen, notes, context).draw();
+    return internal::NotesPen(pen, notes, context).draw();
 }
 
 } // namespace bankwright::drawing

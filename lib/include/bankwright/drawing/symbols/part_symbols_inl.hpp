@@ -17,6 +17,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class PartPen {
 public:
     PartPen(Pen& pen, PartPlace const& place, PartContext const& context)
@@ -224,6 +226,8 @@ private:
     Mark const* mark_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE void draw_part_ground(Pen& pen, PartPlace const& place) {
     if (place.in_fault_loop)
         pen.box({place.box.x - 5.0, place.box.y - 5.0, place.box.width + 10.0, place.box.height + 10.0},
@@ -238,7 +242,7 @@ BANKWRIGHT_INLINE void draw_part_ground(Pen& pen, PartPlace const& place) {
 }
 
 BANKWRIGHT_INLINE void draw_part(Pen& pen, PartPlace const& place, PartContext const& context) {
-    PartPen drawer(pen, place, context);
+    internal::PartPen drawer(pen, place, context);
     for_each_part(context.bank, [&, seen = std::vector<std::size_t>(part_kind_names.size(), 0)](
                                     PartKind kind, auto const& part) mutable {
         auto const index = seen[static_cast<std::size_t>(kind)]++;

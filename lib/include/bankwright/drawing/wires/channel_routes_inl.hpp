@@ -12,6 +12,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 // Dijkstra's method over the crossings of channels, with roughly the lengths that the drawing will have.
 class Router {
 public:
@@ -160,9 +162,11 @@ private:
     std::vector<int> came_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<Route> channel_routes(Scheme const& scheme, BatteryRows const& batteries,
                                                     EquipmentGrid const& equipment) {
-    Router router(scheme, batteries, equipment);
+    internal::Router router(scheme, batteries, equipment);
     std::vector<Route> routes;
     for (auto const& wire : scheme.wires)
         routes.push_back(router.route(wire));

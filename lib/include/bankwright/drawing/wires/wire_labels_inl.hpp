@@ -10,6 +10,8 @@
 
 namespace bankwright::drawing {
 
+namespace internal {
+
 class LabelPlacer {
 public:
     LabelPlacer(Drawing const& drawing, std::vector<LabelSize> const& sizes)
@@ -115,9 +117,11 @@ private:
     std::vector<std::optional<LabelPlace>> placed_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::vector<std::optional<LabelPlace>> place_labels(Drawing const& drawing,
                                                                       std::vector<LabelSize> const& sizes) {
-    return LabelPlacer(drawing, sizes).place();
+    return internal::LabelPlacer(drawing, sizes).place();
 }
 
 } // namespace bankwright::drawing

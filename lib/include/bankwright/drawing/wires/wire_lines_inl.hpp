@@ -22,15 +22,19 @@ inline constexpr double arrow = 11.0;
 inline constexpr double widest = measures::label_width - cap - 2.0 * padding;
 } // namespace internal::label_measures
 
+namespace internal {
+
 inline Run const& run_of(Bank const& bank, WirePlace const& wire) {
     return (wire.kind == PartKind::jumper ? bank.jumpers : bank.cables)[wire.index];
 }
+
+} // namespace internal
 
 BANKWRIGHT_INLINE LabelText label_text(WirePlace const& wire, PartContext const& context) {
     using namespace internal::label_measures;
     LabelText text;
     text.id = fitted(wire.id, widest, id_size, true);
-    text.size = fitted(size_and_length(run_of(context.bank, wire).conductor), widest, text_size);
+    text.size = fitted(size_and_length(internal::run_of(context.bank, wire).conductor), widest, text_size);
     if (auto const amperes = context.readings.amperes(wire.id)) {
         text.amperes = fitted(printed_amperes(*amperes), widest - arrow, text_size);
         text.current = std::abs(*amperes) < 1e-6 ? 0.0 : *amperes;
@@ -45,7 +49,7 @@ BANKWRIGHT_INLINE LabelText label_text(WirePlace const& wire, PartContext const&
 }
 
 BANKWRIGHT_INLINE std::string wire_in_words(WirePlace const& wire, PartContext const& context) {
-    auto const& run = run_of(context.bank, wire);
+    auto const& run = internal::run_of(context.bank, wire);
     auto text = fmt::format("{} {}: {} to {}", name(wire.kind), wire.id, run.from, run.to);
     if (auto const size = size_and_length(run.conductor); !size.empty()) text += ", " + size;
     if (run.conductor.color) text += ", " + *run.conductor.color;
