@@ -34,7 +34,7 @@ inline constexpr double most_loss = 0.14;
 inline constexpr double loss_step = 0.02;
 
 // Of a worn battery's internal resistance, and of a motor's current that stalls or drags weeds [from memory].
-inline constexpr double least_worn = 3.0, most_worn = 20.0;
+inline constexpr double least_worn = 3.0, most_worn = 30.0;            // 20 times, and what a sound one varies
 inline constexpr double least_dead_cell = 4.0, dead_cell_factor = 1.7; // of the whole battery's, with one in it
 inline constexpr double least_stalled = 1.5, most_stalled = 5.0;
 inline constexpr double multiple_factor = 1.25;
