@@ -331,7 +331,7 @@ class Bank(PartMethods):
 
     def size(self, *, runtime: QuantityLike | None = None, ambient: QuantityLike | None = None, metric: bool = False,
              keep_strings: bool = False) -> Sizing:
-        """The smallest conductors, breakers and number of strings with which the bank passes every rule, and the cut list.
+        """The smallest conductors, breakers and number of strings with which every rule is passed, and the cut list.
 
         `runtime` and `ambient` take the place of the bank's own; `metric` asks for mm2 instead of AWG. Raises
         Unreadable, also for a bank with an error that no size cures.
@@ -343,7 +343,7 @@ class Bank(PartMethods):
         return sizing
 
     def trace(self, readings: Readings | str | os.PathLike[str]) -> Trace:
-        """What is most likely wrong with a bank that reads otherwise than it is described, and which reading to take next.
+        """What is most likely wrong with a bank that does not read as described, and which reading to take next.
 
         `readings` are a sheet of them or the path of a file. Raises OSError if there is no such file; Unreadable, also
         for readings that name no terminal or part of the bank; Unsuitable for a bank without a battery, or of so many

@@ -111,14 +111,14 @@ def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Sequence[str] |
     return Sweep(arrays, units, measures, answers, shape, mask)
 
 
-def tolerance(bank: Bank, *, client: Client | None = None, samples: int = 1_000_000, seed: int = 1, chunk: int = 1 << 20,
-              progress: bool = False, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
+def tolerance(bank: Bank, *, client: Client | None = None, samples: int = 1_000_000, seed: int = 1,
+              chunk: int = 1 << 20, progress: bool = False, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
               rest: bool = False, threads: int = 1) -> Tolerance:
     """Bank.tolerance in chunks of `chunk` samples, each seeded from `seed` and its number, on the workers of `client`.
 
     Without a client it runs in this process and gives the same answer. Means and deviations are joined by the formula
-    of Chan, Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the samples. Raises what
-    Bank.tolerance raises, and `distributed.KilledWorker` where one chunk has cost three workers.
+    of Chan, Golub and LeVeque (1979, from memory); worst corners and influences do not depend on the samples. Raises
+    what Bank.tolerance raises, and `distributed.KilledWorker` where one chunk has cost three workers.
     """
     if chunk < 1 or samples < 1:
         raise Unsuitable(f"`chunk` and `samples` are at least 1; found {chunk} and {samples}")
