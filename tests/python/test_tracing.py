@@ -39,7 +39,7 @@ def test_a_sheet_filled_in_is_the_file_and_one_reading_more_decides(bow):
     assert decided.hypotheses[0]["probability"] > 0.99
     frame = decided.frame()
     assert frame["faults"][0] == "B reversed" and "probability [1]" in frame
-    assert "B reversed" in decided._repr_html_() and "a short across a bank" in decided._repr_html_()
+    assert "B reversed" in decided._repr_html_() and "what you measure is live" in decided._repr_html_()
 
 
 def test_what_the_solver_says_is_traced_to_no_fault(bow):
