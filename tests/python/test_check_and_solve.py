@@ -106,6 +106,6 @@ def test_the_rules_are_the_command_s(command, root):
 
 def test_what_an_answer_prints_is_short(root):
     bank = bankwright.read(root / "data/examples/bow-36v.toml")
-    for answer in (bank, bank.solve(), bank.discharge(), bank.hookup(), bank.short_circuit(), bank.tolerance(draws=10),
+    for answer in (bank, bank.solve(), bank.discharge(), bank.hookup(), bank.short_circuit(), bank.tolerance(samples=10),
                    bank.sweep({"A.resistance": [0.004, 0.005]})):
         assert len(str(answer).splitlines()) == 1 and len(str(answer)) < 160 + len(bank.file), type(answer)

@@ -224,7 +224,7 @@ TEST_CASE("logged charges take as long as they took") {
 TEST_CASE("the lowest and the highest absorption voltage fill a lead-acid battery, in the cold more slowly") {
     for (auto const chemistry : {Chemistry::flooded, Chemistry::agm, Chemistry::gel}) {
         auto const stages = charge_stages(chemistry, 6);
-        for (auto const holds : {stages.absorption_low, stages.absorption_high}) {
+        for (auto const& holds : {stages.absorption_low, stages.absorption_high}) {
             auto battery = twelve_volts("A", chemistry);
             battery.charge = StateOfCharge::of(0.5);
             auto bank = on_charge({battery}, holds, 20_A);

@@ -33,13 +33,16 @@ Traced two_ways() {
     turned.probability = 0.75;
     turned.misfit = 0.5;
     elsewhere.faults = {moved("C+")};
-    elsewhere.alike = {{moved("CB.line")}, {{FaultKind::open, "bow", "positive pole", {}, {}}}, {moved("CB.load")}};
+    elsewhere.alike = {{moved("CB.line")},
+                       {{FaultKind::open, "bow", "positive pole", {}, {}, PartKind::connector}},
+                       {moved("CB.load")}};
     elsewhere.probability = 0.2;
     elsewhere.misfit = std::nan("");
     traced.result.diagnoses = {turned, elsewhere};
     NextReading next;
     next.red = "A+";
     next.black = "B+";
+    next.places = {"battery box"};
     next.moment.loads = LoadsAre::at_rest;
     next.bits = 1.5;
     next.expected = {{turned.faults, 0.0 * si::volt, 0.02 * si::volt},
@@ -55,7 +58,7 @@ TEST_CASE("the trace document has the keys of version 1 in their order") {
     CHECK(document["bankwright"] == "trace");
     CHECK(document["version"] == 1);
     CHECK(keys(document) == std::vector<std::string>{"bankwright", "version", "file", "readings", "explained",
-                                                     "current_at_rest", "hypotheses", "next"});
+                                                     "current_at_rest", "doubtful", "hypotheses", "next"});
     CHECK(document["readings"] == 2);
     auto const& first = document["hypotheses"][0];
     CHECK(keys(first) == std::vector<std::string>{"faults", "probability", "misfit", "alike"});
@@ -65,7 +68,7 @@ TEST_CASE("the trace document has the keys of version 1 in their order") {
     CHECK(document["hypotheses"][1]["alike"].size() == 3);
     CHECK(document["hypotheses"][1]["misfit"].is_null()); // no number is null, never NaN
     auto const& next = document["next"];
-    CHECK(keys(next) == std::vector<std::string>{"red", "black", "state", "bits", "expected"});
+    CHECK(keys(next) == std::vector<std::string>{"state", "bits", "again", "expected", "red", "black", "places"});
     CHECK(next["state"] == Json{{"rest", true}});
     CHECK(keys(next["expected"][0]) == std::vector<std::string>{"faults", "reads", "spread"});
     CHECK(next["expected"][1]["reads"] == 12.82);
@@ -88,8 +91,9 @@ TEST_CASE("for people, places of one end are one line, and the cautions stand on
     auto const text = trace_text(two_ways());
     CHECK(text.find("x.toml: 2 readings\n\n     75 %  `B` is turned round\n"
                     "     20 %  `J1` is on C+, CB.line or CB.load instead of B-\n"
-                    "       or  `bow` is open (positive pole)\n") == 0);
-    CHECK(text.find("read next, with every load off: red on A+, black on B+\n     0.00 V  if `B` is turned round\n"
+                    "       or  `bow` makes no contact (positive pole)\n") == 0);
+    CHECK(text.find("read next, with every load off: red on A+, black on B+ (battery box)\n     0.00 V  if `B` is "
+                    "turned round\n"
                     "    12.82 V  if `J1` is on C+ instead of B-\n") != std::string::npos);
     auto const cautions = text.find("before you touch the bank:");
     REQUIRE(cautions != std::string::npos);

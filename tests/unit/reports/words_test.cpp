@@ -68,8 +68,17 @@ TEST_CASE("each fault is told in a sentence of its own") {
     CHECK(says(told({FaultKind::low, "B", "20 %", {}, {}}), "`B` is low (20 %)\n"));
     CHECK(says(told({FaultKind::moved, "J1", {}, "C+", "B-"}), "`J1` is on C+ instead of B-\n"));
     CHECK(says(told({FaultKind::missing, "J1", {}, {}, {}}), "`J1` is missing or broken\n"));
-    CHECK(says(told({FaultKind::resistive, "J1", "20 mohm", {}, {}}), "`J1` or one of its joints resists (20 mohm)\n"));
-    CHECK(says(told({FaultKind::open, "bow", "positive pole", {}, {}}), "`bow` is open (positive pole)\n"));
+    CHECK(says(told({FaultKind::resistive, "J1", "20 mohm", {}, {}, PartKind::jumper}),
+               "`J1` or one of its joints resists (20 mohm)\n"));
+    CHECK(says(told({FaultKind::open, "bow", "positive pole", {}, {}, PartKind::connector}),
+               "`bow` makes no contact (positive pole)\n"));
+    CHECK(says(told({FaultKind::open, "CB", {}, {}, {}, PartKind::breaker}),
+               "`CB` is tripped, switched off or broken\n"));
+    CHECK(says(told({FaultKind::open, "troll", {}, {}, {}, PartKind::motor}),
+               "`troll` takes nothing: look at its own switch and fuse\n"));
+    CHECK(says(told({FaultKind::resistive, "B", {}, {}, {}, PartKind::battery}), "`B` is worn: it sags under load\n"));
+    CHECK(says(told({FaultKind::exchanged, "troll", {}, {}, {}, PartKind::motor}),
+               "the two leads on `troll` are exchanged\n"));
 }
 
 TEST_CASE("nothing more to read, and more that is alike than there is room for") {

@@ -59,7 +59,8 @@ std::optional<std::string> closest(std::string_view word, Candidates const& cand
         if (candidate.empty() || candidate.size() > longest) continue;
         std::size_t const allowed = (std::max(word.size(), candidate.size()) + 1) / 3;
         std::size_t const distance = edit_distance(word, candidate);
-        bool const begins_with_it = same_letters(candidate.substr(0, word.size()), word);
+        bool const begins_with_it =
+            candidate.size() > word.size() && same_letters(candidate.substr(0, word.size()), word);
         bool const is_nearer = distance < best_distance || (distance == best_distance && begins_with_it && best);
         if (distance > allowed || !is_nearer) continue;
         best_distance = distance;
