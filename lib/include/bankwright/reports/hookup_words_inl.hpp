@@ -15,7 +15,7 @@
 #include <fmt/format.h>
 
 namespace bankwright {
-namespace internal::hookup_words {
+namespace internal::hookup_sheet {
 
 using bankwright::hookup_words::BatteryLines;
 using bankwright::hookup_words::ReadingLines;
@@ -289,11 +289,11 @@ private:
     HookupOptions const& options_;
 };
 
-} // namespace internal::hookup_words
+} // namespace internal::hookup_sheet
 
 BANKWRIGHT_INLINE hookup_words::Sheet hookup_words::sheet(HookupResult const& result, Bank const& bank,
                                                           HookupOptions const& options) {
-    return internal::hookup_words::SheetWriter(result, bank, options).write();
+    return internal::hookup_sheet::SheetWriter(result, bank, options).write();
 }
 
 } // namespace bankwright
