@@ -65,6 +65,8 @@ class Bank(PartMethods):
     runtime   wanted run at the motor's throttle, such as "3 h"
     reserve   charge of a battery at which a run is over, such as "50 %"; 20 % for lithium, else 50 % if not given
     joint     resistance of one bolted or crimped joint; none if not given
+    drop      wanted voltage drop, such as "3 %"; 3 % if not given
+    stock     sizes of conductors that can be had, such as ["6 AWG", "4 AWG"]; those usually sold if not given
 
     In a notebook a bank draws itself, with its operating point and its findings. Two banks are equal if they describe
     the same parts. A bank pickles by its text.
@@ -78,8 +80,10 @@ class Bank(PartMethods):
 
     def __init__(self, name: str = "", *, voltage: QuantityLike | None = None, ambient: QuantityLike | None = None,
                  runtime: QuantityLike | None = None, reserve: QuantityLike | None = None,
-                 joint: QuantityLike | None = None) -> None:
-        given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "reserve": reserve, "joint": joint}
+                 joint: QuantityLike | None = None, drop: QuantityLike | None = None,
+                 stock: Sequence[str] | None = None) -> None:
+        given = {"voltage": voltage, "ambient": ambient, "runtime": runtime, "reserve": reserve, "joint": joint,
+                 "drop": drop, "stock": None if stock is None else list(stock)}
         system = {key: checked(sections()["system"], "", key, value)
                   for key, value in given.items() if value is not None}
         self._document: dict[str, Any] | None = {"name": name} if name else {}

@@ -36,6 +36,8 @@ def _fits(spec: Key, value: object) -> bool:
         return isinstance(value, datetime.date)
     if spec.kind == "choice":
         return isinstance(value, str) and value in spec.choices
+    if spec.kind == "texts":
+        return isinstance(value, (list, tuple)) and len(value) > 0 and all(isinstance(word, str) for word in value)
     if spec.kind == "trips":
         return isinstance(value, (list, tuple)) and len(value) > 0 and all(
             isinstance(one, (list, tuple)) and len(one) == 3 and all(isinstance(word, str) for word in one)
@@ -47,7 +49,7 @@ def _noun(spec: Key) -> str:
     if spec.kind == "choice":
         return "one of " + ", ".join(spec.choices)
     return {"integer": "a whole number", "boolean": "true or false", "date": "a date",
-            "trips": "a list of points, each a multiple of the rating and two times as texts",
+            "texts": "a list of texts", "trips": "a list of points, each a multiple of the rating and two times as texts",
             "terminal": "the name of a terminal", "model": "the name of a model"}.get(spec.kind, "a text")
 
 

@@ -79,8 +79,8 @@ class PartMethods:
                length: QuantityLike | None = None, resistance: QuantityLike | None = None,
                insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
                joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
-               engine_space: bool | None = None, temperature: QuantityLike | None = None,
-               place: str | None = None) -> Bank:
+               engine_space: bool | None = None, temperature: QuantityLike | None = None, place: str | None = None,
+               fixed: bool | None = None) -> Bank:
         """One more in the section `jumpers`: short conductors between posts.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -100,20 +100,21 @@ class PartMethods:
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        fixed           `size` leaves it as it is, such as true; if not given: false
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("jumpers", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
             "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
-            "place": place})
+            "place": place, "fixed": fixed})
 
     def cable(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
               length: QuantityLike | None = None, resistance: QuantityLike | None = None,
               insulation: QuantityLike | None = None, tinned: bool | None = None, color: str | None = None,
               joint: QuantityLike | None = None, bundle: int | None = None, enclosed: bool | None = None,
-              engine_space: bool | None = None, temperature: QuantityLike | None = None,
-              place: str | None = None) -> Bank:
+              engine_space: bool | None = None, temperature: QuantityLike | None = None, place: str | None = None,
+              fixed: bool | None = None) -> Bank:
         """One more in the section `cables`: longer conductors.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -133,18 +134,20 @@ class PartMethods:
         temperature     temperature of the copper, such as 30 degC; if not given: system.ambient
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        fixed           `size` leaves it as it is, such as true; if not given: false
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("cables", id, {"model": model, "from": from_, "to": to, "size": size, "length": length,
             "resistance": resistance, "insulation": insulation, "tinned": tinned, "color": color, "joint": joint,
             "bundle": bundle, "enclosed": enclosed, "engine_space": engine_space, "temperature": temperature,
-            "place": place})
+            "place": place, "fixed": fixed})
 
     def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
                 resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-                trips: Sequence[Sequence[str]] | None = None, place: str | None = None) -> Bank:
+                trips: Sequence[Sequence[str]] | None = None, place: str | None = None,
+                fixed: bool | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -159,17 +162,19 @@ class PartMethods:
                         such as [["200 %", "10 s", "60 s"]]; if not given: from `class`
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        fixed           `size` leaves it as it is, such as true; if not given: false
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
             "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "trips": trips,
-            "place": place})
+            "place": place, "fixed": fixed})
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
              resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-             trips: Sequence[Sequence[str]] | None = None, place: str | None = None) -> Bank:
+             trips: Sequence[Sequence[str]] | None = None, place: str | None = None,
+             fixed: bool | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -184,11 +189,13 @@ class PartMethods:
                         such as [["200 %", "10 s", "60 s"]]; if not given: from `class`
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        fixed           `size` leaves it as it is, such as true; if not given: false
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
-            "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place})
+            "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place,
+            "fixed": fixed})
 
     def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:
@@ -221,7 +228,8 @@ class PartMethods:
         return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating, "place": place})
 
     def connector(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
-                  contact: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:
+                  contact: QuantityLike | None = None, state: str | None = None, place: str | None = None,
+                  max_size: QuantityLike | None = None) -> Bank:
         """One more in the section `connectors`: receptacles with their plugs. Terminals of X: X+ X- X.plug+ X.plug-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -230,16 +238,18 @@ class PartMethods:
         state           mated, or apart: the plug is out: mated, apart; if not given: mated
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        max_size        thickest conductor that its terminals take, such as 6 AWG; if not given: about 6 AWG
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state,
-            "place": place})
+            "place": place, "max_size": max_size})
 
     def motor(self, id: str, *, model: str | None = None, voltage: QuantityLike | None = None,
               current: QuantityLike | None = None, throttle: QuantityLike | None = None,
               winding: QuantityLike | None = None, control: str | None = None, thrust: QuantityLike | None = None,
-              min_voltage: QuantityLike | None = None, place: str | None = None) -> Bank:
+              min_voltage: QuantityLike | None = None, place: str | None = None,
+              max_current: QuantityLike | None = None) -> Bank:
         """One more in the section `motors`: DC motors with a propeller. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -252,11 +262,14 @@ class PartMethods:
         min_voltage     below this its speed control stops, such as 30 V
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        max_current     most that its control lets through; ratings go by it in place of the nameplate current, such
+                        as 50 A; if not given: no limit
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("motors", id, {"model": model, "voltage": voltage, "current": current, "throttle": throttle,
-            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage, "place": place})
+            "winding": winding, "control": control, "thrust": thrust, "min_voltage": min_voltage, "place": place,
+            "max_current": max_current})
 
     def load(self, id: str, *, model: str | None = None, current: QuantityLike | None = None,
              power: QuantityLike | None = None, resistance: QuantityLike | None = None,

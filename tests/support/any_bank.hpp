@@ -81,6 +81,10 @@ private:
                 member = any.chance(0.2)   ? WireSize(Sae{2 * any.below(9) + 2})
                          : any.chance(0.5) ? WireSize(Awg{any.below(34) - 3})
                                            : WireSize(any.number(key.range) * si::square_meter);
+            else if constexpr (std::is_same_v<T, std::vector<WireSize>>)
+                for (int i = 0; i <= any.below(4); ++i)
+                    member.push_back(any.chance(0.5) ? WireSize(Awg{any.below(34) - 3})
+                                                     : WireSize(any.number(keys::copper_area) * si::square_meter));
             else if constexpr (std::is_same_v<T, std::vector<TripLimit>>)
                 for (int i = 0; i <= any.below(4); ++i) // rising multiples, falling times
                     member.push_back({1.0 + i + any.below(100) / 100.0, any.below(9) * 0.1 * si::second,

@@ -148,6 +148,7 @@
 #include "bankwright/rules/catalog.hpp"
 #include "bankwright/rules/check.hpp"
 #include "bankwright/rules/inspect.hpp"
+#include "bankwright/rules/nameplate.hpp"
 #include "bankwright/rules/rule.hpp"
 #include "bankwright/rules/rule_names.hpp"
 #include "bankwright/rules/rule_shares.hpp"

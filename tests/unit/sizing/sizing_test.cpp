@@ -20,7 +20,8 @@ namespace {
 std::multiset<std::string> complaints(Bank const& bank) {
     std::multiset<std::string> all;
     for (auto const& finding : check(bank).findings)
-        if (finding.level != Level::note && !finding.accepted) all.insert(finding.rule);
+        if (finding.rule != "connection/too-thick" && finding.level != Level::note && !finding.accepted)
+            all.insert(finding.rule);
     return all;
 }
 
@@ -57,8 +58,10 @@ void check_no_less(SizingResult const& result, SizeSystem system) {
                                    [](WireSize a, WireSize b) { return a.area() < b.area() * (1.0 - 1e-9); }))
                 : with_rating(result.bank, group.parts,
                               before(standard_ratings(), *group.rating, [](Current a, Current b) { return a < b; }));
-        CHECK(complaints(smaller).size() > now);
         CHECK_FALSE(group.refused.empty());
+        // a breaker that runs for hours is held to 80 % even where its class is not known
+        if (!group.size && *smaller.system.runtime >= 3_h) continue;
+        CHECK(complaints(smaller).size() > now);
     }
 }
 
@@ -154,4 +157,92 @@ TEST_CASE("a charger that is not plugged in still needs its fuse and its copper"
     auto const result = sizing(boat);
     for (auto const& fuse_now : result.bank.fuses)
         CHECK(*fuse_now.rating >= 20_A);
+}
+
+namespace {
+
+Current rating_of(Bank const& bank) { return *bank.breakers.front().rating; }
+
+// Of a bank that draws what is on its nameplate, whatever its copper: motors become loads of their nameplate current.
+Bank at_its_nameplates(Bank bank) {
+    for (auto const& motor : bank.motors) {
+        Load load;
+        load.id = motor.id;
+        load.current = motor.max_current ? motor.max_current : motor.current;
+        bank.loads.push_back(load);
+    }
+    bank.motors.clear();
+    return bank;
+}
+
+} // namespace
+
+TEST_CASE("no rating is below the nameplate, however thin the copper and however large the drop that is accepted") {
+    for (unsigned seed = 200; seed < 212; ++seed) {
+        CAPTURE(seed);
+        auto boat = RandomBoat(seed).make();
+        boat.system.drop = Ratio::percent(10.0 + seed % 30);
+        auto const result = sizing(boat, {.keep_strings = true});
+        auto const nameplate = *boat.motors.front().current;
+        CHECK(rating_of(result.bank) >= nameplate);
+        std::set<std::string> worse; // what draws its nameplate asks no more of copper, devices and plugs
+        for (auto const& finding : check(at_its_nameplates(result.bank), {{"protection", "connection"}, {}}).findings)
+            if (finding.level != Level::note && finding.rule != "connection/too-thick") worse.insert(finding.rule);
+        for (auto const& finding : result.left)
+            worse.erase(finding.rule);
+        CHECK(worse.empty());
+    }
+}
+
+TEST_CASE("a motor whose control holds it to its nameplate needs no more than the next standard size above it") {
+    for (unsigned seed = 300; seed < 308; ++seed) {
+        CAPTURE(seed);
+        auto boat = RandomBoat(seed).make();
+        boat.system.runtime = 1_h;
+        boat.motors.front().max_current = boat.motors.front().current;
+        auto const result = sizing(boat);
+        if (!result.left.empty()) continue;
+        CHECK(rating_of(result.bank) >= *boat.motors.front().current);
+        auto const smaller =
+            before(standard_ratings(), rating_of(result.bank), [](Current a, Current b) { return a < b; });
+        CHECK(smaller < *boat.motors.front().current);
+    }
+}
+
+TEST_CASE("what is fixed stays, and what is not in stock is not chosen") {
+    for (unsigned seed = 400; seed < 406; ++seed) {
+        CAPTURE(seed);
+        auto boat = RandomBoat(seed).make();
+        boat.system.stock = {WireSize(Awg{8}), WireSize(Awg{4}), WireSize(Awg{-1})};
+        boat.cables.back().conductor.size = Awg{5};
+        boat.cables.back().conductor.fixed = true;
+        boat.breakers.front().fixed = true;
+        auto const result = sizing(boat);
+        for (auto const* runs : {&result.bank.jumpers, &result.bank.cables})
+            for (auto const& run : *runs) {
+                if (run.conductor.id == boat.cables.back().conductor.id) {
+                    CHECK(run.conductor.size == boat.cables.back().conductor.size);
+                    continue;
+                }
+                auto const& stock = *boat.system.stock;
+                CHECK(std::count(stock.begin(), stock.end(), *run.conductor.size) == 1);
+            }
+        CHECK(rating_of(result.bank) == rating_of(boat));
+    }
+}
+
+TEST_CASE("the size of the other system holds at least as much copper") {
+    for (auto const system : {SizeSystem::awg, SizeSystem::metric})
+        for (auto const& size : standard_wire_sizes(system))
+            if (auto const other = at_least_as_good(size)) CHECK(other->area() >= size.area());
+    CHECK(at_least_as_good(Awg{6}) == WireSize(16e-6 * si::square_meter)); // 13.3 mm2 by ASTM B258
+    CHECK(at_least_as_good(WireSize(16e-6 * si::square_meter)) == WireSize(Awg{4}));
+}
+
+TEST_CASE("a breaker behind a load that runs for hours is loaded to 80 % at most") {
+    auto boat = RandomBoat(5).make();
+    boat.system.runtime = 4_h;
+    boat.motors.front().current = boat.motors.front().max_current = 48.5_A;
+    auto const result = sizing(boat, {.keep_strings = true});
+    CHECK(rating_of(result.bank) >= 48.5_A / 0.8);
 }

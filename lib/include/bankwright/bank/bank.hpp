@@ -30,6 +30,9 @@ struct System {
     std::optional<Duration> runtime;      // wanted, at the motor's throttle
     std::optional<StateOfCharge> reserve; // charge at which a run is over; usual_reserve() unless said
     Resistance joint = 0.0 * si::ohm;     // one bolted or crimped joint, unless a conductor says otherwise
+    std::optional<Ratio> drop = {};       // wanted voltage drop over the voltage of the system; 3 % unless said
+    std::optional<std::vector<WireSize>> stock =
+        {}; // sizes of conductors to choose from; those usually sold unless said
     friend bool operator==(System const&, System const&) = default;
 };
 

@@ -18,7 +18,7 @@ template <class Member>
 TwoWords(Member&, std::array<std::string_view, 2> const&) -> TwoWords<Member>;
 
 // Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional
-// of a quantity, int, bool, Date, Chemistry, SpeedControl, std::string or the points of a band; a TwoWords of a
+// of a quantity, int, bool, Date, Chemistry, SpeedControl, std::string, sizes or the points of a band; a TwoWords of a
 // std::optional<bool>; or, for what always has a value, a std::string, Temperature or Resistance.
 template <class Part, class Visit>
 void for_each_field(Part& part, Visit&& visit) {
@@ -29,6 +29,8 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("runtime", part.runtime);
         visit("reserve", part.reserve);
         visit("joint", part.joint);
+        visit("drop", part.drop);
+        visit("stock", part.stock);
     } else if constexpr (std::is_same_v<Kind, Battery>) {
         visit("chemistry", part.chemistry);
         visit("voltage", part.voltage);
@@ -69,6 +71,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("engine_space", part.conductor.engine_space);
         visit("temperature", part.conductor.temperature);
         visit("place", part.conductor.place);
+        visit("fixed", part.conductor.fixed);
     } else if constexpr (std::is_same_v<Kind, ProtectiveDevice>) {
         visit("rating", part.rating);
         visit("interrupts", part.interrupts);
@@ -78,6 +81,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("class", part.trip_class);
         visit("trips", part.trips);
         visit("place", part.place);
+        visit("fixed", part.fixed);
     } else if constexpr (std::is_same_v<Kind, Switch>) {
         visit("rating", part.rating);
         visit("resistance", part.resistance);
@@ -92,6 +96,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("contact", part.contact);
         visit("state", TwoWords{part.mated, keys::mating_words});
         visit("place", part.place);
+        visit("max_size", part.max_size);
     } else if constexpr (std::is_same_v<Kind, Motor>) {
         visit("voltage", part.voltage);
         visit("current", part.current);
@@ -101,6 +106,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("thrust", part.thrust);
         visit("min_voltage", part.min_voltage);
         visit("place", part.place);
+        visit("max_current", part.max_current);
     } else if constexpr (std::is_same_v<Kind, Load>) {
         visit("current", part.current);
         visit("power", part.power);

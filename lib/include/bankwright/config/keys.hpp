@@ -39,11 +39,14 @@ inline constexpr Range copper_area{0.01e-6, 2000e-6};          // 0.01 to 2000 m
 inline constexpr Range part_of_whole{0.0, 1.0};
 inline constexpr Range part_of_rated{0.0, 1.5, true};
 inline constexpr Range part_left{0.0, 1.0, true};
+inline constexpr Range part_lost{0.0, 0.5, true};
 inline constexpr Range one_or_more{1.0, 1000.0};
 inline constexpr Range none_or_more{0.0, 1000.0};
 
 inline constexpr KeySpec model{"model", KeyKind::model, "\"deck-agm\"",
                                "a set of keys in [models]; the part's own keys win"};
+
+inline constexpr KeySpec fixed{"fixed", KeyKind::boolean, "true", "`size` leaves it as it is", "false"};
 
 inline constexpr KeySpec place{
     "place", KeyKind::text, "\"bow\"",
@@ -88,6 +91,10 @@ inline constexpr std::array system{
             "50 % for lead-acid, 20 % for lithium", part_of_whole},
     KeySpec{"joint", KeyKind::resistance, "\"0.1 mohm\"",
             "one bolted or crimped joint, unless a conductor says otherwise", "0 ohm", ohms_or_none},
+    KeySpec{"drop", KeyKind::fraction, "\"3 %\"", "wanted voltage drop, out and back, at full throttle", "3 %",
+            part_lost},
+    KeySpec{"stock", KeyKind::texts, "[\"6 AWG\", \"4 AWG\"]", "sizes of conductors that can be had, for `size`",
+            "even gauges from 18 AWG, 1/0 to 4/0 AWG; sections of IEC 60228"},
 };
 
 inline constexpr std::array battery{
@@ -152,6 +159,7 @@ inline constexpr std::array run{
     KeySpec{"engine_space", KeyKind::boolean, "true", "runs through an engine space", "false"},
     KeySpec{"temperature", KeyKind::temperature, "\"30 degC\"", "temperature of the copper", "system.ambient", copper},
     place,
+    fixed,
 };
 
 inline constexpr std::array protection{
@@ -178,6 +186,7 @@ inline constexpr std::array protection{
             "the maker's own time-current band: at a multiple of the rating it opens between two times",
             "from `class`"},
     place,
+    fixed,
 };
 
 inline constexpr std::array switch_{
@@ -201,6 +210,8 @@ inline constexpr std::array connector{
     KeySpec{"contact", KeyKind::resistance, "\"0.5 mohm\"", "contact resistance of one pole", "0 ohm", ohms_or_none},
     KeySpec{"state", KeyKind::choice, "\"mated\"", "mated, or apart: the plug is out", "mated", {}, mating_words},
     place,
+    KeySpec{"max_size", KeyKind::wire_size, "\"6 AWG\"", "thickest conductor that its terminals take", "about 6 AWG",
+            copper_area},
 };
 
 inline constexpr std::array motor{
@@ -220,6 +231,9 @@ inline constexpr std::array motor{
     KeySpec{"thrust", KeyKind::force, "\"445 N\"", "nameplate static thrust at full throttle", {}, newtons},
     KeySpec{"min_voltage", KeyKind::voltage, "\"30 V\"", "below this its speed control stops", {}, volts},
     place,
+    KeySpec{"max_current", KeyKind::current, "\"50 A\"",
+            "most that its control lets through; ratings go by it in place of the nameplate current", "no limit",
+            amperes},
 };
 
 inline constexpr std::array load{

@@ -69,6 +69,8 @@ public:
             add(name, fmt::format("{:04}-{:02}-{:02}", member.year, member.month, member.day));
         else if constexpr (std::is_same_v<T, std::vector<TripLimit>>)
             add(name, trips(member));
+        else if constexpr (std::is_same_v<T, std::vector<WireSize>>)
+            add(name, sizes(member));
         else if constexpr (std::is_enum_v<T>)
             add(name, toml_string(find_key(section_, name)->choices[static_cast<std::size_t>(member)]));
         else if (std::isfinite(internal::key_words::in_si(member)))
@@ -89,6 +91,13 @@ private:
             rows.push_back(fmt::format("[\"{}\", \"{}\", \"{}\"]", print_exact(Ratio::of(point.multiple)),
                                        print_exact(point.at_least), print_exact(point.at_most)));
         return fmt::format("[{}]", fmt::join(rows, ", "));
+    }
+
+    static std::string sizes(std::vector<WireSize> const& all) {
+        std::vector<std::string> texts;
+        for (auto const& size : all)
+            texts.push_back(toml_string(print_exact(size)));
+        return fmt::format("[{}]", fmt::join(texts, ", "));
     }
 
     std::string tolerance_of(std::string_view name) const {

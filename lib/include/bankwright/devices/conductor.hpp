@@ -25,6 +25,8 @@ struct Conductor {
     std::optional<Temperature> temperature; // ambient unless said
     std::optional<std::string> place = {};  // `bow`, `battery box`: worked out from lengths unless said
 
+    std::optional<bool> fixed = {}; // it stays as it is, whatever sizes are chosen
+
     friend bool operator==(Conductor const&, Conductor const&) = default;
 };
 

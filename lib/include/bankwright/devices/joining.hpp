@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/units/quantities.hpp"
+#include "bankwright/units/wire_gauge.hpp"
 
 #include <optional>
 #include <string>
@@ -32,6 +33,7 @@ struct Connector {
     std::optional<Resistance> contact;     // of one pole; ideal unless said
     std::optional<bool> mated;             // `state`: mated unless said
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<WireSize> max_size = {}; // thickest conductor that its terminals take; about 6 AWG unless said
     friend bool operator==(Connector const&, Connector const&) = default;
 };
 

@@ -15,15 +15,16 @@ enum class SpeedControl {
 };
 
 struct Motor {
-    std::string id;                        // terminals: id+  id-
-    std::optional<Voltage> voltage;        // nameplate
-    std::optional<Current> current;        // nameplate, at `voltage` and full throttle
-    std::optional<Throttle> throttle;      // full unless said
-    std::optional<Resistance> winding;     // armature, brushes and leads inside; 0 unless said
-    std::optional<SpeedControl> control;   // pulse_width unless said
-    std::optional<Force> thrust;           // nameplate static thrust at full throttle
-    std::optional<Voltage> min_voltage;    // below this its speed control stops
-    std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::string id;                          // terminals: id+  id-
+    std::optional<Voltage> voltage;          // nameplate
+    std::optional<Current> current;          // nameplate, at `voltage` and full throttle
+    std::optional<Throttle> throttle;        // full unless said
+    std::optional<Resistance> winding;       // armature, brushes and leads inside; 0 unless said
+    std::optional<SpeedControl> control;     // pulse_width unless said
+    std::optional<Force> thrust;             // nameplate static thrust at full throttle
+    std::optional<Voltage> min_voltage;      // below this its speed control stops
+    std::optional<Current> max_current = {}; // most that its control lets through
+    std::optional<std::string> place = {};   // `bow`, `battery box`: worked out from lengths unless said
 
     friend bool operator==(Motor const&, Motor const&) = default;
 };

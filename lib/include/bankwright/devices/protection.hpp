@@ -29,6 +29,8 @@ struct ProtectiveDevice {
     std::optional<std::vector<TripLimit>> trips = {}; // its own band, by rising multiple; it wins over the class
     std::optional<std::string> place = {};            // `bow`, `battery box`: worked out from lengths unless said
 
+    std::optional<bool> fixed = {}; // it stays as it is, whatever ratings are chosen
+
     friend bool operator==(ProtectiveDevice const&, ProtectiveDevice const&) = default;
 };
 

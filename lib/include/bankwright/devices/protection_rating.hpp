@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/devices/protection.hpp"
+#include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/tables/source.hpp"
 
 #include <optional>
@@ -10,6 +11,13 @@ namespace bankwright {
 
 // The smallest standard rating that is not below a current; empty above the largest (1000 A).
 std::optional<Current> next_standard_size(Current);
+
+// Molded-case breakers of UL 489 are calibrated at 100 % in free air and bear at most 80 % of their rating for hours:
+// NEC (NFPA 70) 210.20(A), 125 % of a continuous load [from memory].
+inline constexpr double continuous_share = 0.8;
+inline bool bears_80_percent_for_hours(ProtectiveDevice const& device) {
+    return device.trip_class && trip_class_named(*device.trip_class) == TripClass::ul_489;
+}
 
 // The largest rating that may protect a conductor of this ampacity.
 struct RatingLimit {

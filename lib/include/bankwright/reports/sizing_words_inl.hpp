@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/reports/sizing_words.hpp"
+#include "bankwright/sizing/standard_sizes.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -43,13 +44,15 @@ BANKWRIGHT_INLINE Table groups(Sized const& sized) {
               {{"parts", "as written", "enough", gauges ? "or in mm2" : "or in AWG"}},
               {Align::left, Align::left, Align::left, Align::left}};
     auto const& chosen = sized.chosen().groups;
-    auto const& other = sized.alternative().groups;
+    auto const other = [](SizedGroup const& group) { // a device's rating is the same with either
+        auto const size = group.size ? at_least_as_good(*group.size) : std::nullopt;
+        return size ? print(*size) : std::string();
+    };
     if (auto const& strings = sized.chosen().strings)
         out.rows.push_back(
             {"strings in parallel", std::to_string(strings->as_written), std::to_string(strings->chosen), ""});
-    for (std::size_t i = 0; i < chosen.size(); ++i)
-        out.rows.push_back({joined(chosen[i].parts), chosen[i].as_written, chosen[i].chosen,
-                            i < other.size() && other[i].parts == chosen[i].parts ? other[i].chosen : ""});
+    for (auto const& group : chosen)
+        out.rows.push_back({joined(group.parts), group.as_written, group.chosen, other(group)});
     return out;
 }
 

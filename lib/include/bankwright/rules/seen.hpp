@@ -3,10 +3,12 @@
 
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/rules/nameplate.hpp"
 #include "bankwright/wiring/arrangement.hpp"
 #include "bankwright/wiring/wiring_repair.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
@@ -44,6 +46,15 @@ public:
         if (!full_) full_ = solve(LoadsAre::as_described, true, Throttle::of(1.0));
         return *full_;
     }
+    // Every motor and load draws what is on its nameplate, whatever the copper leaves of it; no charger helps.
+    OperatingPoint const& by_nameplate() const {
+        if (!by_nameplate_) {
+            OperatingPointOptions options;
+            options.moment.everything_closed = true;
+            by_nameplate_ = operating_point(at_nameplate(bank_, graph_, verdict_), options);
+        }
+        return *by_nameplate_;
+    }
     bool full_is_sound() const { return verdict_.right() && full().status == solver::Status::solved; }
 
     // A charger's outputs share a negative inside, and that alone closes a loop of batteries.
@@ -69,19 +80,32 @@ public:
                            [](auto const& c) { return c.connected.value_or(false); });
     }
 
-private:
-    bool runs_full() const {
+    bool runs_full() const { // as the file describes its motors
         return std::all_of(bank_.motors.begin(), bank_.motors.end(),
                            [](auto const& m) { return m.throttle.value_or(Throttle::of(1.0)) == Throttle::of(1.0); });
     }
+    // Three hours, from where NEC (NFPA 70), article 100, calls a load continuous [from memory].
+    bool runs_for_hours() const {
+        return bank_.system.runtime && bank_.system.runtime->value() >= 3.0 * 3600.0 * (1.0 - 1e-9);
+    }
 
+private:
     OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {}) const {
         OperatingPointOptions options;
         options.moment.throttle = throttle;
         options.moment.loads = loads;
         options.moment.everything_closed = closed;
         options.moment.chargers = loads != LoadsAre::at_rest;
-        return operating_point(bank_, options);
+        auto point = operating_point(bank_, options);
+        if (loads == LoadsAre::at_rest) return point;
+        std::vector<std::string> held; // motors that their control holds below what the propeller would take
+        for (auto const& motor : bank_.motors)
+            for (auto const& reading : point.parts)
+                if (motor.max_current && reading.id == motor.id && reading.current > *motor.max_current)
+                    held.push_back(motor.id);
+        if (held.empty()) return point;
+        auto const is_held = [&](Motor const& m) { return std::find(held.begin(), held.end(), m.id) != held.end(); };
+        return operating_point(with_motors_at_nameplate(bank_, is_held), options);
     }
 
     Bank const& bank_;
@@ -92,6 +116,7 @@ private:
     mutable std::optional<OperatingPoint> at_rest_;
     mutable std::optional<OperatingPoint> working_;
     mutable std::optional<OperatingPoint> full_;
+    mutable std::optional<OperatingPoint> by_nameplate_;
 };
 
 // What an operating point says of one part; nullptr if it says nothing.
@@ -99,6 +124,42 @@ inline PartReading const* reading_if_any(OperatingPoint const& point, std::strin
     for (auto const& reading : point.parts)
         if (reading.id == id) return &reading;
     return nullptr;
+}
+
+// What a part must bear: the larger of what flows through it at full throttle and what would by the nameplates of all
+// that is behind it.
+struct Borne {
+    Current most{};
+    Current solved{};
+    Current by_nameplate{};
+
+    bool rests_on_nameplate() const { return by_nameplate > solved * (1.0 + 1e-6); }
+    // A motor on a full battery takes a little more than its nameplate, if its control lets it.
+    bool is_little_above_nameplate(Current limit) const {
+        constexpr double little = 1.1;
+        return by_nameplate.value() > 0.0 && by_nameplate <= limit * (1.0 + 1e-9) && solved <= little * by_nameplate;
+    }
+};
+
+inline std::optional<Borne> borne_by(Seen const& seen, std::string const& id) {
+    auto const* reading = reading_if_any(seen.full(), id);
+    if (!reading) return std::nullopt;
+    Borne borne;
+    borne.solved = std::abs(reading->current.value()) * si::ampere;
+    if (seen.by_nameplate().status == solver::Status::solved)
+        if (auto const* rated = reading_if_any(seen.by_nameplate(), id))
+            borne.by_nameplate = std::abs(rated->current.value()) * si::ampere;
+    borne.most = std::max(borne.solved, borne.by_nameplate);
+    return borne;
+}
+
+// What flows for as long as the bank is wanted to run: every motor at its own throttle, and by its nameplate where that
+// is full.
+inline std::optional<Current> lasting_current(Seen const& seen, std::string const& id) {
+    auto const* reading = reading_if_any(seen.working(), id);
+    if (!reading) return std::nullopt;
+    auto const borne = seen.runs_full() ? borne_by(seen, id) : std::nullopt;
+    return std::max(Current(std::abs(reading->current.value()) * si::ampere), borne ? borne->most : Current{});
 }
 
 } // namespace bankwright

@@ -1,7 +1,11 @@
 #pragma once
 
+#include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/network/option_limits.hpp"
 #include "bankwright/rules/check.hpp"
+#include "bankwright/rules/families/protection_infos.hpp"
+#include "bankwright/rules/rule.hpp"
+#include "bankwright/rules/seen.hpp"
 #include "bankwright/sizing/sizing.hpp"
 #include "bankwright/sizing/strings.hpp"
 #include "bankwright/units/print.hpp"
@@ -50,6 +54,8 @@ struct Choice {
     std::function<void(Bank&, std::size_t)> set;
     std::size_t at = 0;
     bool is_device = false;
+    std::string below;  // the next smaller rating, which is less than `least`
+    double least = 0.0; // [A] that a device has to be rated for, whatever else the rules say
 };
 
 template <class Act>
@@ -66,11 +72,12 @@ inline bool holds(std::vector<std::string> const& parts, std::string const& id) 
 // Conductors with a length are sized, however their size was left open; a stated resistance stays what it is.
 inline std::vector<Choice> conductor_choices(Bank const& bank, SizeSystem system) {
     std::vector<Choice> choices;
-    auto const sizes = standard_wire_sizes(system);
+    auto const sizes = stocked_sizes(bank.system, system);
     for (auto const* runs : {&bank.jumpers, &bank.cables})
         for (auto const& run : *runs) {
             auto const& conductor = run.conductor;
             if (conductor.resistance || !conductor.length || !conductor.size) continue;
+            if (conductor.fixed.value_or(false)) continue;
             auto const alike = std::find_if(choices.begin(), choices.end(),
                                             [&](Choice const& choice) { return choice.group.size == conductor.size; });
             if (alike != choices.end()) {
@@ -95,14 +102,28 @@ inline std::vector<Choice> conductor_choices(Bank const& bank, SizeSystem system
     return choices;
 }
 
+// [A] No rating below what is on the nameplates behind it; nor of a breaker above 80 % for a load that runs for hours.
+inline double least_rating(Seen const& seen, Bank const& bank, ProtectiveDevice const& device) {
+    if (!seen.full_is_sound()) return 0.0;
+    auto const borne = borne_by(seen, device.id);
+    auto const is_breaker = std::any_of(bank.breakers.begin(), bank.breakers.end(),
+                                        [&](ProtectiveDevice const& one) { return one.id == device.id; });
+    auto const lasting = is_breaker && seen.runs_for_hours() ? lasting_current(seen, device.id) : std::nullopt;
+    return std::max(borne ? borne->by_nameplate.value() : 0.0, lasting ? lasting->value() / continuous_share : 0.0);
+}
+
 inline std::vector<Choice> device_choices(Bank bank) {
     std::vector<Choice> choices;
     std::vector<std::optional<std::string>> classes;
-    auto const ratings = standard_ratings();
+    std::vector<double> least; // [A]
+    Seen const seen(bank);
     for_each_device(bank, [&](ProtectiveDevice const& device) {
+        if (device.fixed.value_or(false)) return;
+        auto const needed = least_rating(seen, bank, device);
         for (std::size_t i = 0; i < choices.size(); ++i) {
             if (choices[i].group.rating != device.rating || classes[i] != device.trip_class) continue;
             choices[i].group.parts.push_back(device.id);
+            least[i] = std::max(least[i], needed);
             return;
         }
         Choice choice;
@@ -110,19 +131,29 @@ inline std::vector<Choice> device_choices(Bank bank) {
         choice.group.parts = {device.id};
         choice.group.rating = device.rating;
         if (device.rating) choice.group.as_written = print(*device.rating);
-        for (auto const& rating : ratings)
-            choice.names.push_back(print(rating));
-        auto const fits = std::lower_bound(ratings.begin(), ratings.end(), device.rating.value_or(ratings.front()));
-        choice.at = std::min(static_cast<std::size_t>(fits - ratings.begin()), ratings.size() - 1);
         choices.push_back(std::move(choice));
         classes.push_back(device.trip_class);
+        least.push_back(needed);
     });
-    for (auto& choice : choices)
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        auto& choice = choices[i];
+        auto ratings = standard_ratings();
+        auto const first = std::find_if(ratings.begin(), ratings.end() - 1,
+                                        [&](Current rating) { return !exceeds(least[i], rating.value()); });
+        if (first != ratings.begin()) choice.below = print(*(first - 1));
+        choice.least = least[i];
+        ratings.erase(ratings.begin(), first);
+        for (auto const& rating : ratings)
+            choice.names.push_back(print(rating));
+        auto const fits =
+            std::lower_bound(ratings.begin(), ratings.end(), choice.group.rating.value_or(ratings.front()));
+        choice.at = std::min(static_cast<std::size_t>(fits - ratings.begin()), ratings.size() - 1);
         choice.set = [parts = choice.group.parts, ratings](Bank& changed, std::size_t at) {
             for_each_device(changed, [&](ProtectiveDevice& device) {
                 if (holds(parts, device.id)) device.rating = ratings[at];
             });
         };
+    }
     return choices;
 }
 
@@ -131,12 +162,15 @@ inline void set_all(Bank& bank, std::vector<Choice> const& choices) {
         choice.set(bank, choice.at);
 }
 
+// What is too thick for a connector is not made thinner: a short tail goes in.
+inline constexpr std::string_view wants_a_tail = "connection/too-thick";
+
 // Errors weigh more than any number of warnings, so that a search never trades one for the other.
 inline int weight(Findings const& findings) {
     constexpr int error = 1000;
     int sum = 0;
     for (auto const& finding : findings)
-        sum += finding.level == Level::error ? error : 1;
+        sum += finding.rule == wants_a_tail ? 0 : finding.level == Level::error ? error : 1;
     return sum;
 }
 
@@ -172,6 +206,9 @@ public:
             if (choice.at > 0) {
                 group.smaller = choice.names[choice.at - 1];
                 group.refused = refusals(choice);
+            } else if (!choice.below.empty()) {
+                group.smaller = choice.below;
+                group.refused = {below_nameplate(choice)};
             }
             take_over(choice, group);
             groups.push_back(std::move(group));
@@ -209,6 +246,17 @@ private:
         return true;
     }
 
+    static Finding below_nameplate(Choice const& choice) {
+        constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
+        auto finding = finding_of(rule,
+                                  fmt::format("{} {} at least, by the nameplates behind it and how long they run",
+                                              choice.group.parts.size() == 1 ? "it needs" : "they need",
+                                              print(choice.least * si::ampere)),
+                                  std::string(rule.fix));
+        finding.parts = choice.group.parts;
+        return finding;
+    }
+
     // What a step smaller adds to what is there anyway.
     Findings refusals(Choice const& choice) {
         std::set<std::pair<std::string, std::vector<std::string>>> known;
@@ -217,7 +265,9 @@ private:
         choice.set(bank_, choice.at - 1);
         auto findings = against_sizes(bank_);
         choice.set(bank_, choice.at);
-        auto const there_anyway = [&](Finding const& f) { return known.count({f.rule, f.parts}) > 0; };
+        auto const there_anyway = [&](Finding const& f) {
+            return f.rule == wants_a_tail || known.count({f.rule, f.parts}) > 0;
+        };
         findings.erase(std::remove_if(findings.begin(), findings.end(), there_anyway), findings.end());
         return findings;
     }

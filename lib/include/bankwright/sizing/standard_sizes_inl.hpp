@@ -15,7 +15,7 @@ BANKWRIGHT_INLINE std::vector<WireSize> standard_wire_sizes(SizeSystem system) {
     std::vector<WireSize> sizes;
     if (system == SizeSystem::awg)
         for (auto const& row : tables::ampacity::by_gauge) {
-            if (area(Sae{row.gauge})) sizes.emplace_back(Awg{row.gauge});
+            if (row.gauge <= 0 || row.gauge % 2 == 0) sizes.emplace_back(Awg{row.gauge});
         }
     else
         for (auto const& row : tables::wire_resistance::class_5)
@@ -23,6 +23,21 @@ BANKWRIGHT_INLINE std::vector<WireSize> standard_wire_sizes(SizeSystem system) {
                 sizes.emplace_back(row.square_millimeters * square_millimeter * si::meter * si::meter);
     std::sort(sizes.begin(), sizes.end(), [](WireSize a, WireSize b) { return a.area() < b.area(); });
     return sizes;
+}
+
+BANKWRIGHT_INLINE std::vector<WireSize> stocked_sizes(System const& system, SizeSystem kind) {
+    std::vector<WireSize> sizes;
+    for (auto const& size : system.stock.value_or(std::vector<WireSize>{}))
+        if (size.gauge().has_value() == (kind == SizeSystem::awg)) sizes.push_back(size);
+    if (sizes.empty()) return standard_wire_sizes(kind);
+    std::sort(sizes.begin(), sizes.end(), [](WireSize a, WireSize b) { return a.area() < b.area(); });
+    return sizes;
+}
+
+BANKWRIGHT_INLINE std::optional<WireSize> at_least_as_good(WireSize size) {
+    for (auto const& other : standard_wire_sizes(size.gauge() ? SizeSystem::metric : SizeSystem::awg))
+        if (other.area() >= size.area() * (1.0 - 1e-9)) return other;
+    return std::nullopt;
 }
 
 BANKWRIGHT_INLINE std::vector<Current> standard_ratings() {

@@ -176,6 +176,29 @@ inline Outcome<std::vector<std::string>> value_of(KeySpec const& key, DocumentVa
     return {std::move(texts), {}};
 }
 
+// Sizes of conductors.
+template <>
+inline Outcome<std::vector<WireSize>> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto const texts = value_of<std::vector<std::string>>(key, value);
+    if (!texts.value) return {{}, texts.trouble};
+    auto const help = fmt::format("write `{} = {}`", key.name, key.example);
+    if (texts.value->empty())
+        return {{}, Trouble{&file_bad_value, "is empty; expected at least one size of a conductor", help}};
+    std::vector<WireSize> sizes;
+    for (auto const& text : *texts.value) {
+        auto const size = parse<WireSize>(text);
+        if (!size.value || !keys::copper_area.holds(size.value->area().value()))
+            return {{},
+                    Trouble{&file_bad_value,
+                            fmt::format("holds \"{}\"; expected a gauge or a cross-section, such as \"6 AWG\" or "
+                                        "\"16 mm2\"",
+                                        clipped(text)),
+                            help}};
+        sizes.push_back(*size.value);
+    }
+    return {std::move(sizes), {}};
+}
+
 // What is wrong with one point of a band, after the one before it; nothing where it is right.
 inline std::optional<std::string> trouble_in_trip(DocumentValue const& item, std::vector<TripLimit>& trips) {
     using Kind = DocumentValue::Kind;

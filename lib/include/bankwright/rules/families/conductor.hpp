@@ -13,14 +13,15 @@ inline constexpr std::array conductor_rules{
     RuleInfo{
         "conductor/over-ampacity", Level::error, "0.1.0",
         "a current above the ampacity for the conductor's size, insulation temperature, engine space and bundling, "
-        "with every motor at full throttle",
+        "with every motor at full throttle or all that is behind it at its nameplate current",
         "the insulation softens and the conductor can set fire to what it touches",
         "use the thicker conductor that the finding names, better insulation, or less bundling",
         "33 CFR 183.425 Table 5 [read] with its note 1 [quoted: trade reprints; recalled for 80, 125 and 200 degC]; "
         "bundling by UL 1426 as ABYC E-11 applies it below 50 V [quoted: trade reprint]"},
     RuleInfo{
         "conductor/voltage-drop", Level::warning, "0.1.0",
-        "more than 3 % of the system voltage lost out and back between the battery posts and the terminals of a motor "
+        "more than 3 %, or the file's own `drop`, of the system voltage lost out and back between the battery posts "
+        "and the terminals of a motor "
         "or load at full throttle (an error above 10 %), the copper as warm as its current makes it, and no conductor "
         "taken for better than the standard's own formula has it",
         "the motor turns slower, and what is lost heats the conductors and the joints",

@@ -3,16 +3,27 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/rules/rule.hpp"
+#include "bankwright/units/wire_gauge.hpp"
 
 #include <array>
 
 namespace bankwright {
 
+// What the terminals of a receptacle and plug of this kind take at most: common practice, no source.
+inline WireSize const usual_max_size = Awg{6};
+
 inline constexpr std::array connection_rules{
-    RuleInfo{"connection/rating", Level::error, "0.1.0",
-             "a current above the rating of a connector, switch or busbar, with every motor at full throttle",
-             "its contacts heat, soften their springs and burn", "use one of the rating that the current asks for",
-             "the part's own rating; computed operating point"},
+    RuleInfo{
+        "connection/rating", Level::error, "0.1.0",
+        "a current above the rating of a connector, switch or busbar, with every motor at full throttle or all that is "
+        "behind it at its nameplate current",
+        "its contacts heat, soften their springs and burn", "use one of the rating that the current asks for",
+        "the part's own rating; computed operating point"},
+    RuleInfo{"connection/too-thick", Level::warning, "0.1.0",
+             "a conductor thicker than the terminals of a receptacle or plug take: its `max_size`, else about 6 AWG",
+             "strands are cut away or left outside to make it go in, and the rest heats",
+             "end it in a short tail of the largest size that fits, or use a larger connector",
+             "the connector's own max_size; about 6 AWG: common practice, no source"},
     RuleInfo{"connection/crowded-stud", Level::warning, "0.1.0", "more than four terminals on one post or stud",
              "the nut holds too few threads and the stack loosens", "use a busbar, or another stud",
              "ABYC, as quoted in the trade: at most four terminals a stud [quoted: trade article]"},

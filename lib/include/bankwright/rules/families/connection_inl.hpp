@@ -44,21 +44,62 @@ public:
                 }
             hot(std::move(usual), "each joint of", bank_.system.joint, "");
         }
+        for (auto const& c : bank_.connectors)
+            too_thick(c);
         crowded_studs();
     }
 
 private:
     void rating(std::string const& id, std::optional<Current> const& limit) {
-        auto const* reading = reading_if_any(seen_.full(), id);
-        if (!reading || !limit) return;
-        auto const found = std::abs(reading->current.value()) * si::ampere;
+        auto const borne = borne_by(seen_, id);
+        if (!borne || !limit) return;
+        auto const found = borne->most;
         if (!exceeds(found, *limit)) return;
         constexpr auto rule = rule_named(connection_rules, "connection/rating");
         auto finding =
-            finding_of(rule, fmt::format("`{}` carries {} at full throttle, rated {}", id, print(found), print(*limit)),
+            finding_of(rule,
+                       fmt::format("`{}` carries {} {}, rated {}", id, print(found),
+                                   borne->rests_on_nameplate() ? "by the nameplates behind it" : "at full throttle",
+                                   print(*limit)),
                        std::string(rule.fix));
         measured(finding, found.value(), limit->value(), "A").parts = {id};
+        soften_above_nameplate(finding, *borne, *limit);
         finding.key = "rating";
+        findings_.push_back(std::move(finding));
+    }
+
+    // Conductors that do not go into its terminals.
+    void too_thick(Connector const& connector) {
+        auto const most = connector.max_size.value_or(usual_max_size);
+        std::vector<std::string> conductors;
+        std::optional<WireSize> thickest;
+        bool alike = true;
+        for (auto const& edge : graph_.edges) {
+            if (edge.kind != WiringEdgeKind::conductor) continue;
+            auto const lands = [&](int terminal) { return graph_.owner_of(terminal).id == connector.id; };
+            auto const& conductor = run_of(bank_, graph_, edge).conductor;
+            if (!(lands(edge.from) || lands(edge.to)) || !conductor.size) continue;
+            if (!exceeds(conductor.size->area(), most.area())) continue;
+            conductors.push_back(conductor.id);
+            alike = alike && (!thickest || thickest == conductor.size);
+            if (!thickest || conductor.size->area() > thickest->area()) thickest = conductor.size;
+        }
+        if (conductors.empty()) return;
+        constexpr auto rule = rule_named(connection_rules, "connection/too-thick");
+        auto finding = finding_of(
+            rule,
+            fmt::format("{} {} {}, the terminals of `{}` take at most {}{}", quoted_list(conductors),
+                        conductors.size() == 1 ? "is"
+                        : alike                ? "are"
+                                               : "are up to",
+                        print(*thickest), connector.id, connector.max_size ? "" : "about ", print(most)),
+            fmt::format("end {} in a short tail of {}, joined in a stud or crimped splice close to `{}` and no thinner "
+                        "than the current and the device allow, or use a larger connector{}",
+                        quoted_list(conductors), print(most), connector.id,
+                        connector.max_size ? "" : "; state its `max_size` where its maker gives it"));
+        measured(finding, thickest->area().value() * 1e6, most.area().value() * 1e6, "mm2").parts = {connector.id};
+        finding.parts.insert(finding.parts.end(), conductors.begin(), conductors.end());
+        if (connector.max_size) finding.key = "max_size";
         findings_.push_back(std::move(finding));
     }
 

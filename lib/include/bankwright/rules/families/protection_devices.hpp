@@ -89,7 +89,8 @@ private:
             conductors.push_back(conductor.id);
         }
         bool const from_post = conductors.size() == 1 && graph_.owner_of(start).kind == PartKind::battery;
-        auto const routing = !enclosed ? Routing::open : from_post ? Routing::enclosed_from_battery : Routing::enclosed;
+        auto const routing_if_enclosed = from_post ? Routing::enclosed_from_battery : Routing::enclosed;
+        auto const routing = enclosed ? routing_if_enclosed : Routing::open;
         auto const limit = distance_limit(routing).distance;
         if (!exceeds(meters, limit.value())) return;
         constexpr auto rule = rule_named(protection_rules, "protection/too-far");
@@ -99,6 +100,9 @@ private:
                                            enclosed ? " where it is enclosed" : ""));
         measured(finding, meters, limit.value(), "m");
         finding.parts.insert(finding.parts.end(), conductors.begin(), conductors.end());
+        bool const enclosing_cures =
+            !enclosed && !exceeds(meters, distance_limit(routing_if_enclosed).distance.value());
+        if (!enclosing_cures) finding.help = "move the device closer to the battery post";
     }
 
     static std::string inches(double meters) { return fmt::format("{:.3g} in ({:.3g} m)", meters / 0.0254, meters); }
@@ -147,26 +151,74 @@ private:
                                            print(weak->limit.current),
                                            weak->limit.insulation_assumed ? " (60 degC insulation assumed)" : ""));
         measured(finding, device.rating->value(), limit.rating.value(), "A");
+        finding.help = cure_of_high_rating(device, *weak->conductor, limit.rating);
         finding.parts.push_back(weak->conductor->id);
         if (!within_law) return;
         finding.level = Level::warning;
         finding.message += fmt::format("; within the 150 % ({}) that the law allows below 50 V", print(law.rating));
     }
 
+    // Never a rating below what flows: a lead that carries but a part of it wants a device of its own.
+    std::string cure_of_high_rating(ProtectiveDevice const& device, Conductor const& weak, Current limit) const {
+        auto const thicker = fmt::format("use a thicker conductor for `{}`", weak.id);
+        if (!seen_.full_is_sound())
+            return fmt::format("use a device of at most {}, or a thicker conductor", print(limit));
+        auto const all = borne_by(seen_, device.id);
+        auto const own = borne_by(seen_, weak.id);
+        if (!all || !own) return fmt::format("use a device of at most {}, or a thicker conductor", print(limit));
+        auto const next = next_standard_size(all->most);
+        if (next && !exceeds(*next, limit))
+            return fmt::format("use a device of {} for the {} that it carries, at most {}, or {}", print(*next),
+                               print(all->most), print(limit), thicker);
+        auto const fuse =
+            next_standard_size(std::max(Current(own->most / continuous_share), Current(1.0 * si::ampere)));
+        constexpr double part_of_it = 0.95;
+        if (own->most < part_of_it * all->most && fuse && !exceeds(*fuse, limit))
+            return fmt::format(
+                "give `{}` its own fuse, {} for the {} that it carries (at most {}), where it leaves the "
+                "circuit of `{}`; `{}` itself has to carry {}",
+                weak.id, print(*fuse), print(own->most), print(limit), device.id, device.id, print(all->most));
+        return fmt::format("{}; a smaller device would not carry its {}", thicker, print(all->most));
+    }
+
     void rating_low(ProtectiveDevice const& device) {
         if (!seen_.full_is_sound() || !device.rating) return;
-        auto const* reading = reading_if_any(seen_.full(), device.id);
-        if (!reading) return;
-        auto const current = std::abs(reading->current.value()) * si::ampere;
-        if (!exceeds(current, *device.rating)) return;
+        auto const borne = borne_by(seen_, device.id);
+        if (!borne) return;
+        if (!exceeds(borne->most, *device.rating)) return for_hours(device);
         std::string when;
-        if (auto const band = trip_band(device, current); band && std::isfinite(band->at_most.value()))
+        if (auto const band = trip_band(device, borne->most); band && std::isfinite(band->at_most.value()))
             when = fmt::format(": it opens within {}", print(band->at_most));
         constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
+        auto& finding =
+            report(rule, device, "rating",
+                   fmt::format("`{}` carries {} {}, rated {}{}", device.id, print(borne->most),
+                               borne->rests_on_nameplate() ? "by the nameplates behind it" : "at full throttle",
+                               print(*device.rating), when));
+        measured(finding, borne->most.value(), device.rating->value(), "A");
+        if (auto const next = next_standard_size(borne->most))
+            finding.help =
+                fmt::format("use {}, the next standard size, with conductors that it may protect", print(*next));
+        soften_above_nameplate(finding, *borne, *device.rating);
+    }
+
+    // Of a load that runs for hours, as the file has it run.
+    void for_hours(ProtectiveDevice const& device) {
+        if (!bears_80_percent_for_hours(device) || !seen_.runs_for_hours()) return;
+        auto const lasting = lasting_current(seen_, device.id);
+        auto const limit = continuous_share * *device.rating;
+        if (!lasting || !exceeds(*lasting, limit)) return;
+        constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
+        auto const least = next_standard_size(*lasting / continuous_share);
         auto& finding = report(rule, device, "rating",
-                               fmt::format("`{}` carries {} at full throttle, rated {}{}", device.id, print(current),
-                                           print(*device.rating), when));
-        measured(finding, current.value(), device.rating->value(), "A");
+                               fmt::format("`{}` carries {} for {}, rated {}: a breaker of class {} bears at most 80 % "
+                                           "of its rating for hours ({})",
+                                           device.id, print(*lasting), print(*bank_.system.runtime),
+                                           print(*device.rating), *device.trip_class, print(limit)));
+        measured(finding, lasting->value(), limit.value(), "A");
+        if (least)
+            finding.help =
+                fmt::format("use {}, the next standard size, with conductors that it may protect", print(*least));
     }
 
     // The law asks for the nominal voltage; on charge the upper charging voltage of every battery of its island counts.

@@ -42,10 +42,11 @@ inline constexpr std::array protection_rules{
         "ABYC E-11.10, the next standard size [quoted: trade page], and from 50 V 33 CFR 183.455(c)(2) [read]; below "
         "50 V (c)(1) allows any rating up to 150 %, and up to there it is a warning [read]"},
     RuleInfo{"protection/rating-low", Level::warning, "0.1.0",
-             "more current through the device at full throttle than its rating", "it opens in the middle of the run",
-             "use a larger rating, as far as the conductor allows",
+             "more current through the device at full throttle, or by the nameplates behind it, than its rating; of a "
+             "breaker of class ul-489 more than 80 % of it for a run of three hours or more",
+             "it opens in the middle of the run", "use a larger rating, as far as the conductor allows",
              "what a rating means, common practice; trip time by the standard of its class "
-             "where that is known"},
+             "where that is known; 80 %: NEC (NFPA 70) 210.20(A) [recalled]"},
     RuleInfo{"protection/voltage", Level::error, "0.1.0",
              "a device whose voltage rating is below the circuit's nominal voltage; a warning where it is below the "
              "highest voltage of the bank, on charge",

@@ -91,10 +91,18 @@ public:
                            other.volts > top - same_volts;
                 });
             if (!another_takes_all) continue;
+            auto const below = verdict.potential_of(e.to); // [V] of its negative above that of the boat
+            auto const where = below < same_volts ? std::string("the lower part: its negative is the boat's negative")
+                                                  : fmt::format("not the lowest part: its negative is {} above the "
+                                                                "boat's negative, and must not touch it",
+                                                                print(below * si::volt));
             auto finding = finding_of(rule,
-                                      fmt::format("`{}` draws from {} of a string of {}", graph_.id(e),
-                                                  print(load.volts * si::volt), print(top * si::volt)),
+                                      fmt::format("`{}` draws from {} of a string of {}, {}", graph_.id(e),
+                                                  print(load.volts * si::volt), print(top * si::volt), where),
                                       std::string(rule.fix));
+            if (below >= same_volts)
+                finding.help += "; until then keep its case and its negative off everything grounded: an accessory "
+                                "that joins them shorts the batteries below";
             measured(finding, load.volts, top, "V").parts = {graph_.id(e)};
             findings_.push_back(std::move(finding));
         }
