@@ -49,7 +49,8 @@ def _noun(spec: Key) -> str:
     if spec.kind == "choice":
         return "one of " + ", ".join(spec.choices)
     return {"integer": "a whole number", "boolean": "true or false", "date": "a date",
-            "texts": "a list of texts", "trips": "a list of points, each a multiple of the rating and two times as texts",
+            "texts": "a list of texts",
+            "trips": "a list of points, each a multiple of the rating and two times as texts",
             "terminal": "the name of a terminal", "model": "the name of a model"}.get(spec.kind, "a text")
 
 

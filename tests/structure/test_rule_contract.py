@@ -19,6 +19,7 @@ PROMISED = {
         protection/missing protection/too-far protection/rating-high protection/voltage protection/interrupting
         protection/negative-side protection/short-circuit-heat
         connection/rating
+        connection/too-thick
         charging/voltage charging/polarity charging/not-isolated charging/cold
         load/over-voltage load/nameplate-voltage
         solve/no-solution""",

@@ -161,6 +161,12 @@ TEST_CASE("a charger that is not plugged in still needs its fuse and its copper"
 
 namespace {
 
+SizingOptions keeping_strings() {
+    SizingOptions options;
+    options.keep_strings = true;
+    return options;
+}
+
 Current rating_of(Bank const& bank) { return *bank.breakers.front().rating; }
 
 // Of a bank that draws what is on its nameplate, whatever its copper: motors become loads of their nameplate current.
@@ -182,7 +188,7 @@ TEST_CASE("no rating is below the nameplate, however thin the copper and however
         CAPTURE(seed);
         auto boat = RandomBoat(seed).make();
         boat.system.drop = Ratio::percent(10.0 + seed % 30);
-        auto const result = sizing(boat, {.keep_strings = true});
+        auto const result = sizing(boat, keeping_strings());
         auto const nameplate = *boat.motors.front().current;
         CHECK(rating_of(result.bank) >= nameplate);
         std::set<std::string> worse; // what draws its nameplate asks no more of copper, devices and plugs
@@ -243,6 +249,6 @@ TEST_CASE("a breaker behind a load that runs for hours is loaded to 80 % at most
     auto boat = RandomBoat(5).make();
     boat.system.runtime = 4_h;
     boat.motors.front().current = boat.motors.front().max_current = 48.5_A;
-    auto const result = sizing(boat, {.keep_strings = true});
+    auto const result = sizing(boat, keeping_strings());
     CHECK(rating_of(result.bank) >= 48.5_A / 0.8);
 }

@@ -4,16 +4,12 @@
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/rules/seen.hpp"
-#include "bankwright/units/print.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <span>
 #include <string>
 #include <string_view>
 #include <utility>
-
-#include <fmt/format.h>
 
 namespace bankwright {
 
@@ -46,16 +42,6 @@ inline bool exceeds(double found, double limit) { return found > limit + 1e-9 * 
 template <class Quantity>
 bool exceeds(Quantity const& found, Quantity const& limit) {
     return exceeds(found.value(), limit.value());
-}
-
-// A finding that rests on a few per cent above the nameplates is a warning that says so.
-inline void soften_above_nameplate(Finding& finding, Borne const& borne, Current limit) {
-    if (!borne.is_little_above_nameplate(limit)) return;
-    finding.level = std::min(finding.level, Level::warning);
-    finding.message +=
-        fmt::format("; by the nameplates it is {}, which is within: on full batteries a motor takes more",
-                    print(borne.by_nameplate));
-    finding.help += "; if the motor's control holds it to less, state its `max_current`";
 }
 
 } // namespace bankwright

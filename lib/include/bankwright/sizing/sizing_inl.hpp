@@ -3,7 +3,6 @@
 #include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/network/option_limits.hpp"
 #include "bankwright/rules/check.hpp"
-#include "bankwright/rules/families/protection_infos.hpp"
 #include "bankwright/rules/rule.hpp"
 #include "bankwright/rules/seen.hpp"
 #include "bankwright/sizing/sizing.hpp"
@@ -17,6 +16,8 @@
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace bankwright {
 
@@ -247,12 +248,13 @@ private:
     }
 
     static Finding below_nameplate(Choice const& choice) {
-        constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
-        auto finding = finding_of(rule,
-                                  fmt::format("{} {} at least, by the nameplates behind it and how long they run",
-                                              choice.group.parts.size() == 1 ? "it needs" : "they need",
-                                              print(choice.least * si::ampere)),
-                                  std::string(rule.fix));
+        Finding finding;
+        finding.rule = "protection/rating-low";
+        finding.level = Level::warning;
+        finding.message =
+            fmt::format("{} at least {}, by the nameplates behind and how long they run",
+                        choice.group.parts.size() == 1 ? "it needs" : "they need", print(choice.least * si::ampere));
+        finding.help = "use a larger rating, as far as the conductor allows";
         finding.parts = choice.group.parts;
         return finding;
     }

@@ -5,6 +5,7 @@
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/conductor_voltage_drop.hpp"
 #include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/nameplate_words.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/wiring/battery_rings.hpp"

@@ -3,14 +3,10 @@
 
 #include "bankwright/linkage.hpp"
 #include "bankwright/rules/rule.hpp"
-#include "bankwright/units/wire_gauge.hpp"
 
 #include <array>
 
 namespace bankwright {
-
-// What the terminals of a receptacle and plug of this kind take at most: common practice, no source.
-inline WireSize const usual_max_size = Awg{6};
 
 inline constexpr std::array connection_rules{
     RuleInfo{

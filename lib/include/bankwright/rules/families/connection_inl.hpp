@@ -2,6 +2,7 @@
 
 #include "bankwright/rules/families/conductor.hpp"
 #include "bankwright/rules/families/connection.hpp"
+#include "bankwright/rules/families/nameplate_words.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <algorithm>
@@ -70,7 +71,7 @@ private:
 
     // Conductors that do not go into its terminals.
     void too_thick(Connector const& connector) {
-        auto const most = connector.max_size.value_or(usual_max_size);
+        auto const most = connector.max_size.value_or(Awg{6}); // common practice, no source
         std::vector<std::string> conductors;
         std::optional<WireSize> thickest;
         bool alike = true;

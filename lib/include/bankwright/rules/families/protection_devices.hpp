@@ -11,6 +11,7 @@
 #include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/rules/families/conductor.hpp"
+#include "bankwright/rules/families/nameplate_words.hpp"
 #include "bankwright/rules/families/protection_infos.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/wiring/battery_rings.hpp"
