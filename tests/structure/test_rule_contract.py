@@ -19,7 +19,6 @@ PROMISED = {
         protection/missing protection/too-far protection/rating-high protection/voltage protection/interrupting
         protection/negative-side protection/short-circuit-heat
         connection/rating
-        connection/too-thick
         charging/voltage charging/polarity charging/not-isolated charging/cold
         load/over-voltage load/nameplate-voltage
         solve/no-solution""",
@@ -27,7 +26,7 @@ PROMISED = {
         file/accept-without-reason file/accept-unused
         matching/weak-cell wiring/loose-end wiring/mid-string-tap wiring/uneven-cross-links wiring/missing-link
         matching/mixed-capacity matching/mixed-age matching/mixed-charge
-        sharing/uneven sharing/circulating
+        sharing/uneven sharing/circulating connection/too-thick
         conductor/voltage-drop conductor/undersized-jumper conductor/too-small conductor/color
         protection/rating-low protection/parallel-string
         connection/crowded-stud connection/hot-connection
