@@ -1,4 +1,5 @@
 // The bodies of analyses/hookup/, built once. Written by tests/structure/make_umbrella.py.
+#include "bankwright/analyses/hookup/dead_checks_inl.hpp"
 #include "bankwright/analyses/hookup/hookup_equalizing_inl.hpp"
 #include "bankwright/analyses/hookup/hookup_meter_inl.hpp"
 #include "bankwright/analyses/hookup/hookup_mistakes_inl.hpp"

@@ -2,6 +2,7 @@
 // precision on the half-made bank itself: sound examples, and banks at random.
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/config/read.hpp"
+#include "bankwright/wiring/places.hpp"
 #include "support/half_made_bank.hpp"
 #include "support/random_bank.hpp"
 
@@ -85,15 +86,18 @@ Walk check_hookup(Bank const& bank, bool every) {
                 check_cause(bank, made, right, wrong.causes[c], own);
         }
     };
-    double equalizing = 0.0;          // [A] the most that the loops closed so far drive, together
-    std::vector<DenseReading> states; // after each step; copper without a battery waits for the first step that is live
-    bool stale = false;
+    double equalizing = 0.0; // [A] the most that the loops closed so far drive, together
+    bool stale = false;      // copper without a battery waits for the first step that is live
     auto before = solve_densely(half_made(bank, made));
     for (auto const& step : result.steps) {
         CAPTURE(step.part);
+        if (step.action == HookupAction::open) {
+            REQUIRE(made.erase(step.part) == 1);
+            before = solve_densely(half_made(bank, made));
+            continue;
+        }
         if (step.dead) {
             REQUIRE(made.insert(step.part).second);
-            states.push_back(before);
             stale = true;
             continue;
         }
@@ -103,7 +107,7 @@ Walk check_hookup(Bank const& bank, bool every) {
             wrongs(*step.before, step.part);
             ++walk.readings;
         }
-        REQUIRE(made.insert(step.part).second); // once only
+        if (step.action != HookupAction::read) REQUIRE(made.insert(step.part).second); // not made already
         auto after = solve_densely(half_made(bank, made));
         if (step.after) {
             check_same(step.after->expected, after.between(step.after->red, step.after->black));
@@ -118,19 +122,19 @@ Walk check_hookup(Bank const& bank, bool every) {
                 CHECK(std::abs(*amps) == doctest::Approx(step.equalizing->expected.value()).epsilon(1e-6));
         }
         CHECK(after.largest_current() <= equalizing * (1.0 + 1e-9) + no_current);
-        states.push_back(after);
         before = std::move(after);
     }
     CHECK(half_made(bank, made) == bank); // all that the file has closed, and nothing else, is made
 
-    REQUIRE(result.disconnect.size() == result.steps.size());
-    for (auto const& step : result.disconnect) { // through the same states, so no more flows than on the way there
+    REQUIRE(result.disconnect.size() == made.size());
+    for (auto const& step : result.disconnect) {
         CAPTURE(step.part);
-        REQUIRE(step.part == result.steps[made.size() - 1].part);
-        made.erase(step.part);
-        if (made.empty()) break;
+        REQUIRE(made.erase(step.part) == 1);
+        if (!step.then && !step.still_live) continue;
+        auto const now = solve_densely(half_made(bank, made));
+        CHECK(now.largest_current() <= equalizing * (1.0 + 1e-9) + no_current);
         for (auto const* right : {&step.then, &step.still_live})
-            if (*right) check_same((*right)->expected, states[made.size() - 1].between((*right)->red, (*right)->black));
+            if (*right) check_same((*right)->expected, now.between((*right)->red, (*right)->black));
     }
     CHECK(made.empty());
     return walk;
@@ -168,14 +172,17 @@ TEST_CASE(
     CHECK(all.loops > 200);
 }
 
-// A load of 10 ohm in the place of each that is off draws nothing before the devices that were to be closed last.
-TEST_CASE("no load has a closed path before every conductor is landed, and only devices close one") {
-    for (std::uint64_t seed = 0; seed < 30; ++seed) {
+// The order of work on random banks, against a bank in which every load conducts (10 ohm: a control's electronics are
+// not an open circuit) and the lengths that places come from.
+TEST_CASE("work goes dead first, no fuse makes or breaks a circuit, no plug goes in unread, a breaker closes last") {
+    int fuses = 0, plugs = 0, closed_last = 0, readings = 0, checks = 0;
+    for (std::uint64_t seed = 0; seed < 60; ++seed) {
         CAPTURE(seed);
         auto const bank = random_good_bank(seed);
         if (unfit_for_hookup(bank) || bank.batteries.size() > 6) continue;
+        auto const places = places_of(bank);
         auto loaded = bank;
-        std::set<std::string> made;
+        std::set<std::string> paths, made;
         auto const add = [&](std::string const& id) {
             Run path;
             path.conductor.id = "through-" + id;
@@ -183,27 +190,105 @@ TEST_CASE("no load has a closed path before every conductor is landed, and only 
             path.from = id + "+";
             path.to = id + "-";
             loaded.cables.push_back(path);
-            made.insert(path.conductor.id);
+            paths.insert(path.conductor.id);
         };
         for (auto const& motor : bank.motors)
             add(motor.id);
         for (auto const& load : bank.loads)
             add(load.id);
-        auto const paths = made;
-        bool fed = false;
-        for (auto const& step : hookup(bank).steps) {
-            CAPTURE(step.part);
-            if (step.action == HookupAction::land) CHECK_FALSE(fed);
-            made.insert(step.part);
-            auto const now = solve_densely(half_made(loaded, made));
-            bool feeds = false;
+        auto const stands = [&](std::set<std::string> all) {
+            all.insert(paths.begin(), paths.end());
+            return solve_densely(half_made(loaded, all));
+        };
+        auto const draws = [&](DenseReading const& now) {
+            int count = 0;
             for (auto const& path : paths)
-                feeds = feeds || std::abs(*now.amperes(path)) > no_current;
-            if (step.action == HookupAction::land) CHECK_FALSE(feeds);
-            CHECK((!fed || feeds));
-            fed = feeds;
+                count += std::abs(*now.amperes(path)) > no_current;
+            return count;
+        };
+        auto const same_with_loads = [&](std::optional<MeterReading> const& right, DenseReading const& now) {
+            if (!right) return;
+            ++readings;
+            CAPTURE(right->red);
+            CAPTURE(right->black);
+            // A load that draws lowers what is read, but next to nothing beside one that is taken as open where it is
+            // not.
+            auto const volts = right->expected.value_or(Voltage{}).value();
+            CHECK(std::abs(now.between(right->red, right->black).value_or(0.0) - volts) < 0.3 + 0.05 * std::abs(volts));
+            bool const near = places.at.at(right->red) == places.at.at(right->black);
+            CHECK((near || !right->loose.empty())); // both leads in one place, or a loose end in the hand
+        };
+        auto const result = hookup(bank);
+        std::set<std::string> checked, read;
+        for (auto const& check : result.dead) {
+            ++checks;
+            checked.insert({check.part, check.other});
+            auto const one_place = check.black.empty() || places.at.at(check.red) == places.at.at(check.black);
+            CHECK(one_place != check.lengthened);
+            if (check.kind == DeadCheckKind::apart) {
+                auto dead = paths;
+                for (auto const& step : result.steps)
+                    if (step.dead) dead.insert(step.part);
+                CHECK_FALSE(solve_densely(half_made(loaded, dead)).between(check.red, check.black));
+            }
+        }
+        for (auto const* runs : {&bank.jumpers, &bank.cables})
+            for (auto const& run : *runs)
+                if (places.at.at(run.from) != places.at.at(run.to)) CHECK(checked.count(run.conductor.id) == 1);
+        auto before = stands(made);
+        bool joined = false;
+        for (auto const& step : result.steps) {
+            CAPTURE(step.part);
+            same_with_loads(step.before, before);
+            if (step.action == HookupAction::read) {
+                REQUIRE(step.after);
+                CHECK(step.after->expected);
+                read.insert(step.part);
+            } else if (step.action == HookupAction::open) {
+                made.erase(step.part);
+            } else {
+                made.insert(step.part);
+            }
+            auto const now = stands(made);
+            same_with_loads(step.after, now);
+            joined = joined || (step.action == HookupAction::land && !step.dead);
+            if (step.action == HookupAction::fit) {
+                ++fuses;
+                CHECK_FALSE(joined); // all is dead
+                CHECK(now.largest_current() < no_current);
+            }
+            if (step.action == HookupAction::mate) {
+                ++plugs;
+                CHECK((read.count(step.part) == 1 || step.dead || draws(now) == draws(before)));
+                CHECK((draws(now) <= draws(before) || step.live_make));
+            }
+            if (step.action == HookupAction::land && draws(now) > draws(before)) CHECK(step.live_make);
+            before = now;
+        }
+        if (!bank.breakers.empty() || !bank.switches.empty()) {
+            ++closed_last;
+            CHECK(result.steps.back().action == HookupAction::close);
+        }
+        bool opened = false, out = false;
+        for (auto const& step : result.disconnect) {
+            CAPTURE(step.part);
+            auto const was = stands(made);
+            made.erase(step.part);
+            if (step.undoes == HookupAction::fit) {
+                out = true;
+                CHECK(was.largest_current() < no_current);
+            }
+            opened = opened || step.undoes == HookupAction::land;
+            if (step.undoes == HookupAction::close) CHECK_FALSE((opened || out)); // before any lead or fuse comes off
+            same_with_loads(step.then, stands(made));
         }
     }
+    CHECK(fuses > 10);
+    CHECK(plugs > 10);
+    CHECK(closed_last > 10);
+    CHECK(readings > 300);
+    CHECK(checks > 50);
+    MESSAGE(fuses << " fuses, " << plugs << " plugs, " << readings << " readings, " << checks << " dead checks");
 }
 
 // Strings of one battery side by side: every order of the links is walked through the dense solver.

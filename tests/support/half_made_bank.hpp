@@ -139,15 +139,6 @@ inline void make_mistake(Bank& bank, Mistake const& mistake, std::string& red, s
     case MistakeKind::leads_exchanged:
         exchange_landings(bank, mistake.at, mistake.onto);
         return;
-    case MistakeKind::load_on: {
-        Run path;
-        path.conductor.id = "path-through-a-load";
-        path.conductor.resistance = 1e3 * si::ohm; // in series with a meter that takes nothing: any value will do
-        path.from = plus;
-        path.to = minus;
-        bank.cables.push_back(path);
-        return;
-    }
     }
 }
 

@@ -53,15 +53,16 @@ Bank two_side_by_side() {
 
 TEST_CASE("dead leads come first, then the string, the live lead, the negative lead, the plug, and the breaker last") {
     auto const result = hookup(jon_boat());
-    CHECK(parts(result) ==
-          std::vector<std::string>{"main", "tail-p", "tail-n", "J1", "J2", "feed", "return", "bow", "CB"});
+    CHECK(parts(result) == std::vector<std::string>{"main", "tail-p", "tail-n", "J1", "J2", "feed", "return", "CB",
+                                                    "bow", "CB", "bow", "CB"});
     CHECK(step_of(result, "main").dead);
     CHECK_FALSE(step_of(result, "main").before);
     CHECK(step_of(result, "feed").first == "CB.line"); // the dead end first
     CHECK(step_of(result, "feed").last == "C+");
     CHECK(step_of(result, "return").last == "A-");
     CHECK(step_of(result, "CB").action == HookupAction::close);
-    CHECK(step_of(result, "bow").action == HookupAction::mate);
+    CHECK(step_of(result, "bow").action == HookupAction::read); // before it goes in
+    CHECK(result.steps[result.steps.size() - 2].action == HookupAction::mate);
     for (auto const& step : result.steps)
         CHECK_FALSE(step.equalizing);
 }
@@ -78,8 +79,8 @@ TEST_CASE("a gap between what is apart floats, and the string adds up once it is
     CHECK(first.after->high.value() == doctest::Approx(25.4 * 1.005 + 0.2));
     CHECK(first.after->low.value() == doctest::Approx(25.4 * 0.995 - 0.2));
     CHECK(step_of(result, "J2").after->expected->value() == doctest::Approx(38.1));
-    CHECK(step_of(result, "CB").after->red == "troll+");
-    CHECK(step_of(result, "CB").after->expected->value() == doctest::Approx(38.1));
+    CHECK(result.steps.back().after->red == "troll+");
+    CHECK(result.steps.back().after->expected->value() == doctest::Approx(38.1));
 }
 
 TEST_CASE("a turned battery, a jumper on a wrong post and exchanged leads show where they first can") {
@@ -94,7 +95,6 @@ TEST_CASE("a turned battery, a jumper on a wrong post and exchanged leads show w
     auto const& breaker = *step_of(result, "CB").before;
     CHECK_FALSE(breaker.expected);
     CHECK(*reads(breaker, MistakeKind::end_elsewhere, "main", "bow-") == doctest::Approx(38.1));
-    CHECK(*reads(breaker, MistakeKind::load_on, "troll") == doctest::Approx(38.1));
 }
 
 TEST_CASE("paralleling closes one loop, whose gap and current are Ohm's") {
@@ -148,9 +148,7 @@ TEST_CASE("what is taken apart goes the other way, breaker and plug first, and r
     std::vector<std::string> order;
     for (auto const& step : result.disconnect)
         order.push_back(step.part);
-    auto back = parts(result);
-    std::reverse(back.begin(), back.end());
-    CHECK(order == back);
+    CHECK(order == std::vector<std::string>{"CB", "bow", "return", "feed", "J2", "J1", "tail-n", "tail-p", "main"});
     CHECK(result.disconnect[0].then->red == "troll+");
     CHECK_FALSE(result.disconnect[0].then->expected);
     CHECK(result.disconnect[0].still_live->expected->value() == doctest::Approx(38.1));

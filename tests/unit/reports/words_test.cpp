@@ -49,9 +49,10 @@ TEST_CASE("names of the documents") {
     check_names({RunEnd::time, RunEnd::battery_empty, RunEnd::battery_cutoff, RunEnd::load_cutoff,
                  RunEnd::no_operating_point, RunEnd::nothing_drawn});
     check_names({RechargeEnd::full, RechargeEnd::time, RechargeEnd::nothing_charges, RechargeEnd::battery_empty});
-    check_names({HookupAction::land, HookupAction::fit, HookupAction::close, HookupAction::mate});
+    check_names({HookupAction::land, HookupAction::fit, HookupAction::close, HookupAction::read, HookupAction::open,
+                 HookupAction::mate});
     check_names({MistakeKind::battery_turned, MistakeKind::battery_low, MistakeKind::cell_dead,
-                 MistakeKind::end_elsewhere, MistakeKind::leads_exchanged, MistakeKind::load_on});
+                 MistakeKind::end_elsewhere, MistakeKind::leads_exchanged});
     check_names({solver::Status::solved, solver::Status::no_operating_point, solver::Status::not_converged,
                  solver::Status::bad_circuit});
     using solver::InstructionSet;

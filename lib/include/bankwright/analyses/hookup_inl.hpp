@@ -2,11 +2,13 @@
 #pragma once
 
 #include "bankwright/analyses/hookup.hpp"
+#include "bankwright/analyses/hookup/dead_checks.hpp"
 #include "bankwright/analyses/hookup/hookup_equalizing.hpp"
 #include "bankwright/analyses/hookup/hookup_meter.hpp"
 #include "bankwright/analyses/hookup/hookup_mistakes.hpp"
 #include "bankwright/analyses/hookup/hookup_order.hpp"
 #include "bankwright/analyses/hookup/hookup_probes.hpp"
+#include "bankwright/analyses/hookup/last_devices.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/option_limits.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
@@ -26,63 +28,218 @@ public:
     HookupRun(Bank const& bank, HookupOptions const& options)
         : bank_(bank), partial_(bank), meter_(bank, partial_, options), probes_(bank, partial_),
           made_(partial_.connections().size(), 0), mistakes_(possible_mistakes(bank, partial_)),
-          shown_(mistakes_.size(), 0), stand_(mistakes_.size()), loads_on_(loads_on(bank, partial_)) {}
+          shown_(mistakes_.size(), 0), stand_(mistakes_.size()) {
+        for (auto const& [plus, minus] : load_terminals(bank)) {
+            loads_.emplace_back(partial_.node(plus), partial_.node(minus));
+            conducting_.leaks.push_back(loads_.back());
+        }
+    }
 
     HookupResult run() {
         for (std::size_t b = 0; b < partial_.batteries(); ++b)
             result_.batteries.push_back(meter_.read_battery(b, mistakes_));
         auto const order = hookup_order(bank_, partial_);
+        largest_gap_ = order.largest_gap;
         now_ = partial_.read(made_);
-        for (auto const c : order.sequence)
+        auto const& sequence = order.sequence;
+        std::vector<std::size_t> plugs;
+        auto& last = last_;
+        for (std::size_t s = 0; s < sequence.size(); ++s) {
+            auto const phase = order.phase[sequence[s]];
+            if (phase >= HookupPhase::string_jumper) check_dead();
+            if (phase == HookupPhase::plug)
+                plugs.push_back(sequence[s]);
+            else if (phase == HookupPhase::last_device)
+                last.push_back(sequence[s]);
+            else
+                make(sequence[s]);
+        }
+        check_dead();
+        push_in(plugs, last);
+        for (auto const c : last)
             make(c);
-        std::reverse(result_.disconnect.begin(), result_.disconnect.end());
+        take_apart();
         result_.left_open = drawn_open();
-        result_.largest_gap = order.largest_gap * si::volt;
+        result_.largest_gap = largest_gap_ * si::volt;
         result_.proven = order.proven;
         result_.states = order.states;
         return std::move(result_);
     }
 
 private:
+    void check_dead() {
+        if (std::exchange(checked_, true)) return;
+        result_.dead = dead_checks(bank_, partial_, probes_, partial_.read(made_, conducting_));
+    }
+
+    // Every plug is read before it goes in, and goes in with the breakers open: those that the first plugs make live
+    // are read in the next round.
+    void push_in(std::vector<std::size_t> plugs, std::vector<std::size_t> const& last) {
+        while (!plugs.empty()) {
+            auto const count = result_.steps.size();
+            auto const shown = shown_;
+            for (auto const c : last)
+                make(c);
+            std::vector<std::size_t> live, later;
+            for (auto const c : plugs)
+                (is_fed(c) ? live : later).push_back(c);
+            if (live.empty()) { // nothing ever comes there: nothing to read
+                result_.steps.resize(count);
+                shown_ = shown;
+                stand(without(last));
+                live.swap(later);
+            } else {
+                for (auto const c : live)
+                    read_plug(c);
+                for (auto c = last.rbegin(); c != last.rend(); ++c)
+                    open(*c);
+            }
+            for (auto const c : live)
+                make(c);
+            plugs = std::move(later);
+        }
+    }
+
+    bool is_fed(std::size_t c) const {
+        auto const pins = probes_.gap(partial_.connections()[c], now_);
+        return now_.between(pins.first, pins.second).has_value();
+    }
+
+    void read_plug(std::size_t c) {
+        auto const& connection = partial_.connections()[c];
+        auto const pins = probes_.gap(connection, now_);
+        HookupStep step;
+        step.action = HookupAction::read;
+        step.part = connection.part;
+        step.after = sound(made_, now_, pins);
+        if (step.after) show(*step.after, {});
+        result_.steps.push_back(std::move(step));
+    }
+
+    void open(std::size_t c) {
+        HookupStep step;
+        step.action = HookupAction::open;
+        step.part = partial_.connections()[c].part;
+        stand(without({c}));
+        result_.steps.push_back(std::move(step));
+    }
+
     void make(std::size_t c) {
         auto const& connection = partial_.connections()[c];
         HookupStep step;
         step.part = connection.part;
         step.action = action(connection.kind);
         step.dead = !probes_.is_live(connection, now_);
+        bool const is_plug = connection.kind == PartKind::connector;
+        bool const closer = connection.kind == PartKind::breaker || connection.kind == PartKind::switch_;
         if (connection.paths.size() == 1) {
             auto const ends = probes_.ends(connection, now_);
             step.first = name(ends.first);
             step.last = name(ends.second);
         }
-        DisconnectStep undo{step.action, step.part, step.last, step.first, {}, {}};
         auto const gap = probes_.gap(connection, now_);
-        auto const closes = closing_gap(connection, now_).has_value();
         if (!step.dead) {
-            step.before = meter_.read(made_, now_, gap.first, gap.second);
-            auto aimed = gap_mistakes(c, *step.before, gap);
-            add_hidden(*step.before, aimed);
-            step.before->wrong = meter_.merged(std::move(aimed));
+            step.before = is_plug ? std::nullopt : across_gap(made_, now_, connection, step.first, step.last, gap);
+            if (step.before) show(*step.before, gap_mistakes(c, *step.before, gap));
             step.equalizing = equalizing(bank_, partial_, meter_, made_, now_, c);
+            if (auto const closed = closing_gap(connection, now_)) largest_gap_ = std::max(largest_gap_, *closed);
         }
-        auto const earlier = std::exchange(made_, with(c));
-        auto const before = std::exchange(now_, partial_.read(made_));
-        for (auto& stand : stand_)
-            stand.reset();
-        if (!step.dead) {
-            auto const pair = probes_.across(connection, before, now_);
-            step.after = meter_.read(made_, now_, pair.first, pair.second);
-            std::vector<Cause> causes;
-            add_hidden(*step.after, causes);
-            step.after->wrong = meter_.merged(std::move(causes));
-            Probes const parted =
-                closes ? gap : Probes{partial_.node(step.after->red), partial_.node(step.after->black)};
-            undo.then = meter_.read(earlier, before, parted.first, parted.second);
+        auto const fed = feeds();
+        auto const before = now_;
+        stand(with(c));
+        step.live_make = !closer && feeds() > fed;
+        if (!step.dead && !(is_plug && !step.live_make && !step.equalizing)) {
+            step.after = sound(made_, now_, probes_.across(connection, before, now_));
+            if (step.after) show(*step.after, {});
         }
-        if (auto const live = probes_.most_live(before))
-            undo.still_live = meter_.read(earlier, before, live->first, live->second);
         result_.steps.push_back(std::move(step));
-        result_.disconnect.push_back(std::move(undo));
+        if (std::find(net_.begin(), net_.end(), c) == net_.end()) net_.push_back(c);
+    }
+
+    // Loads, and receptacles' pins, that have a closed path to a battery.
+    int feeds() const {
+        int count = 0;
+        for (auto const& [plus, minus] : loads_)
+            if (auto const volts = now_.between(plus, minus)) count += std::abs(*volts) > 0.0;
+        return count;
+    }
+
+    // Backwards: breakers, plugs, the other switches, the negative lead, and fuses when all is dead.
+    void take_apart() {
+        std::stable_sort(net_.begin(), net_.end(), [&](auto a, auto b) { return rank(a) < rank(b); });
+        auto made = made_;
+        auto now = partial_.read(made);
+        for (auto c = net_.rbegin(); c != net_.rend(); ++c) {
+            auto const& connection = partial_.connections()[*c];
+            made[*c] = 0;
+            auto const earlier = partial_.read(made);
+            DisconnectStep undo{action(connection.kind), connection.part, {}, {}, {}, {}};
+            if (connection.paths.size() == 1) {
+                auto const ends = probes_.ends(connection, earlier);
+                undo.first = name(ends.second);
+                undo.last = name(ends.first);
+            }
+            auto const live = probes_.is_live(connection, earlier);
+            bool const run = undo.undoes == HookupAction::land;
+            if (live && run)
+                undo.then =
+                    across_gap(made, earlier, connection, undo.last, undo.first, probes_.gap(connection, earlier));
+            else if (live)
+                undo.then = sound(made, earlier, probes_.across(connection, earlier, now));
+            if (auto const most = probes_.most_live(earlier)) undo.still_live = sound(made, earlier, *most);
+            result_.disconnect.push_back(std::move(undo));
+            now = earlier;
+        }
+    }
+
+    // Plugs come out behind open breakers and switches, whenever these were closed.
+    int rank(std::size_t c) const {
+        auto const kind = partial_.connections()[c].kind;
+        bool const closes_last = std::find(last_.begin(), last_.end(), c) != last_.end();
+        return kind == PartKind::connector ? 1 : closes_last ? 2 : 0;
+    }
+
+    // None that has its leads in two places, and none that would be another if loads conducted: a load that is off is
+    // no open circuit.
+    std::optional<MeterReading> sound(Made const& made, Potentials const& now, Probes probes,
+                                      bool in_hand = false) const {
+        if (!in_hand && !probes_.together(probes.first, probes.second)) return std::nullopt;
+        auto const shown = now.between(probes.first, probes.second).value_or(0.0);
+        auto const loaded = partial_.read(made, conducting_).between(probes.first, probes.second).value_or(0.0);
+        if (std::abs(loaded - shown) > 0.5 * meter_.error(shown)) return std::nullopt;
+        return meter_.read(made, now, probes.first, probes.second);
+    }
+
+    // The loose end of a conductor that comes from another place is in the hand that lands it.
+    std::optional<MeterReading> across_gap(Made const& made, Potentials const& now, Connection const& connection,
+                                           std::string const& landed, std::string const& waits, Probes gap) const {
+        bool const in_hand = action(connection.kind) == HookupAction::land &&
+                             !probes_.together(partial_.node(landed), partial_.node(waits));
+        auto reading = sound(made, now, gap, in_hand);
+        if (reading && in_hand) {
+            reading->loose = landed;
+            reading->loose_part = connection.part;
+        }
+        return reading;
+    }
+
+    void show(MeterReading& reading, std::vector<Cause> causes) {
+        add_hidden(reading, causes);
+        reading.wrong = meter_.merged(std::move(causes));
+    }
+
+    void stand(Made made) {
+        made_ = std::move(made);
+        now_ = partial_.read(made_);
+        for (auto& one : stand_)
+            one.reset();
+    }
+
+    Made without(std::vector<std::size_t> const& these) const {
+        auto made = made_;
+        for (auto const c : these)
+            made[c] = 0;
+        return made;
     }
 
     static HookupAction action(PartKind kind) {
@@ -107,7 +264,7 @@ private:
 
     std::string const& name(int node) const { return partial_.terminals()[as_index(node)]; }
 
-    // An end about to be landed in the wrong place shows across the gap that it would close; so does a load that is on.
+    // An end about to be landed in the wrong place shows across the gap that it would close.
     std::vector<Cause> gap_mistakes(std::size_t c, MeterReading const& right, std::pair<int, int> gap) {
         auto const& path = partial_.connections()[c].paths.front();
         bool const turned = right.red != name(gap.first);
@@ -126,8 +283,6 @@ private:
             shown_[m] =
                 consider(possible.mistake, now_.between(from_end ? onto : path.from, from_end ? path.to : onto));
         }
-        for (auto const& load : loads_on_)
-            consider(load.mistake, partial_.read(made_, load.deviation).between(gap.first, gap.second));
         return causes;
     }
 
@@ -184,7 +339,11 @@ private:
     std::vector<PossibleMistake> mistakes_;
     std::vector<char> shown_;                      // by mistake: a reading has shown it
     std::vector<std::optional<Potentials>> stand_; // by mistake: the present state with it, if it was asked for
-    std::vector<PossibleMistake> loads_on_;
+    std::vector<std::pair<int, int>> loads_;       // + and -
+    Deviation conducting_;                         // every load, though off
+    std::vector<std::size_t> net_, last_;          // what is made in the end, in order; what is closed last
+    double largest_gap_ = 0.0;                     // [V]
+    bool checked_ = false;
     HookupResult result_;
 };
 

@@ -24,7 +24,6 @@ enum class MistakeKind {
     cell_dead,       // one cell of `part` gives nothing
     end_elsewhere,   // the end of `part` that belongs on `at` is on `onto`
     leads_exchanged, // what belongs on `at` of `part` is on `onto`, and the other way round
-    load_on,         // `part` is not off
 };
 
 struct Mistake {
@@ -48,6 +47,8 @@ struct WrongReading {
 struct MeterReading {
     std::string red; // terminals; black is the one at the lower potential
     std::string black;
+    std::string loose; // of the two: stands for the loose end of a conductor that is landed there, in another place
+    std::string loose_part;          // that conductor
     std::optional<Voltage> expected; // none: the two share no path, a meter shows 0 V or drifts about it
     Voltage low{};                   // with the meter's error and the batteries' state; 0 where it floats
     Voltage high{};
@@ -63,7 +64,33 @@ struct Equalizing {
     std::string limited_by;           // that battery
 };
 
-enum class HookupAction { land, fit, close, mate };
+enum class HookupAction {
+    land,
+    fit,
+    close,
+    read, // a receptacle, with its plug apart
+    open, // what was closed for that reading
+    mate,
+};
+
+enum class DeadCheckKind {
+    run,   // from end to end of `part`: continuity
+    loop,  // through `part` and back through `other`, their far ends clipped together: continuity, and none without
+    apart, // from + to -: none
+    hull,  // from `red` to the hull, and to earth: none
+};
+
+// With an ohmmeter, before the first battery is joined. Both its leads are in one place, unless one is lengthened.
+struct DeadCheck {
+    DeadCheckKind kind = DeadCheckKind::run;
+    std::string part;
+    std::string other;
+    std::string red; // terminals; the end of a conductor that is landed later is loose there
+    std::string black;
+    std::string clip; // the far ends of a loop
+    std::string onto;
+    bool lengthened = false;
+};
 
 struct HookupStep {
     HookupAction action = HookupAction::land;
@@ -71,6 +98,7 @@ struct HookupStep {
     std::string first; // the end that is landed first: the one with less voltage behind it
     std::string last;
     bool dead = false;                  // no battery on either side: there is nothing to read
+    bool live_make = false;             // it feeds a load or a plug that no breaker or switch keeps apart
     std::optional<MeterReading> before; // across the gap; of a plug, across its receptacle
     std::optional<MeterReading> after;
     std::optional<Equalizing> equalizing;
@@ -88,6 +116,7 @@ struct DisconnectStep {
 
 struct HookupResult {
     std::vector<MeterReading> batteries; // each alone, before the first step; the bank's order
+    std::vector<DeadCheck> dead;         // after the steps that are dead, before the first that is live
     std::vector<HookupStep> steps;
     std::vector<DisconnectStep> disconnect;
     std::vector<std::string> left_open; // breakers, fuses, switches and plugs that the file itself has open

@@ -27,10 +27,28 @@ constexpr std::string_view name(HookupAction action) {
         return "fit";
     case HookupAction::close:
         return "close";
+    case HookupAction::read:
+        return "read";
+    case HookupAction::open:
+        return "open";
     case HookupAction::mate:
         return "mate";
     }
     return "land";
+}
+
+constexpr std::string_view name(DeadCheckKind kind) {
+    switch (kind) {
+    case DeadCheckKind::run:
+        return "run";
+    case DeadCheckKind::loop:
+        return "loop";
+    case DeadCheckKind::apart:
+        return "apart";
+    case DeadCheckKind::hull:
+        return "hull";
+    }
+    return "run";
 }
 
 constexpr std::string_view name(MistakeKind kind) {
@@ -45,8 +63,6 @@ constexpr std::string_view name(MistakeKind kind) {
         return "end-elsewhere";
     case MistakeKind::leads_exchanged:
         return "leads-exchanged";
-    case MistakeKind::load_on:
-        return "load-on";
     }
     return "battery-turned";
 }

@@ -26,8 +26,10 @@ inline Json reading(MeterReading const& right) {
         wrong.push_back({{"reads", volts(group.causes.front().reads)}, {"causes", std::move(causes)}});
     }
     auto const bound = [&](Voltage value) { return right.expected ? number(value.value()) : Json(); };
-    return {{"red", right.red},        {"black", right.black},      {"expected", volts(right.expected)},
-            {"low", bound(right.low)}, {"high", bound(right.high)}, {"wrong", std::move(wrong)}};
+    Json out{{"red", right.red},        {"black", right.black},      {"expected", volts(right.expected)},
+             {"low", bound(right.low)}, {"high", bound(right.high)}, {"wrong", std::move(wrong)}};
+    if (!right.loose.empty()) out["loose_end"] = {{"of", right.loose_part}, {"for", right.loose}};
+    return out;
 }
 
 inline Json reading(std::optional<MeterReading> const& right) { return right ? reading(*right) : Json(); }
@@ -36,6 +38,7 @@ inline Json step(HookupStep const& step) {
     Json out{{"action", name(step.action)}, {"part", step.part}};
     if (!step.first.empty()) out["ends"] = {step.first, step.last};
     out["dead"] = step.dead;
+    out["live_make"] = step.live_make;
     out["before"] = reading(step.before);
     out["after"] = reading(step.after);
     if (auto const& flows = step.equalizing) {
@@ -45,6 +48,15 @@ inline Json step(HookupStep const& step) {
                              {"gap_limit", volts(flows->gap_limit)},
                              {"limited_by", flows->gap_limit ? Json(flows->limited_by) : Json()}};
     }
+    return out;
+}
+
+inline Json dead_check(DeadCheck const& check) {
+    auto const named = [](std::string const& id) { return id.empty() ? Json() : Json(id); };
+    bool const joined = check.kind == DeadCheckKind::run || check.kind == DeadCheckKind::loop;
+    Json out{{"check", name(check.kind)},   {"part", check.part},   {"other", named(check.other)},   {"red", check.red},
+             {"black", named(check.black)}, {"continuity", joined}, {"lengthened", check.lengthened}};
+    if (!check.clip.empty()) out["clip"] = {check.clip, check.onto};
     return out;
 }
 
@@ -76,6 +88,9 @@ BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
     auto batteries = Json::array();
     for (auto const& battery : result.batteries)
         batteries.push_back(json::reading(battery));
+    auto dead = Json::array();
+    for (auto const& check : result.dead)
+        dead.push_back(json::dead_check(check));
     auto connect = Json::array();
     for (auto const& step : result.steps)
         connect.push_back(json::step(step));
@@ -89,6 +104,7 @@ BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
     document["cautions"] = hookup_cautions();
     document["left_open"] = result.left_open;
     document["batteries"] = std::move(batteries);
+    document["dead_checks"] = std::move(dead);
     document["connect"] = std::move(connect);
     document["disconnect"] = std::move(disconnect);
     document["largest_closing_gap"] = json::number(result.largest_gap.value());

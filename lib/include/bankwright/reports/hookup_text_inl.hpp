@@ -43,9 +43,9 @@ public:
                              Align::right, Align::right});
     }
 
-    void steps(std::vector<hookup_words::StepLines> const& steps) {
-        int number = 0;
-        for (auto const& step : steps) {
+    void steps(std::vector<hookup_words::StepLines> const& steps, std::size_t first, std::size_t end) {
+        for (auto number = first; number < end;) {
+            auto const& step = steps[number];
             out_ += fmt::format("{:>3}. {}\n", ++number, paint(Ink::strong, bare(step.title), style_));
             if (step.before) reading(*step.before);
             for (auto const& flows : step.flows)
@@ -82,11 +82,16 @@ inline std::string laid_out(hookup_words::Sheet const& sheet, TextStyle const& s
     if (!sheet.left_open.empty()) text.point(sheet.left_open);
     text.head(hookup_words::each_alone);
     text.batteries(sheet.batteries);
+    if (sheet.dead_steps > 0) text.head(hookup_words::connect_dead);
+    text.steps(sheet.connect, 0, sheet.dead_steps);
+    if (!sheet.with_ohmmeter.empty()) text.head(hookup_words::with_an_ohmmeter);
+    for (auto const& line : sheet.with_ohmmeter)
+        text.point(line);
     text.head(hookup_words::connect);
-    text.steps(sheet.connect);
+    text.steps(sheet.connect, sheet.dead_steps, sheet.connect.size());
     text.line(sheet.loops);
     text.head(hookup_words::disconnect);
-    text.steps(sheet.disconnect);
+    text.steps(sheet.disconnect, 0, sheet.disconnect.size());
     return text.text();
 }
 

@@ -41,6 +41,8 @@ struct Sheet {
     std::string left_open;                  // empty: nothing
     std::vector<BatteryLines> batteries;
     std::vector<StepLines> connect;
+    std::size_t dead_steps = 0; // of these come before `with_ohmmeter`, to tick off
+    std::vector<std::string> with_ohmmeter;
     std::string loops; // what the order is worth
     std::vector<StepLines> disconnect;
 };
@@ -50,7 +52,9 @@ Sheet sheet(HookupResult const& result, Bank const& bank, HookupOptions const& o
 inline constexpr char to_begin_with[] = "to begin with";
 inline constexpr char each_alone[] = "each battery alone, before anything is landed";
 inline constexpr char connect[] = "connect";
-inline constexpr char disconnect[] = "disconnect";
+inline constexpr char connect_dead[] = "connect what is dead";
+inline constexpr char with_an_ohmmeter[] = "with an ohmmeter, before the first battery is joined";
+inline constexpr char disconnect[] = "disconnect, every load off and every charger unplugged";
 
 } // namespace bankwright::hookup_words
 

@@ -76,8 +76,6 @@ inline std::string say(Phrase const& phrase) {
         return phrase.key + " is on " + names + ", not on " + phrase.at;
     case MistakeKind::leads_exchanged:
         return "the leads on " + names + " are exchanged";
-    case MistakeKind::load_on:
-        return names + " is not off";
     }
     return {};
 }
@@ -114,6 +112,10 @@ inline std::string in_words(HookupAction action, bool undo) {
         return undo ? "take out fuse" : "fit fuse";
     case HookupAction::close:
         return undo ? "open" : "close";
+    case HookupAction::read:
+        return "read the receptacle of";
+    case HookupAction::open:
+        return "open";
     case HookupAction::mate:
         return undo ? "pull the plug of" : "push in the plug of";
     }
@@ -150,6 +152,9 @@ public:
             sheet.batteries.push_back(alone(battery));
         for (auto const& step : result_.steps)
             sheet.connect.push_back(lines(step));
+        while (sheet.dead_steps < result_.steps.size() && before_batteries(result_.steps[sheet.dead_steps]))
+            ++sheet.dead_steps;
+        sheet.with_ohmmeter = with_ohmmeter();
         sheet.loops = loops();
         std::string left;
         for (auto const& step : result_.disconnect) {
@@ -173,7 +178,64 @@ private:
         return fmt::format("{}", fmt::join(all, ", "));
     }
 
+    // Dead leads and fuses.
+    static bool before_batteries(HookupStep const& step) {
+        return step.action == HookupAction::fit || (step.action == HookupAction::land && step.dead);
+    }
+
+    std::vector<std::string> with_ohmmeter() const {
+        std::vector<std::string> lines;
+        for (auto const& check : result_.dead)
+            lines.push_back(checked(check));
+        if (!lines.empty())
+            lines.push_back(
+                "back to d.c. volts, leads in the volt jacks: an ohmmeter on a battery is spoilt, and may burn");
+        return lines;
+    }
+
+    static std::string checked(DeadCheck const& check) {
+        switch (check.kind) {
+        case DeadCheckKind::run:
+            return fmt::format("`{}`: red on its end at `{}`, black on its end at `{}`: expect less than 1 ohm{}",
+                               check.part, check.red, check.black,
+                               check.lengthened ? "; one lead of the meter has to be lengthened" : "");
+        case DeadCheckKind::loop:
+            return fmt::format(
+                "`{0}` and `{1}`: clip their ends for `{4}` and `{5}` together; red on the end of `{0}` at "
+                "`{2}`, black on the end of `{1}` for `{3}`: expect less than 1 ohm; take the clip off",
+                check.part, check.other, check.red, check.black, check.clip, check.onto);
+        case DeadCheckKind::apart:
+            return fmt::format("`{}`, plug apart: red on `{}`, black on `{}`: expect no continuity", check.part,
+                               check.red, check.black);
+        case DeadCheckKind::hull:
+            return fmt::format(
+                "`{}`: red on its end at `{}`, black on the hull, then on any earth or engine block there: "
+                "expect no continuity",
+                check.part, check.red);
+        }
+        return {};
+    }
+
+    // What is taken for a battery whose charge the file does not state.
+    std::vector<std::string> assumed() const {
+        std::vector<std::string> names;
+        for (auto const& battery : bank_.batteries)
+            if (!battery.charge && !battery.emf && battery.chemistry) names.push_back(battery.id);
+        if (names.empty()) return {};
+        return {
+            fmt::format("{}: the file states no charge, so the expected reading assumes a full battery, and the range "
+                        "is widened from empty to full; a stated `charge` narrows it to within {:.3g} % either way",
+                        quoted_all(names), options_.charge_within.in_percent())};
+    }
+
     std::vector<std::string> how_to_read() const {
+        auto lines = meter_and_ranges();
+        auto const assumptions = assumed();
+        lines.insert(lines.begin() + 1, assumptions.begin(), assumptions.end());
+        return lines;
+    }
+
+    std::vector<std::string> meter_and_ranges() const {
         return {
             fmt::format("meter on d.c. volts, accurate to {:.3g} % + {}; each battery within {:.3g} % of the charge "
                         "that the file states",
@@ -194,15 +256,23 @@ private:
                                             {HookupAction::mate, "plugs apart"}}) {
             std::vector<std::string> parts;
             for (auto const& step : result_.steps)
-                if (step.action == action) parts.push_back(step.part);
+                if (step.action == action && std::find(parts.begin(), parts.end(), step.part) == parts.end())
+                    parts.push_back(step.part);
             if (!parts.empty()) lines.push_back(fmt::format("{}: {}", words, quoted_all(parts)));
         }
         return lines;
     }
 
+    // The end of a conductor that is landed far away is read at its loose end.
+    static std::string probe(MeterReading const& right, std::string const& terminal) {
+        return terminal == right.loose ? fmt::format("the loose end of `{}`", right.loose_part) : quoted(terminal);
+    }
+
     ReadingLines reading(std::string when, MeterReading const& right) const {
-        ReadingLines lines{
-            std::move(when), fmt::format("red on `{}`, black on `{}`", right.red, right.black), "floating", {}};
+        ReadingLines lines{std::move(when),
+                           fmt::format("red on {}, black on {}", probe(right, right.red), probe(right, right.black)),
+                           "floating",
+                           {}};
         if (right.expected)
             lines.expected =
                 fmt::format("expect {} ({} to {})", volts(right.expected), volts(right.low), volts(right.high));
@@ -244,6 +314,16 @@ private:
         if (step.dead) lines.left = "dead on both sides: nothing to read";
         if (step.before) lines.before = reading("before", *step.before);
         if (step.equalizing) lines.flows = flows(*step.equalizing, lands ? "land" : "close");
+        if (step.action == HookupAction::read) {
+            lines.title += ", its plug apart";
+            if (step.after) lines.after = reading("now", *step.after);
+            lines.left = "wrong sign or wrong volts: the plug stays out until that is put right";
+            return lines;
+        }
+        if (step.action == HookupAction::mate && !step.live_make) lines.left = "its motor or load still off";
+        if (step.live_make)
+            lines.left = "this makes the circuit, with nothing but a fuse or nothing at all to open it: every load off "
+                         "before; a switch or breaker is wanted here";
         if (step.after) lines.after = reading("after", *step.after);
         return lines;
     }

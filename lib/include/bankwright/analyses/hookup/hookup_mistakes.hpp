@@ -21,9 +21,6 @@ struct PossibleMistake {
 // difference once everything is closed.
 std::vector<PossibleMistake> possible_mistakes(Bank const& bank, PartialBank const& partial);
 
-// A load that is not off when it should be: a path that a meter sees.
-std::vector<PossibleMistake> loads_on(Bank const& bank, PartialBank const& partial);
-
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY

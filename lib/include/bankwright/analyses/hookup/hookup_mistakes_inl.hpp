@@ -137,19 +137,4 @@ BANKWRIGHT_INLINE std::vector<PossibleMistake> possible_mistakes(Bank const& ban
     return internal::MistakeList(bank, partial).make();
 }
 
-BANKWRIGHT_INLINE std::vector<PossibleMistake> loads_on(Bank const& bank, PartialBank const& partial) {
-    std::vector<PossibleMistake> on;
-    auto const add = [&](auto const& parts) {
-        for (auto const& part : parts) {
-            Deviation deviation;
-            deviation.leak_plus = partial.node(part.id + "+");
-            deviation.leak_minus = partial.node(part.id + "-");
-            on.push_back({{MistakeKind::load_on, part.id, {}, {}}, deviation, -1});
-        }
-    };
-    add(bank.motors);
-    add(bank.loads);
-    return on;
-}
-
 } // namespace bankwright

@@ -1,10 +1,11 @@
 // In which order may the connections of a bank be made?
 //
 // Dead leads first, with no battery on them; then each string, the links between strings, the live leads, the negative
-// leads last; devices stay open until every conductor is landed, and what closes the last gap before a load stays open
-// until the very end (common practice, no source). Within these, every order that closes no loop is as safe as any
-// other. How many loops must close is a fact of the wiring; what the gap reads when one does is a matter of the order,
-// and all orders are searched for the one whose largest such reading is the least.
+// leads last. Fuses go in while all is dead. Switches and breakers stay open until every conductor is landed; what
+// closes the last gap before a load or a plug is open while the plugs go in, and closed at the very end (common
+// practice, no source). Within these, every order that closes no loop is as safe as any other. How many loops must
+// close is a fact of the wiring; what the gap reads when one does is a matter of the order, and all orders are searched
+// for the one whose largest such reading is the least.
 #pragma once
 
 #include "bankwright/analyses/hookup/partial_bank.hpp"
@@ -19,12 +20,14 @@ namespace bankwright {
 
 enum class HookupPhase {
     dead_lead,     // between two points that no battery is on
+    fuse,          // fitted before anything is live
     string_jumper, // + of one battery to - of another
     link,          // between posts of one sign: strings in parallel, and ties across
     live_lead,     // from a battery to anything else, but for
     negative_lead, // from the bank's most negative posts
-    device,        // a fuse, switch, plug or breaker behind which everything stays dead
-    last_device,   // one that closes the last gap before a load
+    device,        // a switch or breaker behind which everything stays dead
+    plug,
+    last_device, // one that closes the last gap before a load or a plug
 };
 
 struct HookupOrder {

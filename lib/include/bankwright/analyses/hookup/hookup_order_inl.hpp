@@ -5,11 +5,13 @@
 #include "bankwright/analyses/hookup/last_devices.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
+#include "bankwright/wiring/places.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <queue>
 #include <tuple>
 #include <unordered_map>
@@ -35,7 +37,7 @@ namespace internal {
 class HookupSearch {
 public:
     HookupSearch(Bank const& bank, PartialBank const& partial)
-        : bank_(bank), partial_(partial), made_(partial.connections().size(), 0) {
+        : bank_(bank), partial_(partial), places_(places_of(bank)), made_(partial.connections().size(), 0) {
         assign_phases();
     }
 
@@ -68,7 +70,10 @@ private:
         for (std::size_t c = 0; c < partial_.connections().size(); ++c) {
             auto const& connection = partial_.connections()[c];
             if (connection.kind != PartKind::jumper && connection.kind != PartKind::cable) {
-                order_.phase.push_back(last[c] ? HookupPhase::last_device : HookupPhase::device);
+                order_.phase.push_back(connection.kind == PartKind::fuse        ? HookupPhase::fuse
+                                       : connection.kind == PartKind::connector ? HookupPhase::plug
+                                       : last[c]                                ? HookupPhase::last_device
+                                                                                : HookupPhase::device);
                 continue;
             }
             auto const from = connection.paths.front().from;
@@ -96,6 +101,8 @@ private:
         std::vector<std::size_t> mine;
         for (std::size_t c = 0; c < order_.phase.size(); ++c)
             if (order_.phase[c] == phase) mine.push_back(c);
+        if (phase == HookupPhase::dead_lead) // place by place; those from one place to another at the end
+            std::stable_sort(mine.begin(), mine.end(), [&](auto a, auto b) { return place(a) < place(b); });
         // Breakers are closed after everything else that switches.
         std::stable_partition(mine.begin(), mine.end(),
                               [&](std::size_t c) { return partial_.connections()[c].kind != PartKind::breaker; });
@@ -104,6 +111,12 @@ private:
         if (best.size() < loops.size()) order_.proven = false;
         for (auto const c : best.size() < loops.size() ? greedy(loops) : best)
             take(c);
+    }
+
+    int place(std::size_t c) const {
+        auto const& path = partial_.connections()[c].paths.front();
+        auto const of = [&](int node) { return places_.at.at(partial_.terminals()[as_index(node)]); };
+        return of(path.from) == of(path.to) ? of(path.from) : std::numeric_limits<int>::max();
     }
 
     void take(std::size_t c) {
@@ -217,6 +230,7 @@ private:
 
     Bank const& bank_;
     PartialBank const& partial_;
+    Places places_;
     Made made_;
     HookupOrder order_;
 };

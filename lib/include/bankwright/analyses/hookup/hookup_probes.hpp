@@ -29,14 +29,11 @@ public:
     Probes across(Connection const& connection, Potentials const& before, Potentials const& now) const;
     // The largest voltage between batteries of one place, if it is more than a single battery's.
     std::optional<Probes> most_live(Potentials const& now) const;
+    bool together(int a, int b) const { return places_.together(a, b); } // within reach of one meter
 
 private:
     double span(int node, Potentials const& now) const; // [V] of its island
     bool has_battery(int node, Potentials const& now) const;
-
-    bool together(int a, int b) const { // a conductor's loose end is in the hand that lands it
-        return places_.together(a, b);
-    }
 
     PartialBank const& partial_;
     Places places_;

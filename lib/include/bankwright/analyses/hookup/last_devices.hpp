@@ -1,4 +1,5 @@
-// Which breakers, fuses, switches and plugs must stay open so that no load has a closed path to the bank?
+// Which breakers and switches must stay open so that no load and no plug has a closed path to the bank? A fuse or a
+// plug is never asked to: neither is made to make or break a live circuit.
 #pragma once
 
 #include "bankwright/analyses/hookup/partial_bank.hpp"
@@ -15,7 +16,7 @@ namespace bankwright {
 std::vector<std::pair<std::string, std::string>> load_terminals(Bank const& bank);
 
 // By connection of the partial bank. The fewest that do it; of equals those with most breakers, then the first in the
-// author's order. A load that conductors alone join to the bank cannot be kept apart and does not count.
+// author's order. A load or plug that no breaker or switch keeps apart does not count.
 std::vector<char> last_devices(Bank const& bank, PartialBank const& partial);
 
 } // namespace bankwright

@@ -32,12 +32,14 @@ public:
         auto const& connections = partial.connections();
         Made made(connections.size(), 1);
         for (std::size_t c = 0; c < connections.size(); ++c) {
-            if (connections[c].kind == PartKind::jumper || connections[c].kind == PartKind::cable) continue;
+            if (connections[c].kind != PartKind::breaker && connections[c].kind != PartKind::switch_) continue;
             made[c] = 0;
             devices_.push_back(c);
         }
         for (auto const& [plus, minus] : load_terminals(bank))
             loads_.emplace_back(partial.node(plus), partial.node(minus));
+        for (auto const& connector : bank.connectors)
+            loads_.emplace_back(partial.node(connector.id + "+"), partial.node(connector.id + "-"));
         std::vector<std::pair<int, int>> kept;
         auto const island = partial.islands(made);
         for (auto const& load : loads_)

@@ -11,6 +11,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bankwright {
@@ -39,7 +40,7 @@ struct Deviation {
     bool from_end = false;
     int onto = -1;
     int plus = -1, minus = -1; // all that is landed on the one is landed on the other, and the other way round
-    int leak_plus = -1, leak_minus = -1; // a load that is not off: a path from the one to the other
+    std::vector<std::pair<int, int>> leaks; // loads that conduct although they are off: a path through each
 };
 
 struct Potentials {

@@ -83,7 +83,8 @@ BANKWRIGHT_INLINE PartialBank::Placed PartialBank::place(Made const& made, Devia
             }
         }
     }
-    if (deviation.leak_plus >= 0) circuit.branches.push_back({deviation.leak_plus, deviation.leak_minus, leak, 0.0});
+    for (auto const& [plus, minus] : deviation.leaks)
+        circuit.branches.push_back({plus, minus, leak, 0.0});
     return placed;
 }
 

@@ -52,11 +52,19 @@ private:
         for (auto const& battery : sheet.batteries)
             html_.open("li"), reading(battery.reading, "of " + battery.red), html_.close();
         html_.close();
+        if (sheet.dead_steps > 0) heading(hookup_words::connect_dead);
+        steps(sheet.connect, 0, sheet.dead_steps, "of step {}");
+        if (!sheet.with_ohmmeter.empty()) {
+            heading(hookup_words::with_an_ohmmeter).open("ul", "steps");
+            for (auto const& line : sheet.with_ohmmeter)
+                html_.open("li"), tick(sentence(line)), html_.close();
+            html_.close();
+        }
         heading(hookup_words::connect);
-        steps(sheet.connect, "of step {}");
+        steps(sheet.connect, sheet.dead_steps, sheet.connect.size(), "of step {}");
         html_.paragraph(sentence(sheet.loops));
         heading(hookup_words::disconnect);
-        steps(sheet.disconnect, "of step {} of taking apart");
+        steps(sheet.disconnect, 0, sheet.disconnect.size(), "of step {} of taking apart");
     }
 
     Html& heading(char const* words) { return html_.element("h3", as_title(words)); }
@@ -93,10 +101,12 @@ private:
     }
 
     // The box of a step that is read before it is taken stands between the two.
-    void steps(std::vector<hookup_words::StepLines> const& steps, char const* place) {
+    void steps(std::vector<hookup_words::StepLines> const& steps, std::size_t first, std::size_t end,
+               char const* place) {
+        if (first == end) return;
         html_.open("ol", "steps");
-        int number = 0;
-        for (auto const& step : steps) {
+        for (auto number = first; number < end;) {
+            auto const& step = steps[number];
             auto const title = fmt::format("{}. {}", ++number, as_title(step.title));
             auto const of = fmt::format(fmt::runtime(place), number);
             html_.open("li");

@@ -1,0 +1,26 @@
+// What is checked with an ohmmeter before the first battery is joined?
+//
+// Continuity of every run from one place to another, and of every lead of a plug; none from + to -; none to the hull
+// (common practice, no source). Two runs that go the same way are measured as a loop, so that both leads of the meter
+// are in one place. Nothing is expected of a path through a load: its electronics may conduct.
+#pragma once
+
+#include "bankwright/analyses/hookup/hookup_probes.hpp"
+#include "bankwright/analyses/hookup/partial_bank.hpp"
+#include "bankwright/analyses/hookup_steps.hpp"
+#include "bankwright/bank/bank.hpp"
+#include "bankwright/linkage.hpp"
+
+#include <vector>
+
+namespace bankwright {
+
+// `conducting`: what is made by then, with every load conducting.
+std::vector<DeadCheck> dead_checks(Bank const& bank, PartialBank const& partial, HookupProbes const& probes,
+                                   Potentials const& conducting);
+
+} // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/analyses/hookup/dead_checks_inl.hpp"
+#endif
