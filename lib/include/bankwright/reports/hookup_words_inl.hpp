@@ -189,7 +189,7 @@ private:
             lines.push_back(checked(check));
         if (!lines.empty())
             lines.push_back(
-                "back to d.c. volts, leads in the volt jacks: an ohmmeter on a battery is spoilt, and may burn");
+                "back to d.c. volts, leads in the volt jacks: an ohmmeter on a battery is ruined, and may burn");
         return lines;
     }
 
