@@ -4,6 +4,7 @@
 #include "bankwright/analyses/hookup_inl.hpp"
 #include "bankwright/analyses/main_leads_inl.hpp"
 #include "bankwright/analyses/operating_point_inl.hpp"
+#include "bankwright/analyses/positions_inl.hpp"
 #include "bankwright/analyses/prospective_current_inl.hpp"
 #include "bankwright/analyses/recharge_inl.hpp"
 #include "bankwright/analyses/run_range_inl.hpp"

@@ -12,7 +12,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 EXAMPLES = sorted((ROOT / "data/examples").glob("*.toml"))
-SECTIONS = ["batteries", "jumpers", "cables", "breakers", "fuses", "switches", "busbars", "connectors", "motors", "loads", "chargers"]
+SECTIONS = ["batteries", "jumpers", "cables", "breakers", "fuses", "switches", "shunts", "relays", "selectors", "busbars", "connectors", "motors", "loads", "chargers", "converters"]
 
 
 @pytest.fixture(scope="session")

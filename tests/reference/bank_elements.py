@@ -7,7 +7,7 @@ import re
 import tomllib
 from dataclasses import dataclass, field
 
-SECTIONS = ("batteries", "jumpers", "cables", "breakers", "fuses", "switches", "busbars", "connectors", "motors", "loads",
+SECTIONS = ("batteries", "jumpers", "cables", "breakers", "fuses", "switches", "shunts", "relays", "selectors", "busbars", "connectors", "motors", "loads",
             "chargers")
 UNITS = {  # to SI
     "V": 1.0, "mV": 1e-3, "A": 1.0, "mA": 1e-3, "W": 1.0, "kW": 1e3, "ohm": 1.0, "Ω": 1.0, "mohm": 1e-3, "mΩ": 1e-3,

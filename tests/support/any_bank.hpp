@@ -29,11 +29,15 @@ public:
         add(bank.breakers, PartKind::breaker, 2);
         add(bank.fuses, PartKind::fuse, 2);
         add(bank.switches, PartKind::switch_, 2);
+        add(bank.shunts, PartKind::shunt, 2);
+        add(bank.relays, PartKind::relay, 2);
+        add(bank.selectors, PartKind::selector, 2);
         add(bank.busbars, PartKind::busbar, 2);
         add(bank.connectors, PartKind::connector, 2);
         add(bank.motors, PartKind::motor, 2);
         add(bank.loads, PartKind::load, 2);
         add(bank.chargers, PartKind::charger, 2);
+        add(bank.converters, PartKind::converter, 2);
         auto const terminals = terminals_of(bank);
         if (terminals.size() >= 2) {
             land(bank.jumpers, PartKind::jumper, terminals);
@@ -179,6 +183,17 @@ private:
         else if (!load.resistance)
             load.power = watts;
         if (load.min_voltage && load.max_voltage && !(*load.min_voltage < *load.max_voltage)) load.min_voltage.reset();
+    }
+    void complete(Shunt& shunt) {
+        if (!shunt.resistance && !(shunt.rating && shunt.drop)) shunt.resistance = number(keys::ohms_or_none) * si::ohm;
+    }
+    void complete(Relay& relay) {
+        if (relay.closes_above && relay.opens_below && !(*relay.opens_below < *relay.closes_above))
+            relay.opens_below.reset();
+    }
+    void complete(Converter& converter) {
+        if (!converter.voltage) converter.voltage = number(keys::volts) * si::volt;
+        if (!converter.power) converter.power = number(keys::watts) * si::watt;
     }
     template <class Part>
     void complete(Part&) {}

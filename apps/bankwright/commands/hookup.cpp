@@ -10,6 +10,8 @@
 #include "refusal.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <string_view>
 
 using namespace bankwright;
 
@@ -20,6 +22,19 @@ Usage HookupCommand::usage() {
     return usage;
 }
 
+namespace {
+
+// A short, wrong polarity, a battery turned, voltages that clash. What is wrong in another way is for `check` to say.
+bool hurts_in_the_work(std::string_view rule) {
+    constexpr std::string_view rules[] = {"wiring/shorted-loop",  "wiring/shorted-battery", "wiring/reversed-battery",
+                                          "wiring/reversed-load", "wiring/system-voltage",  "wiring/unequal-strings",
+                                          "wiring/open-circuit",  "wiring/unused-battery",  "matching/mixed-voltage",
+                                          "charging/polarity",    "charging/not-isolated",  "load/over-voltage"};
+    return std::find(std::begin(rules), std::end(rules), rule) != std::end(rules);
+}
+
+} // namespace
+
 Outcome HookupCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
@@ -29,7 +44,7 @@ Outcome HookupCommand::run(bool color) const {
     // stands in nobody's way unless it is a short.
     auto const& findings = checked.findings;
     auto const worst = std::find_if(findings.begin(), findings.end(), [](Finding const& finding) {
-        return finding.level == Level::error && !finding.accepted;
+        return finding.level == Level::error && !finding.accepted && hurts_in_the_work(finding.rule);
     });
     if (worst != findings.end()) {
         hooked.findings.push_back(*worst);

@@ -67,6 +67,7 @@
 #include "bankwright/devices/conductor_heating.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/conductor_voltage_drop.hpp"
+#include "bankwright/devices/converter.hpp"
 #include "bankwright/devices/date.hpp"
 #include "bankwright/devices/joining.hpp"
 #include "bankwright/devices/load.hpp"
@@ -76,6 +77,7 @@
 #include "bankwright/devices/protection.hpp"
 #include "bankwright/devices/protection_rating.hpp"
 #include "bankwright/devices/protection_trip.hpp"
+#include "bankwright/devices/role.hpp"
 
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/bank/duty.hpp"
@@ -133,6 +135,7 @@
 #include "bankwright/analyses/hookup_steps.hpp"
 #include "bankwright/analyses/main_leads.hpp"
 #include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/positions.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/analyses/run_range.hpp"

@@ -45,6 +45,14 @@ Names fields_of(PartKind kind) {
         return fields_of<ProtectiveDevice>();
     case PartKind::switch_:
         return fields_of<Switch>();
+    case PartKind::shunt:
+        return fields_of<Shunt>();
+    case PartKind::relay:
+        return fields_of<Relay>();
+    case PartKind::selector:
+        return fields_of<Selector>();
+    case PartKind::converter:
+        return fields_of<Converter>();
     case PartKind::busbar:
         return fields_of<Busbar>();
     case PartKind::connector:

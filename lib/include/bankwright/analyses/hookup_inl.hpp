@@ -250,6 +250,8 @@ private:
             return HookupAction::mate;
         case PartKind::breaker:
         case PartKind::switch_:
+        case PartKind::relay:
+        case PartKind::selector:
             return HookupAction::close;
         default:
             return HookupAction::land;
@@ -325,6 +327,10 @@ private:
             add(device.id, !device.closed.value_or(true));
         for (auto const& device : bank_.switches)
             add(device.id, !device.closed.value_or(true));
+        for (auto const& relay : bank_.relays)
+            add(relay.id, relay.closed && !*relay.closed);
+        for (auto const& selector : bank_.selectors)
+            add(selector.id, selector.position == SelectorPosition::off);
         for (auto const& device : bank_.connectors)
             add(device.id, !device.mated.value_or(true));
         return open;

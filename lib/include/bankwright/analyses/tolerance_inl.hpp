@@ -75,6 +75,8 @@ private:
                 vary_all(device.id, spreads.of_device(device));
         for (auto const& device : bank_.switches)
             vary_all(device.id, spreads.of_device(device));
+        for (auto const& shunt : bank_.shunts)
+            vary_all(shunt.id, spreads.of_device(shunt));
         for (auto const& connector : bank_.connectors) {
             auto const& poles = part_of(network_, connector.id).elements;
             for (std::size_t i = 0; i < poles.size(); ++i)
@@ -323,6 +325,8 @@ BANKWRIGHT_INLINE Bank sample_bank(Bank const& bank, Spreads const& usual, std::
         for (auto& one : *devices)
             device(one);
     for (auto& one : drawn.switches)
+        device(one);
+    for (auto& one : drawn.shunts)
         device(one);
     for (auto& connector : drawn.connectors) {
         auto const factor = 1.0 + spreads.of_contact(connector) * draw();

@@ -5,6 +5,7 @@
 #include "bankwright/devices/battery.hpp"
 #include "bankwright/devices/charger.hpp"
 #include "bankwright/devices/conductor.hpp"
+#include "bankwright/devices/converter.hpp"
 #include "bankwright/devices/joining.hpp"
 #include "bankwright/devices/load.hpp"
 #include "bankwright/devices/motor.hpp"
@@ -62,11 +63,15 @@ struct Bank {
     std::vector<ProtectiveDevice> breakers;
     std::vector<ProtectiveDevice> fuses;
     std::vector<Switch> switches;
+    std::vector<Shunt> shunts;
+    std::vector<Relay> relays;
+    std::vector<Selector> selectors;
     std::vector<Busbar> busbars;
     std::vector<Connector> connectors;
     std::vector<Motor> motors;
     std::vector<Load> loads;
     std::vector<Charger> chargers;
+    std::vector<Converter> converters;
     std::vector<Acceptance> accepted;
     std::vector<Tolerance> tolerances; // [system]'s first, then part by part
     friend bool operator==(Bank const&, Bank const&) = default;
@@ -93,6 +98,12 @@ void for_each_part(BankLike& bank, Visit&& visit) {
         visit(PartKind::fuse, part);
     for (auto& part : bank.switches)
         visit(PartKind::switch_, part);
+    for (auto& part : bank.shunts)
+        visit(PartKind::shunt, part);
+    for (auto& part : bank.relays)
+        visit(PartKind::relay, part);
+    for (auto& part : bank.selectors)
+        visit(PartKind::selector, part);
     for (auto& part : bank.busbars)
         visit(PartKind::busbar, part);
     for (auto& part : bank.connectors)
@@ -103,6 +114,8 @@ void for_each_part(BankLike& bank, Visit&& visit) {
         visit(PartKind::load, part);
     for (auto& part : bank.chargers)
         visit(PartKind::charger, part);
+    for (auto& part : bank.converters)
+        visit(PartKind::converter, part);
 }
 
 } // namespace bankwright

@@ -12,6 +12,12 @@ inline std::vector<std::string> terminals_of(Battery const& b) { return {b.id + 
 inline std::vector<std::string> terminals_of(Run const&) { return {}; }
 inline std::vector<std::string> terminals_of(ProtectiveDevice const& d) { return {d.id + ".line", d.id + ".load"}; }
 inline std::vector<std::string> terminals_of(Switch const& s) { return {s.id + ".1", s.id + ".2"}; }
+inline std::vector<std::string> terminals_of(Shunt const& s) { return {s.id + ".1", s.id + ".2"}; }
+inline std::vector<std::string> terminals_of(Relay const& r) { return {r.id + ".1", r.id + ".2"}; }
+inline std::vector<std::string> terminals_of(Selector const& s) { return {s.id + ".1", s.id + ".2", s.id + ".common"}; }
+inline std::vector<std::string> terminals_of(Converter const& c) {
+    return {c.id + ".in+", c.id + ".in-", c.id + ".out+", c.id + ".out-"};
+}
 inline std::vector<std::string> terminals_of(Busbar const& b) { return {b.id}; }
 inline std::vector<std::string> terminals_of(Connector const& c) {
     return {c.id + "+", c.id + "-", c.id + ".plug+", c.id + ".plug-"};

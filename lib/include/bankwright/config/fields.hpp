@@ -18,8 +18,9 @@ template <class Member>
 TwoWords(Member&, std::array<std::string_view, 2> const&) -> TwoWords<Member>;
 
 // Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional
-// of a quantity, int, bool, Date, Chemistry, SpeedControl, std::string, sizes or the points of a band; a TwoWords of a
-// std::optional<bool>; or, for what always has a value, a std::string, Temperature or Resistance.
+// of a quantity, int, bool, Date, Chemistry, SpeedControl, SelectorPosition, Role, ChargerKind, std::string, sizes or the
+// points of a band; a TwoWords of a std::optional<bool>; or, for what always has a value, a std::string, Temperature or
+// Resistance.
 template <class Part, class Visit>
 void for_each_field(Part& part, Visit&& visit) {
     using Kind = std::remove_const_t<Part>;
@@ -56,6 +57,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("high_cutoff", part.high_cutoff);
         visit("mass", part.mass);
         visit("place", part.place);
+        visit("role", part.role);
     } else if constexpr (std::is_same_v<Kind, Run>) {
         visit("from", part.from);
         visit("to", part.to);
@@ -87,6 +89,21 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("resistance", part.resistance);
         visit("state", TwoWords{part.closed, keys::contact_words});
         visit("place", part.place);
+    } else if constexpr (std::is_same_v<Kind, Shunt>) {
+        visit("rating", part.rating);
+        visit("drop", part.drop);
+        visit("resistance", part.resistance);
+        visit("place", part.place);
+    } else if constexpr (std::is_same_v<Kind, Relay>) {
+        visit("closes_above", part.closes_above);
+        visit("opens_below", part.opens_below);
+        visit("rating", part.rating);
+        visit("state", TwoWords{part.closed, keys::contact_words});
+        visit("place", part.place);
+    } else if constexpr (std::is_same_v<Kind, Selector>) {
+        visit("position", part.position);
+        visit("rating", part.rating);
+        visit("place", part.place);
     } else if constexpr (std::is_same_v<Kind, Busbar>) {
         visit("studs", part.studs);
         visit("rating", part.rating);
@@ -114,12 +131,21 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("min_voltage", part.min_voltage);
         visit("max_voltage", part.max_voltage);
         visit("place", part.place);
+        visit("role", part.role);
     } else if constexpr (std::is_same_v<Kind, Charger>) {
         visit("outputs", part.outputs);
         visit("isolated", part.isolated);
         visit("voltage", part.voltage);
         visit("current", part.current);
         visit("connected", part.connected);
+        visit("place", part.place);
+        visit("kind", part.kind);
+        visit("fused", part.fused);
+    } else if constexpr (std::is_same_v<Kind, Converter>) {
+        visit("isolated", part.isolated);
+        visit("efficiency", part.efficiency);
+        visit("voltage", part.voltage);
+        visit("power", part.power);
         visit("place", part.place);
     } else {
         static_assert(std::is_same_v<Kind, void>, "a kind of part without keys");

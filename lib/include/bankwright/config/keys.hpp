@@ -18,6 +18,10 @@ namespace keys {
 
 inline constexpr std::array<std::string_view, 2> contact_words{"closed", "open"};
 inline constexpr std::array<std::string_view, 2> mating_words{"mated", "apart"};
+inline constexpr std::array<std::string_view, 4> selector_words{"off", "1", "2", "both"}; // as SelectorPosition
+inline constexpr std::array<std::string_view, 2> role_words{"start", "house"};            // as Role
+inline constexpr std::array<std::string_view, 4> charger_words{"shore", "alternator", "solar",
+                                                               "converter"}; // as ChargerKind
 inline constexpr std::array<std::string_view, 2> control_words{"pwm", "direct"};
 
 // Ranges in SI. Their upper ends are far above any small boat: they catch a slipped prefix, not an unusual boat.
@@ -27,6 +31,7 @@ inline constexpr Range amperes{0.0, 1e6, true};
 inline constexpr Range amperes_or_none{0.0, 1e6};
 inline constexpr Range ohms{0.0, 1e6, true};
 inline constexpr Range ohms_or_none{0.0, 1e6};
+inline constexpr Range watts{0.0, 1e7, true};
 inline constexpr Range watts_or_none{0.0, 1e7};
 inline constexpr Range coulombs{0.0, 3600.0 * 1e5, true}; // to 100 000 Ah
 inline constexpr Range meters{0.0, 1000.0, true};
@@ -52,6 +57,10 @@ inline constexpr KeySpec place{
     "place", KeyKind::text, "\"bow\"",
     "where on the boat it is; parts that a short conductor joins are in one place unless said",
     "from the lengths of conductors"};
+
+inline constexpr KeySpec role{
+    "role", KeyKind::choice, "\"start\"", "start: it cranks an engine for seconds; house: everything else", {},
+    {},     role_words};
 
 inline constexpr std::array root{
     KeySpec{"bankwright", KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},
@@ -138,6 +147,7 @@ inline constexpr std::array battery{
     KeySpec{"high_cutoff", KeyKind::voltage, "\"14.8 V\"", "where its protective disconnect ends a charge", {}, volts},
     KeySpec{"mass", KeyKind::mass, "\"30 kg\"", "mass of the battery", {}, kilograms},
     place,
+    role,
 };
 
 inline constexpr std::array run{
@@ -197,6 +207,38 @@ inline constexpr std::array switch_{
     place,
 };
 
+inline constexpr std::array shunt{
+    model,
+    KeySpec{"rating", KeyKind::current, "\"500 A\"", "rated continuous current", {}, amperes},
+    KeySpec{"drop", KeyKind::voltage, "\"50 mV\"", "voltage across it at its rating", {}, volts},
+    KeySpec{"resistance", KeyKind::resistance, "\"0.1 mohm\"", "resistance; overrides rating and drop",
+            "from rating and drop", ohms_or_none},
+    place,
+};
+
+inline constexpr std::array relay{
+    model,
+    KeySpec{"closes_above", KeyKind::voltage, "\"13.3 V\"", "combines two banks when one is charged above this",
+            "whenever a charger works", volts},
+    KeySpec{"opens_below", KeyKind::voltage, "\"12.8 V\"", "parts them again below this", {}, volts},
+    KeySpec{"rating", KeyKind::current, "\"140 A\"", "rated continuous current", {}, amperes},
+    KeySpec{"state",
+            KeyKind::choice,
+            "\"open\"",
+            "closed or open, by hand",
+            "closed while a charger holds closes_above",
+            {},
+            contact_words},
+    place,
+};
+
+inline constexpr std::array selector{
+    model,
+    KeySpec{"position", KeyKind::choice, "\"both\"", "what its common is joined to", "1", {}, selector_words},
+    KeySpec{"rating", KeyKind::current, "\"200 A\"", "rated continuous current", {}, amperes},
+    place,
+};
+
 inline constexpr std::array busbar{
     model,
     KeySpec{"studs", KeyKind::integer, "4", "studs on it", {}, one_or_more},
@@ -244,6 +286,7 @@ inline constexpr std::array load{
     KeySpec{"min_voltage", KeyKind::voltage, "\"10.8 V\"", "least voltage that it works at", {}, volts},
     KeySpec{"max_voltage", KeyKind::voltage, "\"15 V\"", "largest voltage that it survives", {}, volts},
     place,
+    role,
 };
 
 inline constexpr std::array charger{
@@ -253,7 +296,20 @@ inline constexpr std::array charger{
             "true"},
     KeySpec{"voltage", KeyKind::voltage, "\"14.4 V\"", "voltage that each output holds", {}, volts},
     KeySpec{"current", KeyKind::current, "\"10 A\"", "most that each output gives", {}, amperes},
-    KeySpec{"connected", KeyKind::boolean, "false", "plugged into the shore supply and charging", "false"},
+    KeySpec{"connected", KeyKind::boolean, "false", "charging: plugged in, the engine running, the sun out", "false"},
+    place,
+    KeySpec{"kind", KeyKind::choice, "\"alternator\"", "what it takes its power from", "shore", {}, charger_words},
+    KeySpec{"fused", KeyKind::boolean, "true", "its maker has put a fuse into its leads at the battery", "false"},
+};
+
+inline constexpr std::array converter{
+    model,
+    KeySpec{"isolated", KeyKind::boolean, "true",
+            "its input and output share nothing; if false they share their negative", "true"},
+    KeySpec{"efficiency", KeyKind::fraction, "\"90 %\"", "what its output gives over what its input takes", "90 %",
+            part_left},
+    KeySpec{"voltage", KeyKind::voltage, "\"14.4 V\"", "voltage that its output holds", {}, volts},
+    KeySpec{"power", KeyKind::power, "\"360 W\"", "most that its output gives", {}, watts},
     place,
 };
 
@@ -269,6 +325,8 @@ inline constexpr std::array battery_needs{Requirement{"voltage | chemistry cells
                                           Requirement{"capacity | resistance | cranking"}};
 inline constexpr std::array run_needs{Requirement{"from"}, Requirement{"to"}, Requirement{"resistance | size length"}};
 inline constexpr std::array protection_needs{Requirement{"rating"}};
+inline constexpr std::array shunt_needs{Requirement{"resistance | rating drop"}};
+inline constexpr std::array converter_needs{Requirement{"voltage"}, Requirement{"power"}};
 inline constexpr std::array motor_needs{Requirement{"voltage"}, Requirement{"current"}};
 inline constexpr std::array load_needs{Requirement{"current | power | resistance", true}};
 inline constexpr std::array accept_needs{Requirement{"rule"}};
@@ -276,7 +334,7 @@ inline constexpr std::array accept_needs{Requirement{"rule"}};
 } // namespace keys
 
 // The sections that hold parts, in the order of PartKind.
-inline constexpr std::array<SectionSpec, 11> part_sections{{
+inline constexpr std::array<SectionSpec, 15> part_sections{{
     {"batteries", "the batteries, each with its own two posts", keys::battery, keys::battery_needs, "X+ X-",
      PartKind::battery},
     {"jumpers", "short conductors between posts", keys::run, keys::run_needs, "", PartKind::jumper},
@@ -284,11 +342,21 @@ inline constexpr std::array<SectionSpec, 11> part_sections{{
     {"breakers", "resettable breakers", keys::protection, keys::protection_needs, "X.line X.load", PartKind::breaker},
     {"fuses", "fuses", keys::protection, keys::protection_needs, "X.line X.load", PartKind::fuse},
     {"switches", "switches", keys::switch_, {}, "X.1 X.2", PartKind::switch_},
+    {"shunts", "shunts, in the negative, for a meter", keys::shunt, keys::shunt_needs, "X.1 X.2", PartKind::shunt},
+    {"relays", "relays that combine two banks while charging", keys::relay, {}, "X.1 X.2", PartKind::relay},
+    {"selectors", "battery selectors", keys::selector, {}, "X.1 X.2 X.common", PartKind::selector},
     {"busbars", "busbars, one node each", keys::busbar, {}, "X", PartKind::busbar},
     {"connectors", "receptacles with their plugs", keys::connector, {}, "X+ X- X.plug+ X.plug-", PartKind::connector},
     {"motors", "DC motors with a propeller", keys::motor, keys::motor_needs, "X+ X-", PartKind::motor},
     {"loads", "anything else that draws from the bank", keys::load, keys::load_needs, "X+ X-", PartKind::load},
-    {"chargers", "shore-power chargers", keys::charger, {}, "X.1+ X.1- ... per output", PartKind::charger},
+    {"chargers",
+     "chargers: shore power, alternator, solar",
+     keys::charger,
+     {},
+     "X.1+ X.1- ... per output",
+     PartKind::charger},
+    {"converters", "converters from one DC voltage to another", keys::converter, keys::converter_needs,
+     "X.in+ X.in- X.out+ X.out-", PartKind::converter},
 }};
 
 inline constexpr SectionSpec root_section{"", "the file itself", keys::root};

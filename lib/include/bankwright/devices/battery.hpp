@@ -3,6 +3,7 @@
 
 #include "bankwright/devices/chemistry.hpp"
 #include "bankwright/devices/date.hpp"
+#include "bankwright/devices/role.hpp"
 #include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/temperature.hpp"
@@ -38,6 +39,7 @@ struct Battery {
     std::optional<Voltage> high_cutoff;
     std::optional<Mass> mass;
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<Role> role = {};         // nothing in particular unless said
 
     friend bool operator==(Battery const&, Battery const&) = default;
 };

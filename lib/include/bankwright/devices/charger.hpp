@@ -1,4 +1,4 @@
-// A shore-power charger with one output a battery, or one for the bank.
+// A charger with one output a battery, or one for the bank: on shore power, an alternator, solar panels.
 #pragma once
 
 #include "bankwright/units/quantities.hpp"
@@ -8,14 +8,18 @@
 
 namespace bankwright {
 
+enum class ChargerKind { shore, alternator, solar, converter }; // `kind`
+
 struct Charger {
     std::string id;                 // terminals: id.1+  id.1-  id.2+ ...
     std::optional<int> outputs;     // 1 unless said
     std::optional<bool> isolated;   // outputs share nothing; true unless said. If false they share their negative
     std::optional<Voltage> voltage; // it holds, per output
     std::optional<Current> current; // it gives at most, per output
-    std::optional<bool> connected;  // plugged into the shore supply and charging; false unless said
+    std::optional<bool> connected;  // charging: plugged in, the engine running, the sun out; false unless said
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<ChargerKind> kind = {};  // shore unless said
+    std::optional<bool> fused = {};        // its maker has put a fuse into its leads; false unless said
 
     friend bool operator==(Charger const&, Charger const&) = default;
 };

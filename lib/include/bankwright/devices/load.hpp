@@ -1,6 +1,7 @@
 // Anything else that draws from the bank: exactly one of current, power, resistance.
 #pragma once
 
+#include "bankwright/devices/role.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -16,8 +17,11 @@ struct Load {
     std::optional<Voltage> min_voltage;
     std::optional<Voltage> max_voltage;
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<Role> role = {};         // `start`: an engine's starter, that runs for seconds
 
     friend bool operator==(Load const&, Load const&) = default;
 };
+
+inline bool is_starter(Load const& load) { return load.role == Role::start; }
 
 } // namespace bankwright

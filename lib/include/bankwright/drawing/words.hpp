@@ -17,6 +17,10 @@ std::string with_signs(std::string printed);
 std::string nameplate(Battery const& battery);         // "12 V agm, 100 Ah"
 std::string nameplate(ProtectiveDevice const& device); // "60 A"
 std::string nameplate(Switch const& one);
+std::string nameplate(Shunt const& shunt);
+std::string nameplate(Relay const& relay);
+std::string nameplate(Selector const& selector); // with its position
+std::string nameplate(Converter const& converter);
 std::string nameplate(Busbar const& busbar);
 std::string nameplate(Connector const& connector);
 std::string nameplate(Motor const& motor);

@@ -47,6 +47,24 @@ BANKWRIGHT_INLINE std::string nameplate(ProtectiveDevice const& device) {
 BANKWRIGHT_INLINE std::string nameplate(Switch const& one) {
     return internal::without_blank(internal::and_then(one.rating));
 }
+BANKWRIGHT_INLINE std::string nameplate(Shunt const& shunt) {
+    if (!shunt.drop || !shunt.rating)
+        return internal::without_blank(internal::and_then(shunt.rating) + internal::and_then(shunt.resistance));
+    return internal::without_blank(internal::and_then(shunt.rating) + internal::and_then(shunt.drop));
+}
+BANKWRIGHT_INLINE std::string nameplate(Relay const& relay) {
+    return internal::without_blank(internal::and_then(relay.rating) +
+                                   internal::and_then(relay.closes_above, ", above "));
+}
+BANKWRIGHT_INLINE std::string nameplate(Selector const& selector) {
+    constexpr std::string_view words[] = {"off", "on 1", "on 2", "on both"};
+    auto const at = selector.position.value_or(SelectorPosition::first);
+    return internal::without_blank(internal::and_then(selector.rating) + ", " +
+                                   std::string(words[static_cast<std::size_t>(at)]));
+}
+BANKWRIGHT_INLINE std::string nameplate(Converter const& converter) {
+    return internal::without_blank(internal::and_then(converter.voltage) + internal::and_then(converter.power));
+}
 BANKWRIGHT_INLINE std::string nameplate(Busbar const& busbar) {
     auto const studs = busbar.studs ? fmt::format("{} studs", *busbar.studs) : std::string();
     return internal::without_blank(studs + internal::and_then(busbar.rating, ", "));

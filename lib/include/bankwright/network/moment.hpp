@@ -20,6 +20,8 @@ struct Moment {
     Current current{};                // with constant_current: what one motor (or load) draws
     std::optional<Throttle> throttle; // of every motor, instead of its own
     bool everything_closed = false; // switches, breakers and fuses closed, connectors mated, whatever their state says
+    bool combined = true;           // everything_closed also turns selectors to both and closes relays
+    bool starters = true;           // false: loads whose role is to start an engine are open
     bool chargers = true; // false: a connected charger gives nothing, as one does that states no voltage or current
 };
 

@@ -22,14 +22,24 @@ struct Element {
 };
 
 // What a part became:
-//   battery (minus to plus), conductor, breaker, fuse, switch, motor, load: one element
+//   battery (minus to plus), conductor, breaker, fuse, switch, shunt, relay, motor, load: one element
+//   selector: 1 to common, 2 to common
 //   busbar: one gap whose two nodes are the busbar
 //   connector: positive pole, negative pole
 //   charger: one element an output, then the joins of its negatives if it is not isolated
+//   converter: input, output, then the join of their negatives if it is not isolated
 struct NetworkPart {
     std::string id;
     PartKind kind = PartKind::battery;
     std::vector<Element> elements;
+};
+
+// A converter at work: its input takes what its output gives, over its efficiency. Both are loads of the circuit, and
+// the input is there at full power.
+struct Coupling {
+    int input = 0; // indexes into Circuit::loads
+    int output = 0;
+    double efficiency = 1.0;
 };
 
 struct Network {
@@ -37,6 +47,7 @@ struct Network {
     std::vector<std::string> terminals;         // in the author's order
     std::unordered_map<std::string, int> nodes; // by terminal name
     std::vector<NetworkPart> parts;             // in the author's order
+    std::vector<Coupling> couplings;            // converters at work
 };
 
 // The node of a terminal. Throws std::out_of_range, naming it, if the bank has no such terminal.

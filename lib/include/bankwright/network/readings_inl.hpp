@@ -73,6 +73,17 @@ BANKWRIGHT_INLINE PartReading read_part(NetworkPart const& part, Network const& 
     case PartKind::busbar:
         current = through(first.from, network, solution);
         break;
+    case PartKind::selector: { // what its common carries
+        auto const& second = part.elements.back();
+        current += amperes(second, solution);
+        if (first.is == Element::Is::gap && second.is != Element::Is::gap) voltage = drop(second, solution);
+        break;
+    }
+    case PartKind::converter: // what its output gives; its power is what is lost in it
+        current = amperes(part.elements[1], solution);
+        voltage = drop(part.elements[1], solution);
+        power += watts_taken(part.elements[1], solution);
+        break;
     case PartKind::connector:
         power += watts_taken(part.elements.back(), solution);
         break;
@@ -94,6 +105,8 @@ BANKWRIGHT_INLINE PartReading read_part(NetworkPart const& part, Network const& 
     case PartKind::breaker:
     case PartKind::fuse:
     case PartKind::switch_:
+    case PartKind::shunt:
+    case PartKind::relay:
     case PartKind::motor:
     case PartKind::load:
         break;

@@ -15,6 +15,7 @@ struct Surroundings {
     Moment moment;
     Temperature ambient;
     Resistance joint;
+    Voltage charging{};     // the highest that a charger at work holds; 0 if none works
     bool has_motor = false; // who draws Moment::current: the motors, or else the loads
 };
 
@@ -29,6 +30,10 @@ std::vector<Element> to_branches(Run const&, Surroundings const&, Network&);
 // breaker, fuse, switch: its resistance when closed, ideal if that is 0; a gap when open
 std::vector<Element> to_branches(ProtectiveDevice const&, Surroundings const&, Network&);
 std::vector<Element> to_branches(Switch const&, Surroundings const&, Network&);
+// shunt: its resistance. relay: an ideal contact, closed while `charging` says so. selector: 1 to common, 2 to common
+std::vector<Element> to_branches(Shunt const&, Surroundings const&, Network&);
+std::vector<Element> to_branches(Relay const&, Surroundings const&, Network&);
+std::vector<Element> to_branches(Selector const&, Surroundings const&, Network&);
 std::vector<Element> to_branches(Busbar const&, Surroundings const&, Network&);
 // connector: `contact` in each pole when mated
 std::vector<Element> to_branches(Connector const&, Surroundings const&, Network&);
@@ -38,6 +43,12 @@ std::vector<Element> to_branches(Motor const&, Surroundings const&, Network&);
 std::vector<Element> to_branches(Load const&, Surroundings const&, Network&);
 // charger: if connected, each output holds `voltage` and gives at most `current`
 std::vector<Element> to_branches(Charger const&, Surroundings const&, Network&);
+// converter: while chargers give, its output holds `voltage` and gives `power` at most; its input takes what that needs
+// at full power: input first, output second, then the join of the negatives if it is not isolated
+std::vector<Element> to_branches(Converter const&, Surroundings const&, Network&);
+
+// The highest voltage that a connected charger holds at that moment; 0 if none gives.
+Voltage charging_voltage(Bank const&, Moment const&);
 
 } // namespace bankwright
 

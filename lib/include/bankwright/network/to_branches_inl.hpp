@@ -7,6 +7,7 @@
 #include "bankwright/devices/motor_propeller.hpp"
 #include "bankwright/network/to_branches.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <stdexcept>
@@ -86,6 +87,32 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Switch const& device, Surroun
         around.moment.everything_closed || device.closed.value_or(true), device.resistance)};
 }
 
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Shunt const& shunt, Surroundings const&, Network& network) {
+    return {internal::circuit_parts::resistor(network.circuit, node_of(network, shunt.id + ".1"),
+                                              node_of(network, shunt.id + ".2"), resistance_of(shunt))};
+}
+
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Relay const& relay, Surroundings const& around, Network& network) {
+    bool const combined = around.moment.everything_closed && around.moment.combined;
+    bool const closed = combined || relay.closed.value_or(closes_at(relay, around.charging));
+    return {internal::circuit_parts::contact(network.circuit, node_of(network, relay.id + ".1"),
+                                             node_of(network, relay.id + ".2"), closed, {})};
+}
+
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Selector const& selector, Surroundings const& around,
+                                                   Network& network) {
+    auto const at = around.moment.everything_closed && around.moment.combined
+                        ? SelectorPosition::both
+                        : selector.position.value_or(SelectorPosition::first);
+    int const common = node_of(network, selector.id + ".common");
+    auto const contact = [&](char const* terminal, bool closed) {
+        return internal::circuit_parts::contact(network.circuit, node_of(network, selector.id + terminal), common,
+                                                closed, {});
+    };
+    auto const first = contact(".1", joins_first(at));
+    return {first, contact(".2", joins_second(at))};
+}
+
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Busbar const& busbar, Surroundings const&, Network& network) {
     int const node = node_of(network, busbar.id);
     return {internal::circuit_parts::gap(node, node)};
@@ -122,7 +149,8 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surrounding
     int const plus = node_of(network, load.id + "+");
     int const minus = node_of(network, load.id + "-");
     auto& circuit = network.circuit;
-    if (around.moment.loads == LoadsAre::at_rest) return {internal::circuit_parts::gap(plus, minus)};
+    if (around.moment.loads == LoadsAre::at_rest || (is_starter(load) && !around.moment.starters))
+        return {internal::circuit_parts::gap(plus, minus)};
     if (around.moment.loads == LoadsAre::constant_current)
         return {around.has_motor ? internal::circuit_parts::gap(plus, minus)
                                  : internal::circuit_parts::load(
@@ -157,6 +185,35 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surro
             elements.push_back(internal::circuit_parts::join(network.circuit, elements[0].to, elements[output].to));
     }
     return elements;
+}
+
+BANKWRIGHT_INLINE std::vector<Element> to_branches(Converter const& converter, Surroundings const& around,
+                                                   Network& network) {
+    auto const node = [&](char const* terminal) { return node_of(network, converter.id + terminal); };
+    std::vector<Element> elements;
+    if (around.moment.chargers && converter.voltage && converter.power) {
+        auto const efficiency = converter.efficiency ? converter.efficiency->value() : usual_efficiency;
+        elements.push_back(internal::circuit_parts::load(network.circuit, node(".in+"), node(".in-"),
+                                                         solver::ConstantPower{converter.power->value() / efficiency}));
+        elements.push_back(internal::circuit_parts::load(
+            network.circuit, node(".out+"), node(".out-"),
+            solver::LimitedSource{converter.voltage->value(), (*converter.power / *converter.voltage).value()}));
+        network.couplings.push_back({elements[0].index, elements[1].index, efficiency});
+    } else {
+        elements.push_back(internal::circuit_parts::gap(node(".in+"), node(".in-")));
+        elements.push_back(internal::circuit_parts::gap(node(".out+"), node(".out-")));
+    }
+    if (!converter.isolated.value_or(true))
+        elements.push_back(internal::circuit_parts::join(network.circuit, node(".in-"), node(".out-")));
+    return elements;
+}
+
+BANKWRIGHT_INLINE Voltage charging_voltage(Bank const& bank, Moment const& moment) {
+    Voltage highest{};
+    for (auto const& charger : bank.chargers)
+        if (moment.chargers && charger.connected.value_or(false) && charger.voltage && charger.current)
+            highest = std::max(highest, *charger.voltage);
+    return highest;
 }
 
 } // namespace bankwright

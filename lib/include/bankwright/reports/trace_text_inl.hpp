@@ -37,6 +37,12 @@ inline std::string open(Fault const& fault) {
         return part + " is blown or not in its holder";
     case PartKind::switch_:
         return part + " is off or broken";
+    case PartKind::selector:
+        return part + " is off, on the other bank or broken";
+    case PartKind::relay:
+        return part + " does not close";
+    case PartKind::shunt:
+        return part + " is loose on a stud or broken";
     case PartKind::motor:
     case PartKind::load:
         return part + " takes nothing: look at its own switch and fuse";

@@ -4,6 +4,7 @@
 #include "bankwright/rules/check.hpp"
 #include "bankwright/rules/checking/chosen_rules.hpp"
 #include "bankwright/rules/checking/consequences.hpp"
+#include "bankwright/rules/checking/merged_positions.hpp"
 #include "bankwright/text/escape.hpp"
 
 #include <algorithm>
@@ -72,8 +73,14 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
     refuse_unknown_rules(options.skip);
     Seen const seen(bank, options.whole);
     CheckResult result;
-    for (auto const& family : rule_families)
-        if (family.check) family.check(seen, result.findings);
+    auto const positions = positions_of(bank);
+    std::vector<Findings> found(positions.size());
+    for (std::size_t p = 0; p < positions.size(); ++p) {
+        Seen const in_position(positions[p].bank, options.whole);
+        for (auto const& family : rule_families)
+            if (family.check) family.check(in_position, found[p]);
+    }
+    result.findings = internal::merged_positions(bank, positions, found);
     internal::accept(bank, result.findings);
     auto& findings = result.findings;
     findings.erase(std::remove_if(findings.begin(), findings.end(),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/operating_point.hpp"
+#include "bankwright/analyses/positions.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/rules/nameplate.hpp"
 #include "bankwright/wiring/arrangement.hpp"
@@ -18,7 +19,9 @@ namespace bankwright {
 class Seen {
 public:
     explicit Seen(Bank const& bank, bool whole = true)
-        : bank_(bank), whole_(whole), graph_(wiring_graph(bank)), verdict_(judge(graph_, graph_.edges)) {}
+        : bank_(bank), whole_(whole), graph_(wiring_graph(bank)), verdict_(judge(graph_, graph_.edges)),
+          standing_(bankwright::standing_edges(bank, graph_)), standing_verdict_(judge(graph_, standing_)),
+          bank_of_(bank_of_batteries(graph_, standing_)) {}
 
     Bank const& bank() const { return bank_; }
     bool whole() const { return whole_; } // else parts of it could not be read, and what joins what is not known
@@ -26,15 +29,29 @@ public:
     WiringVerdict const& verdict() const { return verdict_; } // of the wiring as described, all devices closed
 
     Arrangement const& arrangement() const {
-        if (!arrangement_) arrangement_ = bankwright::arrangement(graph_, graph_.edges, verdict_);
+        if (!arrangement_) arrangement_ = arrangement_of_largest();
         return *arrangement_;
+    }
+    // The same with what selectors and relays leave open in this bank left out; the groups of arrangement() are its.
+    WiringVerdict const& standing_verdict() const { return standing_verdict_; }
+    // By battery, in the author's order: the number of its bank. Behind a wrong wiring all are one.
+    std::vector<int> bank_of_batteries_or_one() const {
+        return verdict_.right() ? bank_of_ : std::vector<int>(bank_of_.size(), 0);
+    }
+    // Of one bank of batteries; none where the batteries are few.
+    Arrangement arrangement_of(int bank) const {
+        auto edges = standing_;
+        std::size_t battery = 0;
+        for (auto& edge : edges)
+            if (edge.kind == WiringEdgeKind::battery) edge.removed = bank_of_batteries_or_one()[battery++] != bank;
+        return bankwright::arrangement(graph_, edges, judge(graph_, edges));
     }
     // All devices closed, every load off: what the wiring itself drives.
     OperatingPoint const& at_rest() const {
         if (!at_rest_) at_rest_ = solve(LoadsAre::at_rest, true);
         return *at_rest_;
     }
-    // All devices closed, loads as the file describes them.
+    // All devices closed, loads as the file describes them; a starter, that runs for seconds, is not among them.
     OperatingPoint const& working() const {
         if (!working_) working_ = solve(LoadsAre::as_described, true);
         return *working_;
@@ -51,9 +68,16 @@ public:
         if (!by_nameplate_) {
             OperatingPointOptions options;
             options.moment.everything_closed = true;
+            options.moment.combined = false;
+            options.moment.starters = false;
             by_nameplate_ = operating_point(at_nameplate(bank_, graph_, verdict_), options);
         }
         return *by_nameplate_;
+    }
+    // Every starter cranks, and whatever else the file describes runs.
+    OperatingPoint const& cranking() const {
+        if (!cranking_) cranking_ = solve(LoadsAre::as_described, true, {}, true);
+        return *cranking_;
     }
     bool full_is_sound() const { return verdict_.right() && full().status == solver::Status::solved; }
 
@@ -90,8 +114,21 @@ public:
     }
 
 private:
-    OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {}) const {
+    Arrangement arrangement_of_largest() const {
+        if (!verdict_.right()) return bankwright::arrangement(graph_, standing_, standing_verdict_);
+        std::vector<int> banks = bank_of_;
+        std::stable_sort(banks.begin(), banks.end(), [&](int a, int b) {
+            return std::count(bank_of_.begin(), bank_of_.end(), a) > std::count(bank_of_.begin(), bank_of_.end(), b);
+        });
+        bool const is_one = std::all_of(banks.begin(), banks.end(), [&](int bank) { return bank == banks.front(); });
+        return is_one ? bankwright::arrangement(graph_, standing_, standing_verdict_) : arrangement_of(banks.front());
+    }
+
+    OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {},
+                         bool starters = false) const {
         OperatingPointOptions options;
+        options.moment.starters = starters;
+        options.moment.combined = false;
         options.moment.throttle = throttle;
         options.moment.loads = loads;
         options.moment.everything_closed = closed;
@@ -112,6 +149,10 @@ private:
     bool whole_;
     WiringGraph graph_;
     WiringVerdict verdict_;
+    std::vector<WiringEdge> standing_;
+    WiringVerdict standing_verdict_;
+    std::vector<int> bank_of_; // by battery
+    mutable std::optional<OperatingPoint> cranking_;
     mutable std::optional<Arrangement> arrangement_;
     mutable std::optional<OperatingPoint> at_rest_;
     mutable std::optional<OperatingPoint> working_;

@@ -37,6 +37,14 @@ inline Landing landing_on(PartKind kind) {
         return {"stud of a breaker or fuse", true};
     case PartKind::switch_:
         return {"stud of a switch", true};
+    case PartKind::shunt:
+        return {"stud of a shunt", true};
+    case PartKind::relay:
+        return {"stud of a relay", true};
+    case PartKind::selector:
+        return {"stud of a selector", true};
+    case PartKind::converter:
+        return {"terminal of a converter", true};
     case PartKind::busbar:
         return {"stud of a busbar", true};
     case PartKind::connector:
@@ -108,6 +116,29 @@ inline void add_devices(CutList& list, Bank const& bank) {
         std::string detail;
         tell(detail, part.rating);
         add_article(list, "switch", detail, part.id, screws_of_a_device);
+    }
+    for (auto const& part : bank.shunts) {
+        std::string detail;
+        tell(detail, part.rating);
+        tell(detail, part.drop);
+        add_article(list, "shunt", detail, part.id, screws_of_a_device);
+    }
+    for (auto const& part : bank.relays) {
+        std::string detail;
+        tell(detail, part.rating);
+        tell(detail, part.closes_above, "closes above ");
+        add_article(list, "combining relay", detail, part.id, screws_of_a_device);
+    }
+    for (auto const& part : bank.selectors) {
+        std::string detail;
+        tell(detail, part.rating);
+        add_article(list, "battery selector", detail, part.id, screws_of_a_device);
+    }
+    for (auto const& part : bank.converters) {
+        std::string detail;
+        tell(detail, part.voltage);
+        tell(detail, part.power);
+        add_article(list, "converter", detail, part.id, screws_of_a_device);
     }
     for (auto const& part : bank.busbars) {
         std::string detail;

@@ -143,6 +143,7 @@ private:
         case PartKind::load:
             return 2;
         case PartKind::charger:
+        case PartKind::converter:
             return 3;
         default:
             return 4;

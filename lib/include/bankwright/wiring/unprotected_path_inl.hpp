@@ -82,7 +82,7 @@ BANKWRIGHT_INLINE std::vector<UnprotectedPath> unprotected_paths(WiringGraph con
     std::vector<UnprotectedPath> paths;
     for (std::size_t e = 0; e < graph.edges.size(); ++e) {
         auto const& load = graph.edges[e];
-        if (load.kind != WiringEdgeKind::load) continue;
+        if (load.kind != WiringEdgeKind::load && load.kind != WiringEdgeKind::charger) continue;
         UnprotectedPath path;
         path.load_edge = static_cast<int>(e);
         if (!search.reach(load.from, search.positive_posts(), path.edges)) continue;

@@ -16,10 +16,11 @@ namespace bankwright {
 
 enum class WiringEdgeKind : unsigned char {
     conductor, // a jumper or cable
-    contact,   // through a breaker, fuse, switch, one pole of a connector, or a charger's common negative
+    contact,   // through a breaker, fuse, switch, shunt, relay, one side of a selector, one pole of a connector, or the
+               // common negative of a charger or converter
     battery,   // from its negative post to its positive one
-    load,      // a motor or load, from its + to its -
-    charger,   // one output of a charger, from its + to its -
+    load,      // a motor, a load or the input of a converter, from its + to its -
+    charger,   // one output of a charger or converter, from its + to its -
 };
 
 // Red claims the positive side, black and yellow the negative one (marine DC practice).

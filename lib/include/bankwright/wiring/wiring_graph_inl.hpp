@@ -88,6 +88,17 @@ private:
         edge(WiringEdgeKind::contact, part, d.id + ".line", d.id + ".load");
     }
     void add(Switch const& s, int part) { edge(WiringEdgeKind::contact, part, s.id + ".1", s.id + ".2"); }
+    void add(Shunt const& s, int part) { edge(WiringEdgeKind::contact, part, s.id + ".1", s.id + ".2"); }
+    void add(Relay const& r, int part) { edge(WiringEdgeKind::contact, part, r.id + ".1", r.id + ".2"); }
+    void add(Selector const& s, int part) {
+        edge(WiringEdgeKind::contact, part, s.id + ".1", s.id + ".common");
+        edge(WiringEdgeKind::contact, part, s.id + ".2", s.id + ".common");
+    }
+    void add(Converter const& c, int part) { // its input draws, its output gives
+        edge(WiringEdgeKind::load, part, c.id + ".in+", c.id + ".in-");
+        edge(WiringEdgeKind::charger, part, c.id + ".out+", c.id + ".out-");
+        if (!c.isolated.value_or(true)) edge(WiringEdgeKind::contact, part, c.id + ".in-", c.id + ".out-");
+    }
     void add(Busbar const&, int) {}
     void add(Connector const& c, int part) {
         edge(WiringEdgeKind::contact, part, c.id + "+", c.id + ".plug+");

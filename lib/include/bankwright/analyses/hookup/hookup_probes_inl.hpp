@@ -17,11 +17,13 @@ BANKWRIGHT_INLINE HookupProbes::HookupProbes(Bank const& bank, PartialBank const
     for (auto const& [plus, minus] : load_terminals(bank))
         loads_.emplace_back(partial.node(plus), partial.node(minus));
     for_each_part(bank, [&](PartKind kind, auto const& part) {
-        int const reach = kind == PartKind::battery                                                        ? 1
-                          : kind == PartKind::busbar                                                       ? 2
-                          : kind == PartKind::connector                                                    ? 5
-                          : kind == PartKind::motor || kind == PartKind::load || kind == PartKind::charger ? 3
-                                                                                                           : 4;
+        int const reach = kind == PartKind::battery     ? 1
+                          : kind == PartKind::busbar    ? 2
+                          : kind == PartKind::connector ? 5
+                          : kind == PartKind::motor || kind == PartKind::load || kind == PartKind::charger ||
+                                  kind == PartKind::converter
+                              ? 3
+                              : 4;
         for (auto const& terminal : terminals_of(part))
             reach_[as_index(partial.node(terminal))] = reach;
     });

@@ -39,7 +39,8 @@ BANKWRIGHT_INLINE PartialBank::PartialBank(Bank const& bank) {
             else if (element.is == Element::Is::join)
                 connection.paths.push_back({element.from, element.to, 0.0});
         }
-        if (part.kind == PartKind::charger)
+        // What nobody makes by hand is there from the start; a shunt's fraction of a milliohm shows on no meter.
+        if (part.kind == PartKind::charger || part.kind == PartKind::converter || part.kind == PartKind::shunt)
             for (auto const& path : connection.paths)
                 always_.push_back({path.from, path.to});
         else if (!connection.paths.empty())

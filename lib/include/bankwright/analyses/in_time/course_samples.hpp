@@ -67,6 +67,7 @@ inline int spent(ChargeCourse const& course, Bank const& bank) {
 
 inline Moment without_chargers(Moment moment) {
     moment.chargers = false;
+    moment.starters = false; // they run for seconds, whoever asks how long a bank lasts
     return moment;
 }
 

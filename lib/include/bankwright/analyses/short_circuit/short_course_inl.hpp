@@ -18,6 +18,10 @@ BANKWRIGHT_INLINE Bank with_all_closed(Bank bank) {
             device.closed = true;
     for (auto& device : bank.switches)
         device.closed = true;
+    for (auto& relay : bank.relays)
+        relay.closed = true;
+    for (auto& selector : bank.selectors)
+        selector.position = SelectorPosition::both;
     for (auto& connector : bank.connectors)
         connector.mated = true;
     return bank;

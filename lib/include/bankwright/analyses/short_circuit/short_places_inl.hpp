@@ -33,7 +33,9 @@ BANKWRIGHT_INLINE std::vector<TerminalPair> short_places(Bank const& bank, Volta
         if (kind == PartKind::battery || kind == PartKind::busbar) return;
         auto const names = terminals_of(part);
         used.insert(names.begin(), names.end());
-        if (kind == PartKind::breaker || kind == PartKind::fuse || kind == PartKind::switch_) return;
+        if (kind == PartKind::breaker || kind == PartKind::fuse || kind == PartKind::switch_ ||
+            kind == PartKind::shunt || kind == PartKind::relay || kind == PartKind::selector)
+            return;
         for (std::size_t n = 0; n + 1 < names.size(); n += 2)
             partner.emplace(names[n], names[n + 1]);
     });

@@ -212,6 +212,7 @@ public:
             if (part.kind == PartKind::jumper) of_run(bank_.jumpers[jumper++], part);
             if (part.kind == PartKind::cable) of_run(bank_.cables[cable++], part);
             if (part.kind == PartKind::breaker || part.kind == PartKind::fuse || part.kind == PartKind::switch_ ||
+                part.kind == PartKind::shunt || part.kind == PartKind::relay || part.kind == PartKind::selector ||
                 part.kind == PartKind::connector)
                 of_device(part);
             if (part.kind == PartKind::connector) {

@@ -57,6 +57,7 @@ inline constexpr std::size_t most_kept_bytes = 128u << 20;
 
 inline bool same(Moment const& a, Moment const& b) {
     return a.loads == b.loads && a.everything_closed == b.everything_closed && a.chargers == b.chargers &&
+           a.combined == b.combined && a.starters == b.starters &&
            (a.loads != LoadsAre::constant_current || a.current == b.current) &&
            a.throttle.has_value() == b.throttle.has_value() &&
            (!a.throttle || a.throttle->value() == b.throttle->value());

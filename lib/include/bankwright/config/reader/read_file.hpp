@@ -109,8 +109,7 @@ private:
     // Batteries are enough to know a bank by; without them it may be anything.
     void report_no_version(DocumentValue const& root) {
         if (!find_entry(root, part_sections.front().name))
-            return report_.add(file_missing_key, {}, {}, Region{{1, 1}, {1, 1}},
-                               "the file lacks `bankwright`",
+            return report_.add(file_missing_key, {}, {}, Region{{1, 1}, {1, 1}}, "the file lacks `bankwright`",
                                fmt::format("state it, for example `bankwright = {}`", format_version));
         auto const first = std::min_element(root.entries.begin(), root.entries.end(), [](auto const& a, auto const& b) {
             auto const x = a.region.begin;
@@ -291,6 +290,18 @@ private:
                     break;
                 case PartKind::switch_:
                     read_device(candidate, bank.switches);
+                    break;
+                case PartKind::shunt:
+                    read_device(candidate, bank.shunts);
+                    break;
+                case PartKind::relay:
+                    read_device(candidate, bank.relays);
+                    break;
+                case PartKind::selector:
+                    read_device(candidate, bank.selectors);
+                    break;
+                case PartKind::converter:
+                    read_device(candidate, bank.converters);
                     break;
                 case PartKind::busbar:
                     read_device(candidate, bank.busbars);

@@ -67,6 +67,14 @@ inline std::vector<std::string> terminals_of(PartKind kind, std::string const& i
         return terminals_of_a(ProtectiveDevice(), id);
     case PartKind::switch_:
         return terminals_of_a(Switch(), id);
+    case PartKind::shunt:
+        return terminals_of_a(Shunt(), id);
+    case PartKind::relay:
+        return terminals_of_a(Relay(), id);
+    case PartKind::selector:
+        return terminals_of_a(Selector(), id);
+    case PartKind::converter:
+        return terminals_of_a(Converter(), id);
     case PartKind::busbar:
         return terminals_of_a(Busbar(), id);
     case PartKind::connector:

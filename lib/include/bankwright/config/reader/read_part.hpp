@@ -264,6 +264,16 @@ inline void reconcile(Motor& motor, KeyReader& keys) {
     motor.winding.reset();
 }
 
+inline void reconcile(Relay& relay, KeyReader& keys) {
+    if (!relay.closes_above || !relay.opens_below || *relay.opens_below < *relay.closes_above) return;
+    keys.fail(file_bad_value, "opens_below",
+              fmt::format("has `opens_below` {}; allowed is less than its `closes_above`, {}",
+                          print(*relay.opens_below), print(*relay.closes_above)),
+              "are the two exchanged?");
+    relay.closes_above.reset();
+    relay.opens_below.reset();
+}
+
 inline void reconcile(Load& load, KeyReader& keys) {
     if (!load.min_voltage || !load.max_voltage || *load.min_voltage < *load.max_voltage) return;
     keys.fail(file_bad_value, "min_voltage",

@@ -287,6 +287,27 @@ inline Outcome<SpeedControl> value_of(KeySpec const& key, DocumentValue const& v
 }
 
 template <>
+inline Outcome<SelectorPosition> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<SelectorPosition>(*word.value), {}};
+}
+
+template <>
+inline Outcome<Role> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<Role>(*word.value), {}};
+}
+
+template <>
+inline Outcome<ChargerKind> value_of(KeySpec const& key, DocumentValue const& value) {
+    auto word = choice_of(key, value);
+    if (!word.value) return {{}, std::move(word.trouble)};
+    return {static_cast<ChargerKind>(*word.value), {}};
+}
+
+template <>
 inline Outcome<Since> value_of(KeySpec const& key, DocumentValue const& value) {
     auto word = choice_of(key, value);
     if (!word.value) return {{}, std::move(word.trouble)};

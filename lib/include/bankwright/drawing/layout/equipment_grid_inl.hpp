@@ -56,7 +56,7 @@ private:
         int pole[2] = {nowhere, nowhere};
         bool wired[2] = {false, false};
         at(e, [&](int terminal, End const& there, Wire const&) {
-            auto const p = part(e).kind == PartKind::connector ? terminal % 2 : 0;
+            auto const p = part(e).has_poles() ? terminal % 2 : 0;
             if (!there.on_battery && part(there.part).is_sink()) return;
             wired[p] = true;
             if (there.on_battery || column(there.part) >= 0) pole[p] = std::min(pole[p], column_of(there) + 1);
@@ -100,7 +100,7 @@ private:
             order[i] = static_cast<int>(i);
         std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return column(a) > column(b); });
         for (auto const e : order) {
-            if (part(e).is_sink() || part(e).kind == PartKind::connector) continue;
+            if (part(e).is_sink() || part(e).has_poles()) continue;
             int inwards = 0, outwards = 0, nearest = nowhere;
             at(e, [&](int, End const& there, Wire const&) {
                 auto const c = column_of(there);
@@ -181,7 +181,7 @@ private:
         if (part(e).is_sink() || kind == PartKind::busbar) return false;
         int nearest[2] = {nowhere, nowhere};
         at(e, [&](int terminal, End const& there, Wire const&) {
-            auto& side = nearest[kind == PartKind::connector ? terminal / 2 : terminal];
+            auto& side = nearest[part(e).side_of(terminal)];
             side = std::min(side, column_of(there));
         });
         return nearest[1] < nearest[0] && nearest[1] < column(e);
@@ -204,8 +204,7 @@ BANKWRIGHT_INLINE bool EquipmentGrid::is_left(Scheme const& scheme, Wire const& 
     if (part.is_sink()) return true;
     if (part.kind == PartKind::busbar)
         return there.on_battery || cells[static_cast<std::size_t>(there.part)].column <= cell.column;
-    auto const side = part.kind == PartKind::connector ? here.terminal / 2 : here.terminal;
-    return (side == 0) != cell.turned;
+    return (part.side_of(here.terminal) == 0) != cell.turned;
 }
 
 BANKWRIGHT_INLINE EquipmentGrid equipment_grid(Scheme const& scheme) { return internal::GridMaker(scheme).make(); }

@@ -51,6 +51,7 @@ private:
         case PartKind::busbar:
             return measures::busbar_width;
         case PartKind::connector:
+        case PartKind::converter:
             return measures::connector_width;
         case PartKind::motor:
         case PartKind::load:
@@ -186,8 +187,7 @@ private:
         auto const& part = plan_.scheme.equipment[static_cast<std::size_t>(e)];
         if (part.is_sink()) return {true, false};
         if (part.kind == PartKind::busbar) return {true, true};
-        auto const side = part.kind == PartKind::connector ? terminal / 2 : terminal;
-        bool const left = (side == 0) != cell(e).turned;
+        bool const left = (part.side_of(terminal) == 0) != cell(e).turned;
         return {left, !left};
     }
 

@@ -39,6 +39,15 @@ struct Equipment {
     std::vector<std::string> terminals;
     bool in_fault_loop = false;
 
+    // Which side a terminal is on when the part is not turned: 0 left, 1 right.
+    int side_of(int terminal) const {
+        bool const two_a_side =
+            kind == PartKind::connector || kind == PartKind::converter || kind == PartKind::selector;
+        return two_a_side ? terminal / 2 : terminal;
+    }
+    // Two poles side by side.
+    bool has_poles() const { return kind == PartKind::connector || kind == PartKind::converter; }
+
     // Ends a path: motors, loads and chargers.
     bool is_sink() const { return kind == PartKind::motor || kind == PartKind::load || kind == PartKind::charger; }
 };

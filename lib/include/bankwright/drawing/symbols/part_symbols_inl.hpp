@@ -71,6 +71,43 @@ public:
         two_terminals("1", "2");
         finish();
     }
+    void draw(Shunt const& shunt) {
+        heading(nameplate(shunt), true);
+        auto const [left, right] = ends();
+        pen_.line({left, right}, {});
+        symbols::resistor(pen_, {(left.x + right.x) / 2.0, (left.y + right.y) / 2.0});
+        two_terminals("1", "2");
+        finish();
+    }
+    void draw(Relay const& relay) { // drawn at rest, as a relay is
+        heading(nameplate(relay), true);
+        auto const [left, right] = ends();
+        symbols::disconnector(pen_, left, right, relay.closed.value_or(false));
+        two_terminals("1", "2");
+        finish();
+    }
+    void draw(Selector const& selector) {
+        heading(nameplate(selector), true);
+        auto const at = selector.position.value_or(SelectorPosition::first);
+        auto const& common = place_.terminals[2];
+        for (std::size_t t = 0; t < 2; ++t) {
+            bool const closed = t == 0 ? joins_first(at) : joins_second(at);
+            auto const here = lead_at(place_.terminals[t]), there = lead_at(common);
+            pen_.line({here, there}, {.dashes = closed ? "" : "2 4"});
+            device_terminal(place_.terminals[t], t == 0 ? "1" : "2");
+        }
+        device_terminal(common, "common");
+        finish();
+    }
+    void draw(Converter const& converter) {
+        heading(nameplate(converter), true);
+        for (std::size_t t = 0; t < 4; ++t)
+            polar_terminal(place_.terminals[t], t % 2 == 0);
+        auto const y = std::max(place_.terminals[1].pad.bottom(), place_.terminals[3].pad.bottom()) + 18.0;
+        caption({box_.x + 8.0, y}, place_.turned ? "out" : "in", Anchor::start);
+        caption({box_.right() - 8.0, y}, place_.turned ? "in" : "out", Anchor::end);
+        finish();
+    }
     void draw(Busbar const& busbar) {
         heading(nameplate(busbar), true);
         auto const& pad = place_.terminals.front().pad;
@@ -165,7 +202,7 @@ private:
         pen_.box(pad, {ink::outline, 1.0, {}, plus ? ink::positive : ink::negative}, 8.0);
         symbols::polarity(pen_, {pad.center().x, pad.y + 8.0}, plus, 4.5);
         bool const left = pad.center().x < box_.center().x;
-        auto const room = place_.kind == PartKind::connector ? 56.0 : 70.0;
+        auto const room = place_.kind == PartKind::connector || place_.kind == PartKind::converter ? 56.0 : 70.0;
         auto const beside = plus ? pad.y + 3.0 : pad.y + 21.0; // of the line that leads inwards
         pen_.text({left ? pad.right() + 3.0 : pad.x - 3.0, beside},
                   fitted(context_.readings.volts_at(terminal.name), room, 9.5),
@@ -182,17 +219,19 @@ private:
     }
     std::pair<Point, Point> ends() const { return {lead_at(terminal_on(true)), lead_at(terminal_on(false))}; }
     void two_terminals(std::string_view first, std::string_view second) {
-        for (bool const left : {true, false}) {
-            auto const& terminal = terminal_on(left);
-            auto const& pad = terminal.pad;
-            pen_.box({pad.x + 2.0, pad.y + 2.0, pad.width - 4.0, pad.height - 4.0}, {ink::outline, 1.5, {}, ink::paper},
-                     6.0);
-            auto const x = left ? pad.right() + 1.0 : pad.x - 1.0;
-            auto const anchor = left ? Anchor::start : Anchor::end;
-            pen_.text({x, pad.y + 27.0}, fitted(context_.readings.volts_at(terminal.name), 51.0, 9.5),
-                      {.size = 9.5, .anchor = anchor});
-            caption({x, pad.y + 39.0}, left == place_.turned ? second : first, anchor);
-        }
+        for (bool const left : {true, false})
+            device_terminal(terminal_on(left), left == place_.turned ? second : first);
+    }
+    void device_terminal(TerminalPlace const& terminal, std::string_view words) {
+        auto const& pad = terminal.pad;
+        bool const left = pad.center().x < box_.center().x;
+        pen_.box({pad.x + 2.0, pad.y + 2.0, pad.width - 4.0, pad.height - 4.0}, {ink::outline, 1.5, {}, ink::paper},
+                 6.0);
+        auto const x = left ? pad.right() + 1.0 : pad.x - 1.0;
+        auto const anchor = left ? Anchor::start : Anchor::end;
+        pen_.text({x, pad.y + 27.0}, fitted(context_.readings.volts_at(terminal.name), 51.0, 9.5),
+                  {.size = 9.5, .anchor = anchor});
+        caption({x, pad.y + 39.0}, words, anchor);
     }
     // --- what draws or gives ----------------------------------------------------------------------------------------
     // Leads from the first two terminals to where the symbol stands; returns its middle.

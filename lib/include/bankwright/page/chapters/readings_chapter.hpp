@@ -48,7 +48,9 @@ inline void readings_chapter(Html& html, BankReport const& report) {
                 "voltage");
     parts_table(html, report, "Jumpers and cables", {PartKind::jumper, PartKind::cable}, "drop");
     parts_table(html, report, "Breakers, fuses, switches, bars and plugs",
-                {PartKind::breaker, PartKind::fuse, PartKind::switch_, PartKind::busbar, PartKind::connector}, "drop");
+                {PartKind::breaker, PartKind::fuse, PartKind::switch_, PartKind::shunt, PartKind::relay,
+                 PartKind::selector, PartKind::busbar, PartKind::connector},
+                "drop");
     std::vector<std::vector<std::string>> rows;
     for (auto const& terminal : report.point.terminals)
         rows.push_back({terminal.name, terminal.voltage ? volts(*terminal.voltage) : "floating"});

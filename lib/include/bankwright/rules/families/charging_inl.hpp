@@ -3,10 +3,12 @@
 #include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/charger_limits.hpp"
+#include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/rules/families/charging.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/wiring/charger_span.hpp"
+#include "bankwright/wiring/wiring_regions.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,7 +29,7 @@ public:
         : seen_(seen), bank_(seen.bank()), graph_(seen.graph()), findings_(findings) {}
 
     void inspect() {
-        if (bank_.chargers.empty()) return;
+        if (bank_.chargers.empty() && bank_.converters.empty()) return;
         for (auto const& charger : bank_.chargers)
             if (charger.connected.value_or(false)) unstated(charger);
         if (seen_.common_negative_shorts()) {
@@ -36,9 +38,10 @@ public:
         }
         auto const& verdict = seen_.verdict();
         if (!verdict.shorted.empty() || !verdict.clashes.empty()) return;
-        for (auto const& edge : graph_.edges) {
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
+            auto const& edge = graph_.edges[e];
             if (edge.kind != WiringEdgeKind::charger) continue;
-            auto const& charger = bank_.chargers[graph_.parts[static_cast<std::size_t>(edge.part)].index];
+            auto const charger = charger_of(edge);
             if (verdict.island_of(edge.from) != verdict.island_of(edge.to)) continue; // wiring/open-circuit has said it
             auto const volts = verdict.potential_of(edge.from) - verdict.potential_of(edge.to);
             if (volts < -same_volts) {
@@ -55,11 +58,51 @@ public:
             voltage(charger, edge, across);
             rate(charger, edge, across);
             cold(charger, across);
+            lost_in_leads(charger, static_cast<int>(e), across);
         }
         partial();
     }
 
 private:
+    // A converter that has batteries across its output charges them.
+    Charger charger_of(WiringEdge const& edge) const {
+        auto const& part = graph_.parts[static_cast<std::size_t>(edge.part)];
+        if (part.kind == PartKind::charger) return bank_.chargers[part.index];
+        auto const& converter = bank_.converters[part.index];
+        Charger charger;
+        charger.id = converter.id;
+        charger.voltage = converter.voltage;
+        if (converter.power && converter.voltage) charger.current = *converter.power / *converter.voltage;
+        charger.kind = ChargerKind::converter;
+        return charger;
+    }
+
+    // Out and back between the output and the nearest posts, at full current: contacts are taken as ideal.
+    void lost_in_leads(Charger const& charger, int edge, std::vector<int> const& across) {
+        constexpr double tolerated = 0.03; // common practice, no source
+        if (!charger.voltage || !charger.current || across.empty()) return;
+        Resistance leads{};
+        std::vector<std::string> conductors;
+        for (auto const e : supply_path(graph_, edge)) {
+            auto const& wire = graph_.edges[static_cast<std::size_t>(e)];
+            if (wire.kind != WiringEdgeKind::conductor) continue;
+            auto const& run = run_of(bank_, graph_, wire);
+            leads += resistance(run.conductor, bank_.system.ambient, bank_.system.joint);
+            conductors.push_back(run.conductor.id);
+        }
+        auto const lost = Voltage(leads * *charger.current);
+        auto const most = tolerated * *charger.voltage;
+        if (!exceeds(lost, most)) return;
+        constexpr auto rule = rule_named(charging_rules, "charging/voltage-drop");
+        auto finding = finding_of(rule,
+                                  fmt::format("the leads of `{}` lose {} of its {} at {} ({:.1f} %), at most {:.0f} %",
+                                              charger.id, print(lost), print(*charger.voltage), print(*charger.current),
+                                              100.0 * (lost / *charger.voltage).value(), 100.0 * tolerated),
+                                  std::string(rule.fix));
+        measured(finding, lost.value(), most.value(), "V");
+        add(std::move(finding), charger.id, conductors);
+    }
+
     Battery const& battery(int e) const {
         return bank_
             .batteries[graph_.parts[static_cast<std::size_t>(graph_.edges[static_cast<std::size_t>(e)].part)].index];

@@ -138,11 +138,13 @@ private:
     // in the same part share one finding.
     void voltage_drops() {
         if (seen_.verdict().loads.empty()) return;
-        volts_.assign(graph_.terminals.size(), std::nullopt);
-        for (auto const& reading : seen_.full().terminals)
-            volts_[static_cast<std::size_t>(graph_.terminal_named.at(reading.name))] = reading.voltage;
         std::vector<std::vector<Drop>> causes;
         for (auto const& load : seen_.verdict().loads) {
+            auto const cranks = is_starter(load);
+            if (cranks && seen_.cranking().status != solver::Status::solved) continue;
+            volts_.assign(graph_.terminals.size(), std::nullopt);
+            for (auto const& reading : (cranks ? seen_.cranking() : seen_.full()).terminals)
+                volts_[static_cast<std::size_t>(graph_.terminal_named.at(reading.name))] = reading.voltage;
             auto drop = drop_to(load);
             if (!drop) continue;
             auto const same = std::find_if(causes.begin(), causes.end(), [&](auto const& drops) {
@@ -162,9 +164,17 @@ private:
         }
     }
 
+    static constexpr double most_for_a_starter = 0.10;
+
+    bool is_starter(LoadVerdict const& load) const {
+        auto const& part =
+            graph_.parts[static_cast<std::size_t>(graph_.edges[static_cast<std::size_t>(load.edge)].part)];
+        return part.kind == PartKind::load && bankwright::is_starter(bank_.loads[part.index]);
+    }
+
     std::optional<Drop> drop_to(LoadVerdict const& load) const {
         auto const& edge = graph_.edges[static_cast<std::size_t>(load.edge)];
-        auto const& verdict = seen_.verdict();
+        auto const& standing = seen_.standing_verdict();
         auto const system = load.volts; // [V] nominal: what taps a string is held to the voltage that it is made for
         auto const plus = voltage_at(edge.from);
         auto const minus = voltage_at(edge.to);
@@ -175,17 +185,19 @@ private:
             if (battery.kind != WiringEdgeKind::battery) continue;
             auto const source = voltage_at(battery.to);
             auto const sink = voltage_at(battery.from);
-            if (source && verdict.group_of(battery.to) == verdict.group_of(edge.from))
+            if (source && standing.group_of(battery.to) == standing.group_of(edge.from))
                 out = std::max(out, source->value() - plus->value());
-            if (sink && verdict.group_of(battery.from) == verdict.group_of(edge.to))
+            if (sink && standing.group_of(battery.from) == standing.group_of(edge.to))
                 back = std::max(back, minus->value() - sink->value());
         }
         auto const beyond = beyond_the_solved(load.edge);
         auto lost = out + back;
         for (auto const& [id, volts] : beyond)
             lost += volts;
-        // 3 % unless the file wants another: ABYC E-11 11.14.2.6 [quoted: cruisersforum.com]
-        auto const critical = bank_.system.drop ? bank_.system.drop->value() : 0.03;
+        // 3 % unless the file wants another: ABYC E-11 11.14.2.6 [quoted: cruisersforum.com]. A starter still turns
+        // with a tenth lost: common practice, no source.
+        auto const wanted = bank_.system.drop ? bank_.system.drop->value() : 0.03;
+        auto const critical = is_starter(load) ? most_for_a_starter : wanted;
         if (!exceeds(lost, critical * system)) return std::nullopt;
         Drop drop{graph_.id(edge), lost, system, critical * system, losses_on_the_way(load.edge, beyond)};
         drop.most = std::max(0.10, critical) * system;
@@ -300,7 +312,7 @@ private:
         Current most{};
         for (auto const& edge : graph_.edges) {
             if (edge.kind != WiringEdgeKind::conductor || joins_batteries(edge)) continue;
-            auto const group = seen_.verdict().group_of(edge.from);
+            auto const group = seen_.standing_verdict().group_of(edge.from);
             if (group != form.positive_group && group != form.negative_group) continue;
             auto const& conductor = run_of(bank_, graph_, edge).conductor;
             auto const borne = borne_by(seen_, conductor.id);
@@ -332,7 +344,7 @@ private:
         for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
             auto const& edge = graph_.edges[e];
             if (edge.kind != WiringEdgeKind::conductor || !between_strings[e]) continue;
-            auto const group = seen_.verdict().group_of(edge.from);
+            auto const group = seen_.standing_verdict().group_of(edge.from);
             if (group != form.positive_group && group != form.negative_group) continue;
             auto kinds = std::pair(graph_.owner_of(edge.from).kind, graph_.owner_of(edge.to).kind);
             if (kinds.first > kinds.second) std::swap(kinds.first, kinds.second);

@@ -32,6 +32,12 @@ public:
                 rating(s.id, s.rating);
                 if (s.resistance) hot({s.id}, "the contact of", *s.resistance, "resistance");
             }
+            for (auto const& s : bank_.shunts)
+                rating(s.id, s.rating);
+            for (auto const& r : bank_.relays)
+                rating(r.id, r.rating);
+            for (auto const& s : bank_.selectors)
+                rating(s.id, s.rating);
             for (auto const& b : bank_.busbars)
                 rating(b.id, b.rating);
             std::vector<std::string> usual; // conductors with the joints that the system states for all

@@ -28,7 +28,7 @@ public:
             if (part.kind == PartKind::motor) {
                 nameplate(seen_.bank().motors[part.index], seen_.verdict().loads[i].volts * si::volt);
                 under(part.id, seen_.bank().motors[part.index].min_voltage);
-            } else {
+            } else if (part.kind == PartKind::load) {
                 auto const& load = seen_.bank().loads[part.index];
                 under(load.id, load.min_voltage);
                 over(load.id, load.max_voltage, full.loads[i].volts * si::volt);
@@ -52,9 +52,14 @@ private:
         return judge(seen_.graph(), edges);
     }
 
+    bool starts(std::string const& id) const {
+        auto const& loads = seen_.bank().loads;
+        return std::any_of(loads.begin(), loads.end(), [&](auto const& l) { return l.id == id && is_starter(l); });
+    }
+
     void under(std::string const& id, std::optional<Voltage> const& least) {
         if (!least || !seen_.is_sound()) return;
-        auto const* reading = reading_if_any(seen_.working(), id);
+        auto const* reading = reading_if_any(starts(id) ? seen_.cranking() : seen_.working(), id);
         if (!reading || !exceeds(*least, reading->voltage)) return;
         constexpr auto rule = rule_named(load_rules, "load/under-voltage");
         auto finding =

@@ -24,25 +24,24 @@ namespace internal {
 class MatchingInspector {
 public:
     MatchingInspector(Seen const& seen, Findings& findings) : seen_(seen), graph_(seen.graph()), findings_(findings) {
+        auto const bank_of = seen.bank_of_batteries_or_one();
+        std::size_t b = 0;
         for (auto const& edge : graph_.edges)
             if (edge.kind == WiringEdgeKind::battery)
-                banks_[seen.verdict().island_of(edge.from)].push_back(&battery(edge));
+                banks_[{seen.verdict().island_of(edge.from), bank_of[b++]}].push_back(&battery(edge));
     }
 
     void inspect() {
         for (auto const& battery : seen_.bank().batteries)
             weak_cell(battery);
-        for (auto const& [island, batteries] : banks_) {
+        for (auto const& [bank, batteries] : banks_) {
             chemistry(batteries);
             age(batteries);
         }
         voltage();
-        for (auto const& string : seen_.arrangement().strings) {
-            std::vector<Battery const*> batteries;
-            for (auto const e : string)
-                batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
-            capacity(batteries);
-            charge_in_string(batteries);
+        for (auto const& string : strings()) {
+            capacity(string);
+            charge_in_string(string);
         }
         charge_in_parallel();
         limits();
@@ -50,6 +49,25 @@ public:
 
 private:
     using Batteries = std::vector<Battery const*>;
+
+    // Of every bank that a switch or nothing joins to another, else of the one that there is.
+    std::vector<Batteries> strings() const {
+        std::vector<Batteries> all;
+        auto const add = [&](Arrangement const& form) {
+            for (auto const& string : form.strings) {
+                all.emplace_back();
+                for (auto const e : string)
+                    all.back().push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
+            }
+        };
+        if (banks_.size() <= 1 || !seen_.verdict().right()) {
+            add(seen_.arrangement());
+        } else {
+            for (auto const& [bank, batteries] : banks_)
+                add(seen_.arrangement_of(bank.second));
+        }
+        return all;
+    }
 
     Battery const& battery(WiringEdge const& edge) const {
         return seen_.bank().batteries[graph_.parts[static_cast<std::size_t>(edge.part)].index];
@@ -141,7 +159,7 @@ private:
 
     void voltage() {
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-voltage");
-        auto const& verdict = seen_.verdict();
+        auto const& verdict = seen_.standing_verdict();
         // In parallel: both posts joined to the same two points.
         std::map<std::pair<int, int>, Batteries> between;
         for (auto const& edge : graph_.edges) {
@@ -150,12 +168,8 @@ private:
         }
         for (auto const& [ends, batteries] : between)
             if (ends.first != ends.second) differ(rule, batteries, Level::error, "in parallel");
-        for (auto const& string : seen_.arrangement().strings) {
-            Batteries batteries;
-            for (auto const e : string)
-                batteries.push_back(&battery(graph_.edges[static_cast<std::size_t>(e)]));
-            differ(rule, batteries, Level::warning, "in series");
-        }
+        for (auto const& string : strings())
+            differ(rule, string, Level::warning, "in series");
     }
 
     void differ(RuleInfo const& rule, Batteries const& batteries, Level level, std::string_view how) {
@@ -286,7 +300,7 @@ private:
     Seen const& seen_;
     WiringGraph const& graph_;
     Findings& findings_;
-    std::map<int, Batteries> banks_; // by island
+    std::map<std::pair<int, int>, Batteries> banks_; // by island and bank
 };
 
 } // namespace internal

@@ -11,10 +11,12 @@ inline constexpr std::array protection_rules{
     RuleInfo{
         "protection/missing", Level::error, "0.1.0",
         "a positive conductor fed by a battery with no breaker or fuse between it and the load; jumpers and links "
-        "between the bank's own batteries excepted",
+        "between the bank's own batteries and what cranks an engine excepted; a charger's leads, fed from the "
+        "battery too, unless it is `fused`",
         "a fault anywhere along it is fed with all that the bank can give until something burns through",
         "put a breaker or fuse in the positive lead, close to the battery and easy to reach, and lead nothing past it",
-        "33 CFR 183.455(a), each ungrounded current-carrying conductor [read]"},
+        "33 CFR 183.455(a), each ungrounded current-carrying conductor [read]; cranking conductors excepted: ABYC E-11 "
+        "[recalled]; a charger's leads: common practice, no source"},
     RuleInfo{
         "protection/negative-side", Level::error, "0.1.0", "the only device sits in the negative conductor",
         "with the negative open the positive is still live, and a fault to anything grounded goes round the device",
