@@ -32,8 +32,8 @@ class PartMethods:
                 weak_capacity: QuantityLike | None = None, max_discharge: QuantityLike | None = None,
                 max_charge: QuantityLike | None = None, max_series: int | None = None,
                 max_parallel: int | None = None, low_cutoff: QuantityLike | None = None,
-                high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None,
-                place: str | None = None) -> Bank:
+                high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None, place: str | None = None,
+                role: str | None = None) -> Bank:
         """One more in the section `batteries`: the batteries, each with its own two posts. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -64,6 +64,7 @@ class PartMethods:
         mass            mass of the battery, such as 30 kg
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        role            start: it cranks an engine for seconds; house: everything else: start, house
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
@@ -73,7 +74,7 @@ class PartMethods:
             "made": made, "dead_cells": dead_cells, "weak_cells": weak_cells, "weak_capacity": weak_capacity,
             "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
             "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass,
-            "place": place})
+            "place": place, "role": role})
 
     def jumper(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
                length: QuantityLike | None = None, resistance: QuantityLike | None = None,
@@ -213,6 +214,56 @@ class PartMethods:
         return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state,
             "place": place})
 
+    def shunt(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
+              drop: QuantityLike | None = None, resistance: QuantityLike | None = None,
+              place: str | None = None) -> Bank:
+        """One more in the section `shunts`: shunts, in the negative, for a meter. Terminals of X: X.1 X.2.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        rating          rated continuous current, such as 500 A
+        drop            voltage across it at its rating, such as 50 mV
+        resistance      resistance; overrides rating and drop, such as 0.1 mohm; if not given: from rating and drop
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("shunts", id, {"model": model, "rating": rating, "drop": drop, "resistance": resistance,
+            "place": place})
+
+    def relay(self, id: str, *, model: str | None = None, closes_above: QuantityLike | None = None,
+              opens_below: QuantityLike | None = None, rating: QuantityLike | None = None, state: str | None = None,
+              place: str | None = None) -> Bank:
+        """One more in the section `relays`: relays that combine two banks while charging. Terminals of X: X.1 X.2.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        closes_above    combines two banks when one is charged above this, such as 13.3 V; if not given: whenever a
+                        charger works
+        opens_below     parts them again below this, such as 12.8 V
+        rating          rated continuous current, such as 140 A
+        state           closed or open, by hand: closed, open; if not given: closed while a charger holds closes_above
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("relays", id, {"model": model, "closes_above": closes_above, "opens_below": opens_below,
+            "rating": rating, "state": state, "place": place})
+
+    def selector(self, id: str, *, model: str | None = None, position: str | None = None,
+                 rating: QuantityLike | None = None, place: str | None = None) -> Bank:
+        """One more in the section `selectors`: battery selectors. Terminals of X: X.1 X.2 X.common.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        position        what its common is joined to: off, 1, 2, both; if not given: 1
+        rating          rated continuous current, such as 200 A
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("selectors", id, {"model": model, "position": position, "rating": rating, "place": place})
+
     def busbar(self, id: str, *, model: str | None = None, studs: int | None = None,
                rating: QuantityLike | None = None, place: str | None = None) -> Bank:
         """One more in the section `busbars`: busbars, one node each. Terminals of X: X.
@@ -274,7 +325,7 @@ class PartMethods:
     def load(self, id: str, *, model: str | None = None, current: QuantityLike | None = None,
              power: QuantityLike | None = None, resistance: QuantityLike | None = None,
              min_voltage: QuantityLike | None = None, max_voltage: QuantityLike | None = None,
-             place: str | None = None) -> Bank:
+             place: str | None = None, role: str | None = None) -> Bank:
         """One more in the section `loads`: anything else that draws from the bank. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -285,16 +336,18 @@ class PartMethods:
         max_voltage     largest voltage that it survives, such as 15 V
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        role            start: it cranks an engine for seconds; house: everything else: start, house
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("loads", id, {"model": model, "current": current, "power": power, "resistance": resistance,
-            "min_voltage": min_voltage, "max_voltage": max_voltage, "place": place})
+            "min_voltage": min_voltage, "max_voltage": max_voltage, "place": place, "role": role})
 
     def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
                 voltage: QuantityLike | None = None, current: QuantityLike | None = None,
-                connected: bool | None = None, place: str | None = None) -> Bank:
-        """One more in the section `chargers`: shore-power chargers. Terminals of X: X.1+ X.1- ... per output.
+                connected: bool | None = None, place: str | None = None, kind: str | None = None,
+                fused: bool | None = None) -> Bank:
+        """One more in the section `chargers`: chargers, on shore or on board. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         outputs         number of outputs, such as 3; if not given: 1
@@ -302,11 +355,33 @@ class PartMethods:
                         true
         voltage         voltage that each output holds, such as 14.4 V
         current         most that each output gives, such as 10 A
-        connected       plugged into the shore supply and charging, such as false; if not given: false
+        connected       charging: plugged in, the engine running, the sun out, such as false; if not given: false
+        place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
+                        as "bow"; if not given: from the lengths of conductors
+        kind            what it takes its power from: shore, alternator, solar, converter; if not given: shore
+        fused           its maker has put a fuse into its leads at the battery, such as true; if not given: false
+
+        Raises UnitNeeded, BadQuantity, Unsuitable.
+        """
+        return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
+            "voltage": voltage, "current": current, "connected": connected, "place": place, "kind": kind,
+            "fused": fused})
+
+    def converter(self, id: str, *, model: str | None = None, isolated: bool | None = None,
+                  efficiency: QuantityLike | None = None, voltage: QuantityLike | None = None,
+                  power: QuantityLike | None = None, place: str | None = None) -> Bank:
+        """One more in the section `converters`: DC-to-DC converters. Terminals of X: X.in+ X.in- X.out+ X.out-.
+
+        model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
+        isolated        its input and output share nothing; if false they share their negative, such as true; if not
+                        given: true
+        efficiency      what its output gives over what its input takes, such as 90 %; if not given: 90 %
+        voltage         voltage that its output holds, such as 14.4 V
+        power           most that its output gives, such as 360 W
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
-            "voltage": voltage, "current": current, "connected": connected, "place": place})
+        return self._add("converters", id, {"model": model, "isolated": isolated, "efficiency": efficiency,
+            "voltage": voltage, "power": power, "place": place})

@@ -17,15 +17,14 @@ std::string hookup_answer(ReadBank const& read, MeterWords const& words) {
     refuse_unfit(hooked.options);
     // Nobody is told how to put together what must not be put together.
     auto const& findings = read.seen.findings;
-    auto const worst = std::find_if(findings.begin(), findings.end(), [](Finding const& finding) {
-        return finding.level == Level::error && !finding.accepted;
-    });
+    auto const worst = std::find_if(findings.begin(), findings.end(), stops_hookup);
     if (worst != findings.end()) {
         hooked.findings.push_back(*worst);
         return hookup_json(hooked);
     }
     if (auto const unfit = unfit_for_hookup(hooked.bank)) throw std::invalid_argument("no hook-up: " + *unfit);
     hooked.result = hookup(hooked.bank, hooked.options);
+    hooked.findings = said_with_hookup(findings);
     return hookup_json(hooked);
 }
 

@@ -102,6 +102,15 @@ std::map<std::string, double> currents_into_terminals(Bank const& bank, Operatin
         through(d.id, d.id + ".line", d.id + ".load");
     for (auto const& s : bank.switches)
         through(s.id, s.id + ".1", s.id + ".2");
+    for (auto const& s : bank.shunts)
+        through(s.id, s.id + ".1", s.id + ".2");
+    for (auto const& r : bank.relays)
+        through(r.id, r.id + ".1", r.id + ".2");
+    for (auto const& s : bank.selectors) { // its reading is what the common carries
+        through(s.id, s.id + ".1", s.id + ".common");
+        into.at(s.id + ".1") += into.at(s.id + ".2");
+        into.erase(s.id + ".2");
+    }
     for (auto const& m : bank.motors)
         through(m.id, m.id + "+", m.id + "-");
     for (auto const& l : bank.loads)
@@ -255,6 +264,8 @@ TEST_CASE("three times the voltages across three times the resistances are the s
                 scale(d.resistance);
         for (auto& s : other.switches)
             scale(s.resistance);
+        for (auto& s : other.shunts)
+            scale(s.resistance), scale(s.drop);
         for (auto& c : other.connectors)
             scale(c.contact);
         for (auto& m : other.motors)

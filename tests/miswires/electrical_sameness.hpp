@@ -35,6 +35,14 @@ public:
         }
         for (auto const& s : bank.switches)
             join(s.id + ".1", s.id + ".2");
+        for (auto const& s : bank.shunts)
+            join(s.id + ".1", s.id + ".2");
+        for (auto const& r : bank.relays)
+            join(r.id + ".1", r.id + ".2");
+        for (auto const& s : bank.selectors) {
+            join(s.id + ".1", s.id + ".common");
+            join(s.id + ".2", s.id + ".common");
+        }
         if (!through_protection) return;
         for (auto const* devices : {&bank.breakers, &bank.fuses})
             for (auto const& d : *devices)

@@ -7,8 +7,8 @@ import re
 import tomllib
 from dataclasses import dataclass, field
 
-SECTIONS = ("batteries", "jumpers", "cables", "breakers", "fuses", "switches", "shunts", "relays", "selectors", "busbars", "connectors", "motors", "loads",
-            "chargers")
+SECTIONS = ("batteries", "jumpers", "cables", "breakers", "fuses", "switches", "shunts", "relays", "selectors", "busbars", "connectors",
+            "motors", "loads", "chargers", "converters")
 UNITS = {  # to SI
     "V": 1.0, "mV": 1e-3, "A": 1.0, "mA": 1e-3, "W": 1.0, "kW": 1e3, "ohm": 1.0, "Ω": 1.0, "mohm": 1e-3, "mΩ": 1e-3,
     "uohm": 1e-6, "m": 1.0, "cm": 1e-2, "mm": 1e-3, "in": 0.0254, "ft": 0.3048, "%": 1e-2}
@@ -82,6 +82,21 @@ def read(text, from_devices):
             out.terminals += [name + end for end in ends]
             if keys.get("state", "closed") == "closed":
                 resistive(name, name + ends[0], name + ends[1], quantity(keys.get("resistance", "0 ohm")))
+    for name, keys in parts("shunts"):
+        out.terminals += [name + ".1", name + ".2"]
+        resistive(name, name + ".1", name + ".2", quantity(keys["resistance"]) if "resistance" in keys
+                  else quantity(keys["drop"]) / quantity(keys["rating"]))
+    charging = max([quantity(keys["voltage"]) for _, keys in parts("chargers") if keys.get("connected")], default=0)
+    for name, keys in parts("relays"):  # closed by hand, or while a charger holds its voltage
+        out.terminals += [name + ".1", name + ".2"]
+        holds = charging > 0 and charging >= quantity(keys.get("closes_above", "0 V"))
+        if keys.get("state", "closed" if holds else "open") == "closed":
+            out.ideals.append((name, name + ".1", name + ".2"))
+    for name, keys in parts("selectors"):
+        out.terminals += [name + ".1", name + ".2", name + ".common"]
+        for side in "12":
+            if keys.get("position", "1") in (side, "both"):
+                out.ideals.append((f"{name} {side}", f"{name}.{side}", name + ".common"))
     for name, _ in parts("busbars"):
         out.terminals.append(name)
     for name, keys in parts("connectors"):
@@ -115,6 +130,14 @@ def read(text, from_devices):
                 out.loads.append((output, output + "+", output + "-", "charger", limits))
         if not keys.get("isolated", True):
             out.ideals += [(f"{name} negatives {output}", outputs[0] + "-", output + "-") for output in outputs[1:]]
+    for name, keys in parts("converters"):  # its input takes what its output gives, over its efficiency
+        out.terminals += [name + end for end in (".in+", ".in-", ".out+", ".out-")]
+        volts, watts = quantity(keys["voltage"]), quantity(keys["power"])
+        out.loads.append((name + ".out", name + ".out+", name + ".out-", "charger", (volts, watts / volts)))
+        out.loads.append((name + " in", name + ".in+", name + ".in-", "converter",
+                          (name + ".out", quantity(keys.get("efficiency", "90 %")))))
+        if not keys.get("isolated", True):
+            out.ideals.append((name + " negatives", name + ".in-", name + ".out-"))
     return without_unfed_loads(out)
 
 

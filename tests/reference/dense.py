@@ -56,6 +56,7 @@ class Dense:
         unknown = [name for name in names if name not in self.grounds]
         self.index = {name: i for i, name in enumerate(unknown)}
         self.reference = reference
+        self.taken = {}  # [W] by a converter's input: what its output gives, over its efficiency
 
     def node(self, terminal):
         return self.index.get(self.leader[terminal])
@@ -91,9 +92,14 @@ class Dense:
         less than its amperes, or is off above its volts.
         """
         modes = {name: "amperes" for name, _, _, law, _ in self.elements.loads if law == "charger"}
-        for _ in range(50):
+        self.taken = {name: FINE(0) for name, _, _, law, _ in self.elements.loads if law == "converter"}  # [W]
+        for _ in range(200):
             volts, amps, drop, _ = self.solve_in(modes)
-            before = dict(modes)
+            before, taken = dict(modes), dict(self.taken)
+            for name, _, _, law, numbers in self.elements.loads:
+                if law == "converter" and numbers[0] in drop:
+                    self.taken[name] = max(FINE(0), -drop[numbers[0]] * amps[numbers[0]] / FINE(numbers[1]))
+            still = all(abs(self.taken[name] - taken[name]) <= 1e-15 * (1 + taken[name]) for name in taken)
             for name, _, _, law, (level, limit, *_) in (load for load in self.elements.loads if load[3] == "charger"):
                 if modes[name] != "volts":
                     below = drop[name] < level
@@ -102,9 +108,12 @@ class Dense:
                     modes[name] = "off"
                 elif amps[name] < -limit:
                     modes[name] = "amperes"
-            if modes == before:
+            if modes == before and still:
                 return volts, amps, modes
         raise AssertionError(f"the chargers find no rest: {modes}")
+
+    def power(self, name, numbers):
+        return (self.taken[name],) if name in self.taken else numbers
 
     def solve_in(self, charger_modes):
         e, n = self.elements, len(self.index)
@@ -126,7 +135,7 @@ class Dense:
                         held.append((name, plus, minus, FINE(numbers[0])))
                 elif x is not None:  # the first round is without them: the voltages from which Newton comes down
                     v = self.volts(x, plus) - self.volts(x, minus)
-                    current, slope = motor(numbers, v) if law == "motor" else constant_power(numbers, v)
+                    current, slope = motor(numbers, v) if law == "motor" else constant_power(self.power(name, numbers), v)
                     self.stamp(matrix, right, plus, minus, slope, current - slope * v)
             matrix = np.pad(matrix, (0, len(held)))
             right = np.concatenate([right, np.zeros(len(held), FINE)])
@@ -151,8 +160,8 @@ class Dense:
         for name, _, _, law, numbers in e.loads:
             if law == "current":
                 amps[name] = FINE(numbers[0])
-            elif law == "power":
-                amps[name] = constant_power(numbers, drop[name])[0]
+            elif law in ("power", "converter"):
+                amps[name] = constant_power(self.power(name, numbers), drop[name])[0]
             elif law == "motor":
                 amps[name] = motor(numbers, drop[name])[0]
             else:

@@ -42,6 +42,11 @@ def netlist(elements, reference, charger_modes, open_volts):
             low = max(open_volts[name] / 2, 0.1)
             through_meter(name, "b", plus, minus,
                           f"i = {v} > {low!r} ? {numbers[0]!r}/{v} : max({v},0)*{numbers[0] / low**2!r}")
+        elif law == "converter":  # the power of its output, whose meter stands before
+            given, share = numbers
+            _, high, low = next(load for load in elements.loads if load[0] == given)[:3]
+            power = f"(0-v({nodes[high]},{nodes[low]})*{currents[given]}/{share!r})" if given in currents else "0"
+            through_meter(name, "b", plus, minus, f"i = {v} > 0.1 ? {power}/{v} : 0")
         elif law == "motor":
             c, ohms, duty = numbers
             e = f"({2 * duty!r}*{v}/(1+sqrt(1+{4 * c * ohms * duty!r}*max({v},0))))"

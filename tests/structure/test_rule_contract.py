@@ -30,7 +30,7 @@ PROMISED = {
         conductor/voltage-drop conductor/undersized-jumper conductor/too-small conductor/color
         protection/rating-low protection/parallel-string
         connection/crowded-stud connection/hot-connection
-        charging/partial charging/rate
+        charging/partial charging/rate charging/voltage-drop
         load/under-voltage load/runtime""",
     "note": "conductor/unequal-links file/no-version",
 }

@@ -29,6 +29,10 @@ inline Bank half_made(Bank bank, std::set<std::string> const& made) {
             if (missing(device)) device.closed = false;
     for (auto& device : bank.switches)
         if (missing(device)) device.closed = false;
+    for (auto& relay : bank.relays)
+        if (missing(relay)) relay.closed = false;
+    for (auto& selector : bank.selectors)
+        if (missing(selector)) selector.position = SelectorPosition::off;
     for (auto& connector : bank.connectors)
         if (missing(connector)) connector.mated = false;
     return bank;

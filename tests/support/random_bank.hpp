@@ -27,6 +27,7 @@ public:
         cross_ties();
         motor_branch(plus, minus);
         house_loads(plus, minus);
+        metered_load(plus, minus);
         if (weird_) oddities();
         return bank_;
     }
@@ -179,6 +180,38 @@ private:
             cable(plus, "SW.1");
             cable("SW.2", bank_.loads.empty() ? "troll+" : "load0+");
         }
+    }
+
+    // Behind a relay and a selector, with a shunt in its negative.
+    void metered_load(std::string const& plus, std::string const& minus) {
+        if (!chance(0.3)) return;
+        Relay relay;
+        relay.id = "REL";
+        relay.closed = chance(0.6);
+        bank_.relays.push_back(relay);
+        Selector selector;
+        selector.id = "SEL";
+        selector.position = static_cast<SelectorPosition>(between(0, 3));
+        bank_.selectors.push_back(selector);
+        Shunt shunt;
+        shunt.id = "SH";
+        if (chance(0.5)) {
+            shunt.rating = 500.0 * si::ampere;
+            shunt.drop = 0.05 * si::volt;
+        } else {
+            shunt.resistance = log_uniform(1e-4, 1e-3) * si::ohm;
+        }
+        bank_.shunts.push_back(shunt);
+        Load load;
+        load.id = "metered";
+        load.current = uniform(0.1, 10.0) * si::ampere;
+        bank_.loads.push_back(load);
+        cable(plus, "SEL.1");
+        cable(plus, "REL.1");
+        cable("REL.2", "SEL.2");
+        cable("SEL.common", "metered+");
+        cable("metered-", "SH.1");
+        cable("SH.2", minus);
     }
 
     // What nobody would want: reversed batteries, wires anywhere, a battery and a switch on their own, a lost wire.

@@ -24,7 +24,7 @@ class DischargeRun {
 public:
     DischargeRun(Bank const& bank, DischargeOptions const& options)
         : bank_(bank), options_(options),
-          course_(bank, internal::course_samples::without_chargers(options.moment), options.tolerance) {}
+          course_(bank, internal::course_samples::under_way(options.moment), options.tolerance) {}
 
     DischargeResult run() {
         course_.tell_at_multiples_of(options_.every.value());
@@ -45,7 +45,7 @@ private:
         bool drew = false;
         do {
             for (auto const& leg : options_.duty.legs) {
-                auto moment = internal::course_samples::without_chargers(options_.moment);
+                auto moment = internal::course_samples::under_way(options_.moment);
                 moment.throttle = leg.throttle;
                 course_.state().change(moment);
                 auto const until = std::min(course_.time() + leg.duration.value(), options_.longest.value());
@@ -163,7 +163,8 @@ private:
     }
 
     void rest() {
-        auto moment = internal::course_samples::without_chargers(options_.moment);
+        auto moment = internal::course_samples::under_way(options_.moment);
+        moment.chargers = false;
         moment.loads = LoadsAre::at_rest;
         course_.state().change(moment);
         auto const until = course_.time() + options_.rest.value();

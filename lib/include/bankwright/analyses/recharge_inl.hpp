@@ -51,6 +51,7 @@ private:
     static Moment at_rest() {
         Moment moment;
         moment.loads = LoadsAre::at_rest;
+        moment.converters = false;
         return moment;
     }
 

@@ -349,14 +349,9 @@ inline constexpr std::array<SectionSpec, 15> part_sections{{
     {"connectors", "receptacles with their plugs", keys::connector, {}, "X+ X- X.plug+ X.plug-", PartKind::connector},
     {"motors", "DC motors with a propeller", keys::motor, keys::motor_needs, "X+ X-", PartKind::motor},
     {"loads", "anything else that draws from the bank", keys::load, keys::load_needs, "X+ X-", PartKind::load},
-    {"chargers",
-     "chargers: shore power, alternator, solar",
-     keys::charger,
-     {},
-     "X.1+ X.1- ... per output",
-     PartKind::charger},
-    {"converters", "converters from one DC voltage to another", keys::converter, keys::converter_needs,
-     "X.in+ X.in- X.out+ X.out-", PartKind::converter},
+    {"chargers", "chargers, on shore or on board", keys::charger, {}, "X.1+ X.1- ... per output", PartKind::charger},
+    {"converters", "DC-to-DC converters", keys::converter, keys::converter_needs, "X.in+ X.in- X.out+ X.out-",
+     PartKind::converter},
 }};
 
 inline constexpr SectionSpec root_section{"", "the file itself", keys::root};

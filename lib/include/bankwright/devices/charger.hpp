@@ -24,4 +24,9 @@ struct Charger {
     friend bool operator==(Charger const&, Charger const&) = default;
 };
 
+// Gives wherever the boat is, and so while its loads run.
+inline bool is_on_board(Charger const& charger) {
+    return charger.kind == ChargerKind::alternator || charger.kind == ChargerKind::solar;
+}
+
 } // namespace bankwright

@@ -22,6 +22,8 @@ struct Moment {
     bool everything_closed = false; // switches, breakers and fuses closed, connectors mated, whatever their state says
     bool combined = true;           // everything_closed also turns selectors to both and closes relays
     bool starters = true;           // false: loads whose role is to start an engine are open
+    bool shore = true;              // false: what is plugged in ashore gives nothing; alternator and solar panels do
+    bool converters = true;         // false: they are off
     bool chargers = true; // false: a connected charger gives nothing, as one does that states no voltage or current
 };
 

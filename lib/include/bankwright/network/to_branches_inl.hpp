@@ -166,8 +166,8 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surrounding
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surroundings const& around,
                                                    Network& network) {
     std::vector<Element> elements;
-    bool const gives =
-        around.moment.chargers && charger.connected.value_or(false) && charger.voltage && charger.current;
+    bool const gives = around.moment.chargers && (around.moment.shore || is_on_board(charger)) &&
+                       charger.connected.value_or(false) && charger.voltage && charger.current;
     for (int output = 1; output <= charger.outputs.value_or(1); ++output) {
         auto const stem = charger.id + "." + std::to_string(output);
         int const plus = node_of(network, stem + "+");
@@ -191,7 +191,7 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Converter const& converter, S
                                                    Network& network) {
     auto const node = [&](char const* terminal) { return node_of(network, converter.id + terminal); };
     std::vector<Element> elements;
-    if (around.moment.chargers && converter.voltage && converter.power) {
+    if (around.moment.chargers && around.moment.converters && converter.voltage && converter.power) {
         auto const efficiency = converter.efficiency ? converter.efficiency->value() : usual_efficiency;
         elements.push_back(internal::circuit_parts::load(network.circuit, node(".in+"), node(".in-"),
                                                          solver::ConstantPower{converter.power->value() / efficiency}));
@@ -211,7 +211,8 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Converter const& converter, S
 BANKWRIGHT_INLINE Voltage charging_voltage(Bank const& bank, Moment const& moment) {
     Voltage highest{};
     for (auto const& charger : bank.chargers)
-        if (moment.chargers && charger.connected.value_or(false) && charger.voltage && charger.current)
+        if (moment.chargers && (moment.shore || is_on_board(charger)) && charger.connected.value_or(false) &&
+            charger.voltage && charger.current)
             highest = std::max(highest, *charger.voltage);
     return highest;
 }

@@ -2,8 +2,8 @@
 // is null, never a made-up number.
 #pragma once
 
-#include "bankwright/linkage.hpp"
 #include "bankwright/findings/verdict.hpp"
+#include "bankwright/linkage.hpp"
 
 #include <string>
 

@@ -6,6 +6,8 @@
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/reports/report_head.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <optional>
 #include <string_view>
 
@@ -15,8 +17,27 @@ struct HookedUp : ReportHead {
     Bank bank;
     HookupOptions options;
     std::optional<HookupResult> result; // none: refused
-    Findings findings;                  // refused: the first that has to be put right
+    Findings findings; // refused: the first that has to be put right; else the errors that are not in the way
 };
+
+// What can hurt in the work itself: a short, wrong polarity, a battery turned, voltages that clash, a wiring of which
+// no order can be told.
+inline bool stops_hookup(Finding const& finding) {
+    constexpr std::string_view rules[] = {"wiring/shorted-loop",   "wiring/shorted-battery", "wiring/reversed-battery",
+                                          "wiring/reversed-load",  "wiring/system-voltage",  "wiring/unequal-strings",
+                                          "wiring/open-circuit",   "wiring/unused-battery",  "matching/mixed-voltage",
+                                          "charging/polarity",     "charging/not-isolated",  "load/over-voltage",
+                                          "load/nameplate-voltage"};
+    return finding.level == Level::error && !finding.accepted &&
+           std::find(std::begin(rules), std::end(rules), finding.rule) != std::end(rules);
+}
+
+inline Findings said_with_hookup(Findings const& findings) {
+    Findings said;
+    for (auto const& finding : findings)
+        if (finding.level == Level::error && !finding.accepted && !stops_hookup(finding)) said.push_back(finding);
+    return said;
+}
 
 // The words of the JSON.
 constexpr std::string_view name(HookupAction action) {

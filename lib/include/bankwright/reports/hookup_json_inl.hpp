@@ -100,6 +100,7 @@ BANKWRIGHT_INLINE std::string hookup_json(HookedUp const& hooked) {
     document["meter"] = {{"of_reading", json::number(hooked.options.of_reading)},
                          {"digits", hooked.options.digits},
                          {"resolution", json::volts(hooked.options.resolution)}};
+    if (!hooked.findings.empty()) document["findings"] = json::findings(hooked.findings);
     document["charge_within"] = json::number(hooked.options.charge_within.value());
     document["cautions"] = hookup_cautions();
     document["left_open"] = result.left_open;

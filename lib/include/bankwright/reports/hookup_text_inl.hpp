@@ -100,10 +100,14 @@ inline std::string laid_out(hookup_words::Sheet const& sheet, TextStyle const& s
 BANKWRIGHT_INLINE std::string hookup_text(HookedUp const& hooked, TextStyle const& style) {
     if (hooked.result) {
         auto const sheet = hookup_words::sheet(*hooked.result, hooked.bank, hooked.options);
+        std::string said;
+        for (auto const& finding : hooked.findings)
+            said += finding_text(finding, hooked.file, hooked.text, style);
+        if (!said.empty()) said = "\nthis is wrong with the bank, and no reason not to wire it:\n\n" + said;
         return fmt::format("{}: {}hook-up in {}\n", terminal_safe(hooked.file),
                            hooked.arrangement ? *hooked.arrangement + ", " : std::string(),
                            counted(static_cast<int>(sheet.connect.size()), "step")) +
-               internal::hookup_text::laid_out(sheet, style);
+               said + internal::hookup_text::laid_out(sheet, style);
     }
     auto out = fmt::format("{}: no hook-up: this has to be put right first\n\n", terminal_safe(hooked.file));
     for (auto const& finding : hooked.findings)

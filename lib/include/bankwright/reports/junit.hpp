@@ -1,8 +1,8 @@
 // Findings for build servers: the JUnit XML that they read. A file is a test suite, a finding a test case.
 #pragma once
 
-#include "bankwright/linkage.hpp"
 #include "bankwright/findings/verdict.hpp"
+#include "bankwright/linkage.hpp"
 
 #include <string>
 

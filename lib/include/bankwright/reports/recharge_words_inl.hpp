@@ -29,7 +29,8 @@ BANKWRIGHT_INLINE std::string stages(OutputStages const& output) {
     if (!output.bulk)
         return fmt::format("`{}` gives {} all the while and never reaches its {}", output.output, most, holds);
     if (!(output.bulk->value() > 0.0)) return fmt::format("`{}` holds {} from the start", output.output, holds);
-    return fmt::format("`{}` gives {} for {}, then holds {}", output.output, most, run_words::about(*output.bulk), holds);
+    return fmt::format("`{}` gives {} for {}, then holds {}", output.output, most, run_words::about(*output.bulk),
+                       holds);
 }
 
 } // namespace bankwright::charge_words

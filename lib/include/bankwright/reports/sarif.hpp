@@ -2,8 +2,8 @@
 #pragma once
 
 #include "bankwright/findings/rule_info.hpp"
-#include "bankwright/linkage.hpp"
 #include "bankwright/findings/verdict.hpp"
+#include "bankwright/linkage.hpp"
 
 #include <string>
 #include <vector>

@@ -53,6 +53,8 @@ inline void accept(Bank const& bank, Findings& findings) {
 inline bool is_a_bank(Seen const& seen) {
     auto const& verdict = seen.verdict();
     if (!verdict.shorted.empty() || !verdict.unused.empty()) return false;
+    auto const banks = seen.bank_of_batteries_or_one();
+    if (std::any_of(banks.begin(), banks.end(), [&](int bank) { return bank != banks.front(); })) return false;
     auto const& form = seen.arrangement();
     for (auto const& string : form.strings) {
         auto here = form.negative_group;

@@ -30,8 +30,10 @@ BANKWRIGHT_INLINE ConductorSide claimed_side(Conductor const& conductor) {
 namespace internal {
 
 // The voltage that a motor or load is meant to see: the system's, or where that is not declared the motor's own.
-inline double expected_volts(System const& system, std::optional<Voltage> nameplate) {
-    if (system.voltage) return system.voltage->value();
+// Where a converter parts two voltages, the system's is that of one side only, and nothing says which.
+inline double expected_volts(Bank const& bank, std::optional<Voltage> nameplate) {
+    auto const& system = bank.system;
+    if (system.voltage && bank.converters.empty()) return system.voltage->value();
     return nameplate ? nameplate->value() : 0.0;
 }
 
@@ -105,10 +107,10 @@ private:
         edge(WiringEdgeKind::contact, part, c.id + "-", c.id + ".plug-");
     }
     void add(Motor const& m, int part) {
-        edge(WiringEdgeKind::load, part, m.id + "+", m.id + "-", expected_volts(bank_.system, m.voltage));
+        edge(WiringEdgeKind::load, part, m.id + "+", m.id + "-", expected_volts(bank_, m.voltage));
     }
     void add(Load const& l, int part) {
-        edge(WiringEdgeKind::load, part, l.id + "+", l.id + "-", expected_volts(bank_.system, std::nullopt));
+        edge(WiringEdgeKind::load, part, l.id + "+", l.id + "-", expected_volts(bank_, std::nullopt));
         if (!l.max_voltage) return; // without an upper bound it is no window: a low one alone lets anything through
         graph_.edges.back().least = l.min_voltage ? l.min_voltage->value() : 0.0;
         graph_.edges.back().most = l.max_voltage->value();

@@ -98,7 +98,8 @@ private:
     std::vector<int> plus_, minus_;
     std::vector<char> post_; // by node
     std::vector<Connection> connections_;
-    std::vector<solver::Join> always_; // a charger's common negative
+    std::vector<solver::Join> always_;  // a charger's common negative
+    std::vector<solver::Branch> fixed_; // shunts, that nobody makes by hand
 };
 
 } // namespace bankwright

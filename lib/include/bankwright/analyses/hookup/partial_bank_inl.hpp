@@ -39,12 +39,17 @@ BANKWRIGHT_INLINE PartialBank::PartialBank(Bank const& bank) {
             else if (element.is == Element::Is::join)
                 connection.paths.push_back({element.from, element.to, 0.0});
         }
-        // What nobody makes by hand is there from the start; a shunt's fraction of a milliohm shows on no meter.
-        if (part.kind == PartKind::charger || part.kind == PartKind::converter || part.kind == PartKind::shunt)
-            for (auto const& path : connection.paths)
-                always_.push_back({path.from, path.to});
-        else if (!connection.paths.empty())
+        // What nobody makes by hand is there from the start.
+        if (part.kind == PartKind::charger || part.kind == PartKind::converter || part.kind == PartKind::shunt) {
+            for (auto const& path : connection.paths) {
+                if (path.ohms > 0.0)
+                    fixed_.push_back({path.from, path.to, path.ohms, 0.0});
+                else
+                    always_.push_back({path.from, path.to});
+            }
+        } else if (!connection.paths.empty()) {
             connections_.push_back(std::move(connection));
+        }
     }
 }
 
@@ -58,6 +63,7 @@ BANKWRIGHT_INLINE PartialBank::Placed PartialBank::place(Made const& made, Devia
         bool const deviates = deviation.battery == static_cast<int>(b);
         circuit.branches.push_back({minus_[b], plus_[b], ohms_[b], deviates ? deviation.emf : emf_[b]});
     }
+    circuit.branches.insert(circuit.branches.end(), fixed_.begin(), fixed_.end());
     auto const landed = [&](int node) {
         if (node == deviation.plus && deviation.minus >= 0) return deviation.minus;
         if (node == deviation.minus && deviation.plus >= 0) return deviation.plus;
@@ -127,6 +133,8 @@ BANKWRIGHT_INLINE std::vector<int> PartialBank::islands(Made const& made) const 
     solver::UnionFind sets(network_.circuit.nodes);
     for (auto const& join : always_)
         sets.unite(join.from, join.to);
+    for (auto const& branch : fixed_)
+        sets.unite(branch.from, branch.to);
     for (std::size_t b = 0; b < emf_.size(); ++b)
         sets.unite(minus_[b], plus_[b]);
     for (std::size_t c = 0; c < connections_.size(); ++c)

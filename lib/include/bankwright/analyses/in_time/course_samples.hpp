@@ -65,9 +65,12 @@ inline int spent(ChargeCourse const& course, Bank const& bank) {
     return -1;
 }
 
-inline Moment without_chargers(Moment moment) {
-    moment.chargers = false;
-    moment.starters = false; // they run for seconds, whoever asks how long a bank lasts
+// What goes on for hours while the loads run: an alternator and solar panels give, nothing is plugged in ashore, no
+// starter cranks, and a converter is not counted.
+inline Moment under_way(Moment moment) {
+    moment.shore = false;
+    moment.converters = false;
+    moment.starters = false;
     return moment;
 }
 

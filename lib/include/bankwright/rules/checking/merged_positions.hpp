@@ -2,9 +2,9 @@
 // is said once, the rest where it is worst, with the position.
 #pragma once
 
+#include "bankwright/analyses/positions.hpp"
 #include "bankwright/findings/finding.hpp"
 #include "bankwright/findings/rule_id.hpp"
-#include "bankwright/analyses/positions.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -66,7 +66,10 @@ inline Findings merged_positions(Bank const& bank, std::vector<SwitchPosition> c
                                     return of(a).message == finding.message;
                                 });
         if (!everywhere) finding.message = positions[worst.position].words + " " + finding.message;
-        if (spans_banks(bank, separable, finding)) finding.level = std::min(finding.level, Level::warning);
+        if (spans_banks(bank, separable, finding)) {
+            finding.level = std::min(finding.level, Level::warning);
+            finding.help = "join them only while that is meant, and part them after; or " + finding.help;
+        }
         merged.push_back(std::move(finding));
     }
     return merged;

@@ -220,6 +220,9 @@ private:
         auto const each = *charger.current / static_cast<double>(strings);
         for (auto const e : across) {
             auto const limit = charge_limit(battery(e));
+            // An alternator holds its voltage, and a start battery, nearly always full, takes what it accepts.
+            bool const is_start = battery(e).role == Role::start && charger.kind == ChargerKind::alternator;
+            if (is_start && !battery(e).max_charge) continue;
             if (!limit || !exceeds(each, *limit)) continue;
             constexpr auto rule = rule_named(charging_rules, "charging/rate");
             auto finding = finding_of(rule,

@@ -56,6 +56,7 @@ inline void check_presence(Seen const& seen, Findings& findings) {
             return load.edge == path.load_edge && load.state != FeedState::open;
         });
         bool const back_fed = charges && seen.verdict().island_of(draws.from) == seen.verdict().island_of(draws.to) &&
+                              seen.verdict().potential_of(draws.from) > seen.verdict().potential_of(draws.to) &&
                               seen.verdict().shorted.empty() && seen.verdict().clashes.empty();
         if (!(fed || back_fed) || conductors.empty()) continue; // a wrong wiring is said elsewhere
         auto& group = groups[conductors.front()];

@@ -9,6 +9,8 @@
 #include <cmath>
 #include <cstddef>
 #include <map>
+#include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -68,8 +70,13 @@ inline void say_idle_chargers(RuleInfo const& rule, WiringGraph const& graph, st
 
 // Batteries that share one pole, and the other ends of which, at one potential, are apart: a load there draws from some
 // of them alone. House and starting batteries share their negative on purpose; nobody shares the positive so.
+// Where each says its own role that is meant.
 inline void say_missing_links(RuleInfo const& rule, WiringGraph const& graph, std::vector<WiringEdge> const& edges,
-                              WiringVerdict const& verdict, Findings& findings) {
+                              WiringVerdict const& verdict, std::vector<Battery> const& all, Findings& findings) {
+    auto const role = [&](std::string const& id) {
+        auto const at = std::find_if(all.begin(), all.end(), [&](auto const& one) { return one.id == id; });
+        return at == all.end() ? std::optional<Role>() : at->role;
+    };
     std::map<int, std::vector<std::string>>
         with[2]; // by group: batteries with their negative, their positive post there
     for (auto const& e : edges) {
@@ -86,6 +93,10 @@ inline void say_missing_links(RuleInfo const& rule, WiringGraph const& graph, st
         }
         for (auto& [where, apart] : ends) {
             if (apart.size() < 2) continue;
+            std::set<Role> roles;
+            for (auto const& batteries : apart)
+                if (auto const one = role(batteries.front())) roles.insert(*one);
+            if (pole == 1 && roles.size() == apart.size()) continue;
             std::stable_sort(apart.begin(), apart.end(),
                              [](auto const& a, auto const& b) { return a.size() < b.size(); });
             std::string text;

@@ -49,7 +49,7 @@ public:
         if (verdict.right()) {
             shape_.say_unequal_strings(unequal_strings, verdict);
             shape_.say_uneven_cross_links(uneven_cross_links, verdict);
-            say_missing_links(missing_link, graph_, edges_, verdict, findings_);
+            say_missing_links(missing_link, graph_, edges_, verdict, seen_.bank().batteries, findings_);
             say_idle_chargers(open_circuit, graph_, edges_, verdict, findings_);
         }
         shape_.say_loose_ends(loose_end, verdict.right());
