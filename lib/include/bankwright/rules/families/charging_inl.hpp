@@ -38,8 +38,8 @@ public:
         }
         auto const& verdict = seen_.verdict();
         if (!verdict.shorted.empty() || !verdict.clashes.empty()) return;
-        for (std::size_t e = 0; e < graph_.edges.size(); ++e) {
-            auto const& edge = graph_.edges[e];
+        for (std::size_t output = 0; output < graph_.edges.size(); ++output) {
+            auto const& edge = graph_.edges[output];
             if (edge.kind != WiringEdgeKind::charger) continue;
             auto const charger = charger_of(edge);
             if (verdict.island_of(edge.from) != verdict.island_of(edge.to)) continue; // wiring/open-circuit has said it
@@ -58,7 +58,7 @@ public:
             voltage(charger, edge, across);
             rate(charger, edge, across);
             cold(charger, across);
-            lost_in_leads(charger, static_cast<int>(e), across);
+            lost_in_leads(charger, static_cast<int>(output), across);
         }
         partial();
     }
