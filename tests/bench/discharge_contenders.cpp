@@ -177,7 +177,7 @@ double discharge_whole(char const* text, double seconds, double tolerance, doubl
     *made = 1e9;
     for (int run = 0; run < 7; ++run) {
         double const begin = processor_seconds();
-        bankwright::DischargeRun prepared(bank, options);
+        bankwright::internal::DischargeRun prepared(bank, options);
         double const ready = processor_seconds();
         auto const result = prepared.run();
         least = std::min(least, processor_seconds() - ready);

@@ -20,6 +20,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 class DischargeRun {
 public:
     DischargeRun(Bank const& bank, DischargeOptions const& options)
@@ -216,6 +218,8 @@ private:
     std::vector<std::size_t> reversed_; // batteries, as in reversed_cells
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::optional<std::string> missing_for_discharge(Bank const& bank) {
     for (auto const& battery : bank.batteries) {
         if (!battery.capacity) return "battery `" + battery.id + "` needs `capacity`";
@@ -235,7 +239,7 @@ BANKWRIGHT_INLINE void refuse_unfit(DischargeOptions const& options) {
 BANKWRIGHT_INLINE DischargeResult discharge(Bank const& bank, DischargeOptions const& options) {
     refuse_unfit(options);
     if (auto const missing = missing_for_discharge(bank)) throw std::invalid_argument(*missing);
-    return DischargeRun(bank, options).run();
+    return internal::DischargeRun(bank, options).run();
 }
 
 } // namespace bankwright

@@ -16,6 +16,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 inline Bank plugged_in(Bank bank, std::optional<StateOfCharge> charge) {
     for (auto& charger : bank.chargers)
         charger.connected = true;
@@ -164,6 +166,8 @@ private:
     RechargeResult result_;
 };
 
+} // namespace internal
+
 BANKWRIGHT_INLINE std::optional<std::string> missing_for_recharge(Bank const& bank) {
     if (auto missing = missing_for_discharge(bank)) return missing;
     if (bank.chargers.empty()) return "the bank has no charger";
@@ -179,7 +183,7 @@ BANKWRIGHT_INLINE RechargeResult recharge(Bank const& bank, RechargeOptions cons
     refuse_if(time_problem(options.longest), "longest", options.longest);
     refuse_unfit_steps(options.tolerance, options.samples_apart, options.every);
     if (auto const missing = missing_for_recharge(bank)) throw std::invalid_argument(*missing);
-    return RechargeRun(bank, options).run();
+    return internal::RechargeRun(bank, options).run();
 }
 
 } // namespace bankwright

@@ -13,6 +13,8 @@
 
 namespace bankwright {
 
+namespace internal {
+
 // One wiring, many charges: its elimination is planned once.
 inline solver::Topology planned(solver::Circuit const& circuit) {
     return solver::with_plan(solver::topology(circuit), solver::SolveOptions{}.star_mesh_limit);
@@ -20,11 +22,14 @@ inline solver::Topology planned(solver::Circuit const& circuit) {
 
 inline std::size_t rows_of_batteries(Bank const& bank) { return solver::rows_for(bank.batteries.size()); }
 
+} // namespace internal
+
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
     : bank_(bank), moment_(moment), charging_(charging), gives_(bank.batteries.size(), 0),
       charge_(bank.batteries.size(), 0.0), curve_lanes_(bank.batteries.size()), rates_at_(bank, charging),
-      lag_(rows_of_batteries(bank)), whole_(rows_of_batteries(bank)), shown_(rows_of_batteries(bank)),
-      emfs_(rows_of_batteries(bank)), amperes_(rows_of_batteries(bank)), branch_(bank.batteries.size(), 0) {
+      lag_(internal::rows_of_batteries(bank)), whole_(internal::rows_of_batteries(bank)),
+      shown_(internal::rows_of_batteries(bank)), emfs_(internal::rows_of_batteries(bank)),
+      amperes_(internal::rows_of_batteries(bank)), branch_(bank.batteries.size(), 0) {
     auto const& batteries = bank.batteries;
     for (std::size_t b = 0; b < batteries.size(); ++b) {
         if (b == 0 || !share_open_circuit_curve(batteries[b - 1], batteries[b]))
@@ -66,7 +71,7 @@ BANKWRIGHT_INLINE void BankInTime::build_network() {
 
 BANKWRIGHT_INLINE void BankInTime::start_over() {
     auto const& circuit = network_.circuit;
-    topology_ = planned(circuit);
+    topology_ = internal::planned(circuit);
     auto const values = static_cast<std::size_t>(circuit.nodes) + circuit.branches.size();
     answer_ = solver::LaneRows(solver::rows_for(values));
     map_.reset();

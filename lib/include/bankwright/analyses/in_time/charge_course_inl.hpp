@@ -15,7 +15,7 @@ namespace bankwright {
 BANKWRIGHT_INLINE ChargeCourse::ChargeCourse(Bank const& bank, Moment const& moment, double tolerance, bool charging)
     : batteries_(bank.batteries.size()), lags_(solver::padded(batteries_)), state_(bank, moment, charging),
       tolerance_(tolerance), charges_(lags_ + batteries_), flows_(batteries_ + power_count + state_.output_count()),
-      on_the_way_(2 * rows_of_batteries(bank)) {
+      on_the_way_(2 * internal::rows_of_batteries(bank)) {
     for (std::size_t b = 0; b < batteries_; ++b)
         charges_.now()[b] = bank.batteries[b].charge.value_or(StateOfCharge::of(1.0)).value();
 }
