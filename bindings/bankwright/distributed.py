@@ -112,8 +112,8 @@ def sweep(bank: Bank, values: Mapping[str, SweepValue], measure: Sequence[str] |
 
 
 def tolerance(bank: Bank, *, client: Client | None = None, samples: int = 1_000_000, seed: int = 1,
-              chunk: int = 1 << 20, progress: bool = False, throttle: QuantityLike | None = None, current: QuantityLike | None = None,
-              rest: bool = False, threads: int = 1) -> Tolerance:
+              chunk: int = 1 << 20, progress: bool = False, throttle: QuantityLike | None = None,
+              current: QuantityLike | None = None, rest: bool = False, threads: int = 1) -> Tolerance:
     """Bank.tolerance in chunks of `chunk` samples, each seeded from `seed` and its number, on the workers of `client`.
 
     Without a client it runs in this process and gives the same answer. Means and deviations are joined by the formula

@@ -19,7 +19,7 @@ class Tolerance(Document):
     """
 
     def __repr__(self) -> str:
-        return f"<Tolerance of {self['file']}: {self['status']}, {self['draws']} draws, {len(self.answers)} answers>"
+        return f"<Tolerance of {self['file']}: {self['status']}, {self['samples']} samples, {len(self.answers)} answers>"
 
     @property
     def answers(self) -> list[dict[str, Any]]:

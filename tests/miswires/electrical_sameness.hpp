@@ -62,7 +62,8 @@ private:
 
 // What the circuit is, whichever battery stands where (they are all alike here): the points that posts are joined to,
 // each told by what it is joined to, and that by what it is joined to, and so on (color refinement: far enough on it
-// tells every string and level of these banks apart); and which loads a battery reaches with no device between.
+// tells every string and level of these banks apart); and which loads and chargers a battery reaches with no device
+// between.
 struct Circuit {
     std::multiset<std::uint64_t> points;
     std::set<std::string> unprotected;
@@ -107,8 +108,10 @@ inline Circuit circuit_of(Bank const& bank) {
         load(m.id);
     for (auto const& l : bank.loads)
         load(l.id);
-    for (auto const& c : bank.chargers)
+    for (auto const& c : bank.chargers) { // the battery feeds a short in a charger's leads as it feeds one in a load's
         element(c.id, c.id + ".1+", c.id + ".1-");
+        if (battery_positives.count(bare.point(c.id + ".1+"))) circuit.unprotected.insert(c.id);
+    }
 
     std::vector<std::uint64_t> color(number.size(), 0);
     for (int step = 0; step < 10; ++step) { // twice the longest string

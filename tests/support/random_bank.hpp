@@ -16,7 +16,8 @@ namespace bankwright::support {
 
 class RandomBank {
 public:
-    explicit RandomBank(std::uint64_t seed, bool weird) : engine_(seed), weird_(weird) {}
+    // `metered`: some have a relay, a selector and a shunt, too.
+    RandomBank(std::uint64_t seed, bool weird, bool metered = true) : engine_(seed), weird_(weird), metered_(metered) {}
 
     Bank make() {
         series_ = between(1, 4);
@@ -27,7 +28,7 @@ public:
         cross_ties();
         motor_branch(plus, minus);
         house_loads(plus, minus);
-        metered_load(plus, minus);
+        if (metered_) metered_load(plus, minus);
         if (weird_) oddities();
         return bank_;
     }
@@ -253,6 +254,7 @@ private:
 
     std::mt19937_64 engine_;
     bool weird_;
+    bool metered_;
     int series_ = 1;
     int parallel_ = 1;
     int wires_ = 0;

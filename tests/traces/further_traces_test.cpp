@@ -58,12 +58,13 @@ TEST_CASE("a sound bank with ordinary parts and an ordinary meter is as describe
     CHECK(found >= 0.95 * made);
 }
 
-// Made by another generator: busbars, cross-ties, ideal conductors, several loads, a switch.
+// Made by another generator: busbars, cross-ties, ideal conductors, several loads, a switch. Not behind a selector or
+// an open relay: what is wrong there shows in no reading.
 TEST_CASE("in banks laid out at random the fault is found") {
     std::mt19937 random(23);
     int made = 0, found = 0;
-    for (std::uint64_t seed = 1; seed <= (is_thorough() ? 400u : 12u); ++seed) {
-        auto const bank = support::RandomBank(seed, false).make();
+    for (std::uint64_t seed = 1; seed <= (is_thorough() ? 400u : 24u); ++seed) {
+        auto const bank = support::RandomBank(seed, false, false).make();
         if (bank.batteries.size() > (is_thorough() ? 6u : 4u)) continue;
         FaultTracer tracer(bank);
         auto const fault = pick(TrueFaults(bank, random).all(), random);

@@ -92,9 +92,11 @@ TEST_CASE("for people, places of one end are one line, and the cautions stand on
     CHECK(text.find("x.toml: 2 readings\n\n     75 %  `B` is turned round\n"
                     "     20 %  `J1` is on C+, CB.line or CB.load instead of B-\n"
                     "       or  `bow` makes no contact (positive pole)\n") == 0);
-    CHECK(text.find("read next, with every load off: red on A+, black on B+ (battery box)\n     0.00 V  if `B` is "
-                    "turned round\n"
-                    "    12.82 V  if `J1` is on C+ instead of B-\n") != std::string::npos);
+    CHECK(
+        text.find(
+            "read next, with every load off: red on A+, black on B+ (in place \"battery box\")\n     0.00 V  if `B` is "
+            "turned round\n"
+            "    12.82 V  if `J1` is on C+ instead of B-\n") != std::string::npos);
     auto const cautions = text.find("before you touch the bank:");
     REQUIRE(cautions != std::string::npos);
     CHECK(text.find("before you touch the bank:", cautions + 1) == std::string::npos);
