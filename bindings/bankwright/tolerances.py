@@ -19,7 +19,8 @@ class Tolerance(Document):
     """
 
     def __repr__(self) -> str:
-        return f"<Tolerance of {self['file']}: {self['status']}, {self['samples']} samples, {len(self.answers)} answers>"
+        answers = len(self.answers)
+        return f"<Tolerance of {self['file']}: {self['status']}, {self['samples']} samples, {answers} answers>"
 
     @property
     def answers(self) -> list[dict[str, Any]]:
