@@ -2,4 +2,5 @@
 #include "bankwright/rules/check_inl.hpp"
 #include "bankwright/rules/inspect_inl.hpp"
 #include "bankwright/rules/rule_shares_inl.hpp"
+#include "bankwright/rules/settings_inl.hpp"
 #include "bankwright/rules/solving_inl.hpp"

@@ -160,7 +160,7 @@ def test_a_long_name_comes_out_as_text_in_full_where_there_is_room_for_it(report
 
 
 def test_every_finding_tells_where_its_limit_comes_from_and_how_sure_that_is(reports):
-    marks = re.compile(r"\[(from )?(read|memory|derived)|[Cc]ommon practice|own |computed|what a rating means")
+    marks = re.compile(r"\[(from )?(read|quoted|recalled|memory|derived)|[Cc]ommon practice|own |computed|what a rating means")
     assert re.search(r"the text itself was\s+read", reports["bow-36v-miswired"])
     for name, text in reports.items():
         said = re.findall(r"<dt>Where the limit comes from</dt>\s*<dd>(.*?)</dd>", text, flags=re.S)

@@ -3,15 +3,16 @@
 
 #include "bankwright/config/read_limits.hpp"
 #include "bankwright/config/read_settings.hpp"
-#include "bankwright/rules/rule_names.hpp"
+#include "bankwright/linkage.hpp"
 
 #include <string_view>
 
 namespace bankwright {
 
-inline SettingsResult read_settings(std::string_view text, ReadLimits const& limits = {}) {
-    auto const choices = rule_and_family_names();
-    return read_settings(text, choices, limits);
-}
+SettingsResult read_settings(std::string_view text, ReadLimits const& limits = {});
 
 } // namespace bankwright
+
+#if BANKWRIGHT_HEADER_ONLY
+#include "bankwright/rules/settings_inl.hpp"
+#endif
