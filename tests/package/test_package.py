@@ -1,5 +1,6 @@
 """Can a stranger's project use the library in each way that the README promises?"""
 import os
+import re
 import shutil
 import subprocess
 import zlib
@@ -68,7 +69,8 @@ def test_a_shared_library_shows_its_doors_and_nothing_else(tmp_path):
     configure(STRANGER, tmp_path / "stranger", f"-DCMAKE_PREFIX_PATH={tmp_path / 'prefix'}")
     check_programs(tmp_path / "stranger", "compiled")
     shown = run("nm", "-D", "--defined-only", "--demangle", next((tmp_path / "prefix").rglob("libbankwright.so")))
-    strangers = [line for line in shown.splitlines() if "bankwright::" not in line or " bankwright::internal::" in line]
+    # What it is called, not what a template of a door was made for.
+    strangers = [line for line in shown.splitlines() if "bankwright::" not in line or " bankwright::internal::" in re.split("[<(]", line)[0]]
     assert "bankwright::operating_point(" in shown and not strangers, "\n".join(strangers[:20])
 
 
@@ -127,10 +129,10 @@ def test_licenses_are_installed(library):
 
 
 def test_the_installed_headers_are_the_library_s_and_nothing_else(library):
-    def headers(folder):
-        return {path.relative_to(folder) for path in folder.rglob("*") if path.is_file()}
+    def files(folder, pattern):
+        return {path.relative_to(folder) for path in folder.rglob(pattern) if path.is_file()}
 
-    assert headers(library[1] / "include") == headers(ROOT / "lib/include")
+    assert files(library[1] / "include", "*") == files(ROOT / "lib/include", "*.hpp")
 
 
 def test_headers_stand_alone(library):
