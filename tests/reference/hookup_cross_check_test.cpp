@@ -223,8 +223,8 @@ TEST_CASE("work goes dead first, no fuse makes or breaks a circuit, no plug goes
         for (auto const& check : result.dead) {
             ++checks;
             checked.insert({check.part, check.other});
-            auto const one_place = check.black.empty() || places.at.at(check.red) == places.at.at(check.black);
-            CHECK(one_place != check.lengthened);
+            auto const in_one_place = check.black.empty() || places.at.at(check.red) == places.at.at(check.black);
+            CHECK(in_one_place != check.lengthened);
             if (check.kind == DeadCheckKind::apart) {
                 auto dead = paths;
                 for (auto const& step : result.steps)
