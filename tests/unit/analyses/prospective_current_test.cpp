@@ -1,4 +1,5 @@
 #include "bankwright/analyses/prospective_current.hpp"
+#include "bankwright/analyses/short_circuit/shorted_network.hpp"
 #include "support/jon_boat.hpp"
 
 #include <cmath>
@@ -56,14 +57,15 @@ TEST_CASE("what circulates between two batteries is added to what a short draws 
 TEST_CASE("a short by Thevenin's theorem is the short of the circuit with the two points joined") {
     for (auto const& bank : {jon_boat(), pair()}) {
         BoltedShorts shorts(bank);
+        ShortedNetwork const network(bank);
         for (auto const* terminal : {"A+", "B+", "CB.line", "CB.load"}) {
-            auto const joined = short_currents(bank, terminal, "A-");
+            auto const joined = network.between(terminal, "A-");
             REQUIRE(joined);
-            for (auto const& part : joined->parts) {
-                auto const carried = shorts.at(terminal, part.id);
+            for (auto const& [part, current] : joined->parts) {
+                auto const carried = shorts.at(terminal, part);
                 REQUIRE(carried);
                 CHECK(carried->total.value() == Approx(joined->total.value()).epsilon(1e-12));
-                CHECK(carried->through_part.value() == Approx(std::abs(part.current.value())).epsilon(1e-10));
+                CHECK(carried->through_part.value() == Approx(std::abs(current.value())).epsilon(1e-10));
             }
         }
     }

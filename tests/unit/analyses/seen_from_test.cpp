@@ -1,6 +1,7 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/seen_from.hpp"
+#include "bankwright/analyses/short_circuit/shorted_network.hpp"
 #include "support/jon_boat.hpp"
 
 #include <stdexcept>
@@ -27,9 +28,10 @@ TEST_CASE("from the motor's posts the jon boat is 38.1 V behind 50 milliohm") {
 
 TEST_CASE("what flows into a bolted short is the open voltage over the resistance, seen from any two terminals") {
     auto const bank = jon_boat();
+    ShortedNetwork const network(bank);
     for (auto const* terminal : {"B-", "B+", "C+", "CB.load", "bow+", "troll+"}) {
         auto const seen = seen_from(bank, terminal, "A-").source;
-        auto const carried = short_currents(bank, terminal, "A-");
+        auto const carried = network.between(terminal, "A-");
         REQUIRE(seen);
         REQUIRE(carried);
         CHECK(seen->short_current->value() == Approx(carried->total.value()).epsilon(1e-12));

@@ -41,19 +41,6 @@ private:
     solver::SmallAnswer drawn_;
 };
 
-// A bolted short between any two terminals: what every part then carries.
-struct ShortCurrents {
-    Current total{};
-    std::vector<PartReading> parts; // in the author's order
-};
-
-enum class DevicesAre { all_closed, as_described };
-
-// Every load and charger off. None where the two are one terminal, or there is no solution.
-// Throws std::out_of_range for a terminal that the bank does not have.
-std::optional<ShortCurrents> short_currents(Bank const& bank, std::string const& terminal, std::string const& against,
-                                            DevicesAre devices = DevicesAre::all_closed);
-
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY

@@ -14,9 +14,9 @@ namespace bankwright {
 
 namespace internal {
 
-inline Moment idle(DevicesAre devices) {
+inline Moment all_closed() {
     auto moment = bank_alone();
-    moment.everything_closed = devices == DevicesAre::all_closed;
+    moment.everything_closed = true;
     return moment;
 }
 
@@ -30,7 +30,7 @@ inline std::vector<solver::NodePair> against_reference(solver::Circuit const& ci
 } // namespace internal
 
 BANKWRIGHT_INLINE BoltedShorts::BoltedShorts(Bank const& bank)
-    : network_(build(bank, internal::idle(DevicesAre::all_closed))),
+    : network_(build(bank, internal::all_closed())),
       small_(network_.circuit, internal::against_reference(network_.circuit), solver::LoadsDo::hold, {}) {}
 
 // What flows once a short holds the node at the reference's voltage: its own current is the last load's.
@@ -67,18 +67,6 @@ BANKWRIGHT_INLINE std::optional<BoltedShort> BoltedShorts::at(std::string const&
     auto const solution = with_short(node);
     return BoltedShort{std::abs(solution.load_amps.back()) * si::ampere,
                        std::abs(read_part(through, network_, solution).current.value()) * si::ampere};
-}
-
-BANKWRIGHT_INLINE std::optional<ShortCurrents> short_currents(Bank const& bank, std::string const& terminal,
-                                                              std::string const& against, DevicesAre devices) {
-    auto network = build(bank, internal::idle(devices));
-    auto const a = node_of(network, terminal);
-    auto const b = node_of(network, against);
-    if (a == b) return std::nullopt;
-    network.circuit.joins.push_back({a, b});
-    auto const solution = solver::solve(network.circuit);
-    if (solution.status != solver::Status::solved) return std::nullopt;
-    return ShortCurrents{std::abs(solution.join_amps.back()) * si::ampere, read_parts(network, solution)};
 }
 
 } // namespace bankwright

@@ -21,7 +21,7 @@ namespace internal {
 class ShortCircuits {
 public:
     ShortCircuits(Bank const& bank, ShortCircuitOptions const& options)
-        : closed_(with_all_closed(bank)), options_(options) {
+        : closed_(with_all_closed(bank)), network_(closed_), options_(options) {
         for (auto const* devices : {&closed_.breakers, &closed_.fuses})
             for (auto const& device : *devices) {
                 devices_.push_back(&device);
@@ -37,7 +37,7 @@ public:
 
     ShortCircuitResult run() {
         for (auto const& pair : short_places(closed_, options_.least_voltage)) {
-            ShortCourse const course(closed_, pair);
+            ShortCourse const course(closed_, network_, pair);
             if (!course.stages().empty()) consider(pair, course);
         }
         InterruptingStandard const standard(closed_);
@@ -107,6 +107,7 @@ private:
     }
 
     Bank closed_;
+    ShortedNetwork network_;
     ShortCircuitOptions options_;
     std::vector<ProtectiveDevice const*> devices_; // as in the result
     std::vector<Current> steady_;                  // by conductor: its ampacity; 0 where that is not known

@@ -2,8 +2,8 @@
 // lets it be?
 #pragma once
 
-#include "bankwright/analyses/prospective_current.hpp"
 #include "bankwright/analyses/short_circuit/short_places.hpp"
+#include "bankwright/analyses/short_circuit/shorted_network.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/units/quantities.hpp"
@@ -29,8 +29,8 @@ public:
         ShortCurrents currents;
     };
 
-    // The bank must outlive it.
-    ShortCourse(Bank const& closed, TerminalPair const& pair);
+    // Of a bank with all closed, and its network. Both must outlive it.
+    ShortCourse(Bank const& closed, ShortedNetwork const& network, TerminalPair const& pair);
 
     std::vector<Stage> const& stages() const { return stages_; } // empty: no short
     Current prospective() const { return stages_.empty() ? Current{} : stages_.front().currents.total; }
@@ -46,6 +46,7 @@ private:
     void run();
 
     Bank const& closed_;
+    ShortedNetwork const& network_;
     TerminalPair pair_;
     std::vector<Stage> stages_;
     std::vector<std::string> opened_;

@@ -36,18 +36,14 @@ BANKWRIGHT_INLINE Duration latest_opening(ProtectiveDevice const& device, Curren
     return latest;
 }
 
-BANKWRIGHT_INLINE ShortCourse::ShortCourse(Bank const& closed, TerminalPair const& pair)
-    : closed_(closed), pair_(pair) {
+BANKWRIGHT_INLINE ShortCourse::ShortCourse(Bank const& closed, ShortedNetwork const& network, TerminalPair const& pair)
+    : closed_(closed), network_(network), pair_(pair) {
     run();
 }
 
 BANKWRIGHT_INLINE std::optional<ShortCurrents> ShortCourse::with(std::vector<std::string> const& open) const {
     constexpr double nothing = 1e-6; // of the short at first
-    auto bank = closed_;
-    for (auto* devices : {&bank.breakers, &bank.fuses})
-        for (auto& one : *devices)
-            if (std::find(open.begin(), open.end(), one.id) != open.end()) one.closed = false;
-    auto carried = short_currents(bank, pair_.terminal, pair_.against, DevicesAre::as_described);
+    auto carried = network_.between(pair_.terminal, pair_.against, open);
     if (carried && carried->total <= nothing * prospective()) carried.reset();
     return carried;
 }
@@ -87,12 +83,10 @@ BANKWRIGHT_INLINE void ShortCourse::run() {
 
 BANKWRIGHT_INLINE Current ShortCourse::through(Stage const& stage, std::string const& part) const {
     constexpr double nothing = 1e-6; // of the short at first
-    for (auto const& reading : stage.currents.parts)
-        if (reading.id == part) {
-            auto const amps = std::abs(reading.current.value()) * si::ampere;
-            return amps > nothing * prospective() ? amps : Current{};
-        }
-    return {};
+    auto const carried = stage.currents.parts.find(part);
+    if (carried == stage.currents.parts.end()) return {};
+    auto const amps = std::abs(carried->second.value()) * si::ampere;
+    return amps > nothing * prospective() ? amps : Current{};
 }
 
 BANKWRIGHT_INLINE std::optional<Duration> ShortCourse::cleared_within() const {
