@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
-"""Writes what follows from the headers that exist: lib/include/bankwright/bankwright.hpp, every door in the order of the road, and
+"""Writes what follows from the headers that exist: lib/include/bankwright/bankwright.hpp, the doors for programs in the order of the road, and
 lib/src/*.cpp, the bodies of each room and of each room within it, one source each. Run it after adding or moving a header."""
-from project import ROOT, UMBRELLA, doors, layers, library_headers, road, room_of
+from project import ROOT, UMBRELLA, doors, layers, library_headers, listed_doors, road, room_of
 
 TOP = """// All of bankwright, in the order of its road; each header also stands alone.
 // Written by tests/structure/make_umbrella.py from the doors that layers.txt names.
@@ -19,10 +19,11 @@ INSTANTIATED = {"solver/linear": ["template class bankwright::solver::StarMeshOf
 def umbrella():
     text = TOP
     ground = " ".join(layers()["ground"]).split()
+    between = listed_doors("between rooms")
     for folder in road():
         if folder in ground:
             continue
-        names = [f"bankwright/{folder}/{name}.hpp" for name in sorted(doors(folder))]
+        names = [f"bankwright/{folder}/{name}.hpp" for name in sorted(doors(folder) - between.get(folder, set()))]
         text += "\n" + "".join(f'#include "{name}"\n' for name in names)
     return text
 

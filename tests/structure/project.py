@@ -68,9 +68,9 @@ def windows():
     return {left.strip(): right.split() for left, right in (line.split(" : ") for line in layers()["windows"])}
 
 
-def listed_doors():
-    """folder -> the doors that layers.txt names."""
-    return {left.strip(): set(right.split()) for left, right in (line.split(" : ") for line in layers()["doors"])}
+def listed_doors(section="doors"):
+    """folder -> the doors that layers.txt names, all of them or those "between rooms"."""
+    return {left.strip(): set(right.split()) for left, right in (line.split(" : ") for line in layers()[section])}
 
 
 def third_party():

@@ -39,6 +39,18 @@ def test_layers_names_every_door_and_no_other():
         assert listed[folder] == doors(folder), f"{folder}/: listed only {listed[folder] - doors(folder)}, there only {doors(folder) - listed[folder]}"
 
 
+def test_no_program_needs_a_door_that_is_between_rooms():
+    between = {f"bankwright/{room}/{name}.hpp" for room, names in listed_doors("between rooms").items() for name in names}
+    breaches = []
+    for path in project_files(".hpp", ".cpp"):
+        for line, name in includes(path):
+            if name in between and path.parts[0] in ("apps", "bindings"):
+                breaches.append(f"{path}:{line} includes {name}: take it out of that list, and the umbrella has it")
+    assert not breaches, "\n".join(breaches)
+    for folder, names in listed_doors("between rooms").items():
+        assert names <= doors(folder), f"{folder}/ has no {names - doors(folder)}"
+
+
 def may_look_into(path, room, name):
     """Is `name`, which lies within a room, for this file?"""
     if path.is_relative_to("lib/include/bankwright"):
