@@ -36,3 +36,14 @@ def command():
 def sanitized_command():
     """The command under AddressSanitizer and UndefinedBehaviorSanitizer."""
     return built("BANKWRIGHT_SANITIZED_COMMAND", "build/dev/bin/bankwright")
+
+
+@pytest.fixture
+def write(tmp_path):
+    """write(name, text): a file in the test's own folder."""
+    def put(name, text):
+        path = tmp_path / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
+
+    return put

@@ -1,7 +1,8 @@
 #include "moment_options.hpp"
 
-#include "bankwright/units/print.hpp"
 #include "common_options.hpp"
+
+#include <string>
 
 using namespace bankwright;
 
@@ -27,16 +28,4 @@ void add_moment(std::vector<Option>& options, Moment& moment) {
                        .kind = option::Flag{[&moment] { moment.loads = LoadsAre::at_rest; }},
                        .help = "Every motor and load off",
                        .excludes = {"--current", "--throttle"}});
-}
-
-std::string in_words(Moment const& moment) {
-    switch (moment.loads) {
-    case LoadsAre::at_rest:
-        return "with every load off";
-    case LoadsAre::constant_current:
-        return "at " + print(moment.current);
-    case LoadsAre::as_described:
-        break;
-    }
-    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
 }

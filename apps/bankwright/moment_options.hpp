@@ -4,7 +4,6 @@
 #include "bankwright/network/moment.hpp"
 #include "option.hpp"
 
-#include <string>
 #include <vector>
 
 // --current and --throttle, which exclude each other.
@@ -12,6 +11,3 @@ void add_current_and_throttle(std::vector<Option>& options, bankwright::Moment& 
 
 // Of these and --rest, one.
 void add_moment(std::vector<Option>& options, bankwright::Moment& moment);
-
-// Empty: as the file describes it.
-std::string in_words(bankwright::Moment const& moment);

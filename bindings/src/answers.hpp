@@ -80,13 +80,13 @@ struct TraceAnswer {
 };
 TraceAnswer trace_answer(ReadBank const&, std::string const& readings, std::string const& file);
 
-struct DrawWords {
+struct SampleWords {
     std::size_t samples = 100'000;
     std::uint64_t seed = 1;
     int threads = 1;
     std::size_t checked = 0; // samples on which every rule is tried
 };
-std::string tolerance_answer(ReadBank const&, MomentWords const&, DrawWords const&);
+std::string tolerance_answer(ReadBank const&, MomentWords const&, SampleWords const&);
 
 std::string drawing_answer(ReadBank const&, MomentWords const&, bool readings, bool findings,
                            std::string const& prefix);

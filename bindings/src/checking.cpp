@@ -5,6 +5,7 @@
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/page/to_html.hpp"
 #include "bankwright/reports/findings_json.hpp"
+#include "bankwright/reports/moment_words.hpp"
 #include "bankwright/reports/rule_reference.hpp"
 #include "bankwright/rules/catalog.hpp"
 

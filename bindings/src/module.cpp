@@ -224,7 +224,7 @@ void add_answers(py::class_<ReadBank, SharedBank>& bank) {
             "tolerance",
             [](SharedBank const& read, Optional throttle, Optional current, bool rest, std::size_t samples,
                std::uint64_t seed, int threads, std::size_t checked) {
-                DrawWords const words{samples, seed, threads, checked};
+                SampleWords const words{samples, seed, threads, checked};
                 return interruptible([=] { return tolerance_answer(*read, {throttle, current, rest}, words); });
             },
             py::arg("throttle"), py::arg("current"), py::arg("rest"), py::arg("samples"), py::arg("seed"),

@@ -3,7 +3,6 @@
 #include "answers.hpp"
 #include "bankwright/config/plain_document.hpp"
 #include "bankwright/reports/findings_json.hpp"
-#include "bankwright/units/print.hpp"
 
 #include <stdexcept>
 #include <utility>
@@ -49,18 +48,6 @@ Moment moment_of(MomentWords const& words) {
         moment.current = *words.current * si::ampere;
     }
     return moment;
-}
-
-std::string in_words(Moment const& moment) {
-    switch (moment.loads) {
-    case LoadsAre::at_rest:
-        return "with every load off";
-    case LoadsAre::constant_current:
-        return "at " + print(moment.current);
-    case LoadsAre::as_described:
-        break;
-    }
-    return moment.throttle ? "at a throttle of " + print(*moment.throttle) : std::string();
 }
 
 } // namespace bankwright::python

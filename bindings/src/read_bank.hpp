@@ -35,6 +35,5 @@ struct MomentWords {
     bool rest = false;
 };
 Moment moment_of(MomentWords const& words);
-std::string in_words(Moment const& moment); // empty: as the file describes
 
 } // namespace bankwright::python

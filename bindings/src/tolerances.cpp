@@ -7,7 +7,7 @@
 
 namespace bankwright::python {
 
-std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, DrawWords const& words) {
+std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, SampleWords const& words) {
     auto const& bank = read.whole();
     Toleranced toleranced{head_of(read.seen), {}, {}, {}};
     toleranced.options.moment = moment_of(moment);

@@ -9,6 +9,7 @@
 #include "bankwright/reports/hookup_words_inl.hpp"
 #include "bankwright/reports/junit_inl.hpp"
 #include "bankwright/reports/measure_inl.hpp"
+#include "bankwright/reports/moment_words_inl.hpp"
 #include "bankwright/reports/recharge_text_inl.hpp"
 #include "bankwright/reports/recharge_words_inl.hpp"
 #include "bankwright/reports/rule_reference_inl.hpp"

@@ -25,16 +25,6 @@ def bank(*lists):
 
 
 @pytest.fixture
-def write(tmp_path):
-    def put(name, text):
-        path = tmp_path / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
-
-    return put
-
-
-@pytest.fixture
 def check(command, tmp_path):
     """check(*arguments) -> exit status, findings of all files."""
     def call(*arguments, cwd=".", stdin=""):

@@ -11,16 +11,6 @@ NAME = "bankwright-settings.toml"
 
 
 @pytest.fixture
-def write(tmp_path):
-    def put(name, text):
-        path = tmp_path / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
-
-    return put
-
-
-@pytest.fixture
 def check(command, tmp_path, write):
     """check(*arguments) -> exit status, {file: rules found}."""
     write("boats/old/a.toml", WARNED)

@@ -3,6 +3,7 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/drawing/svg.hpp"
 #include "bankwright/reports/findings_text.hpp"
+#include "bankwright/reports/moment_words.hpp"
 #include "checked_file.hpp"
 #include "common_options.hpp"
 #include "moment_options.hpp"

@@ -2,6 +2,7 @@
 
 #include "bankwright/page/to_html.hpp"
 #include "bankwright/reports/findings_text.hpp"
+#include "bankwright/reports/moment_words.hpp"
 #include "bankwright/rules/catalog.hpp"
 #include "checked_file.hpp"
 #include "common_options.hpp"

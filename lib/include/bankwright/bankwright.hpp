@@ -124,6 +124,7 @@
 #include "bankwright/reports/hookup_json.hpp"
 #include "bankwright/reports/hookup_text.hpp"
 #include "bankwright/reports/junit.hpp"
+#include "bankwright/reports/moment_words.hpp"
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/round_times.hpp"
 #include "bankwright/reports/rule_reference.hpp"
