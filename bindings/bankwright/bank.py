@@ -1,11 +1,13 @@
 """A bank: read from a file, a text or a dict, or built part by part; then asked."""
 from __future__ import annotations
 
+import base64
 import contextlib
 import copy
 import os
 import threading
 from collections.abc import Iterator, Mapping, Sequence
+from html import escape
 from pathlib import Path
 from typing import Any
 
@@ -428,13 +430,14 @@ class Bank(PartMethods):
                 self._handle = _core.ReadBank(self._bytes(), self._file, lists)
             return self._handle
 
-    def _repr_svg_(self) -> str | None:
+    def _repr_html_(self) -> str:
+        """The drawing as an image: what turns notebooks into pages drops an SVG that stands there by itself."""
         if not self._read().as_written:
-            return None
-        return self.drawing(prefix=f"bank-{abs(hash(self.text)):x}")
-
-    def _repr_html_(self) -> str | None:
-        return None if self._read().as_written else self.check()._repr_html_()
+            return self.check()._repr_html_()
+        encoded = base64.b64encode(self.drawing().encode()).decode("ascii")
+        arranged = f", {self.arrangement}" if self.arrangement else ""
+        return (f'<img alt="{escape(f"the wiring of {self._file}{arranged}")}" style="max-width:100%" '
+                f'src="data:image/svg+xml;base64,{encoded}">')
 
     def __repr__(self) -> str:
         return f"<Bank {self._file}: {self.arrangement or 'no arrangement'}>"

@@ -41,16 +41,29 @@ def plot_sharing(solution: Solution, axes: Axes | None = None) -> Axes:
     return axes
 
 
+def _alike(names: list[str], values: np.ndarray) -> list[tuple[list[str], np.ndarray]]:
+    """Batteries of one course together: of two lines on the same spot one cannot be seen."""
+    groups: list[tuple[list[str], np.ndarray]] = []
+    for name, course in zip(names, values.T):
+        for members, first in groups:
+            if np.allclose(course, first, rtol=1e-6, atol=1e-9, equal_nan=True):
+                members.append(name)
+                break
+        else:
+            groups.append(([name], course))
+    return groups
+
+
 def plot_course(course: Course, what: str = "charge", axes: Axes | None = None) -> Axes:
-    """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]."""
+    """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]; those of one course share a line."""
     axes = _axes(axes)
     scale, label = {"charge": (100.0, "state of charge [%]"),
                     "current": (1.0, "current, positive when it discharges [A]"),
                     "voltage": (1.0, "voltage across its posts [V]")}[what]
-    values = getattr(course, what)
-    for i, name in enumerate(course.battery_names):
-        axes.plot(course.time / 60.0, values[:, i] * scale, LINES[i % len(LINES)], marker=MARKS[i % len(MARKS)],
-                  markevery=0.1, markersize=4, color=str(0.6 * i / max(1, len(course.battery_names) - 1)), label=name)
+    groups = _alike(course.battery_names, getattr(course, what))
+    for i, (names, values) in enumerate(groups):
+        axes.plot(course.time / 60.0, values * scale, LINES[i % len(LINES)], marker=MARKS[i % len(MARKS)],
+                  markevery=0.1, markersize=4, color=str(0.6 * i / max(1, len(groups) - 1)), label=", ".join(names))
     axes.set(xlabel="time [min]", ylabel=label)
     axes.legend(title="battery")
     axes.grid(True, color="0.9")

@@ -40,7 +40,6 @@ def questions(bank, terminals):
     yield "report", bank.report
     yield "written", bank.written
     yield "html", bank._repr_html_
-    yield "svg", bank._repr_svg_
     for other in terminals[-2:]:
         yield f"seen from {other}", lambda other=other: bank.seen_from(terminals[0], other)
     if len(terminals) > 1:
