@@ -33,7 +33,7 @@ TEST_CASE("a reading's own error and its own spread add up") {
 }
 
 TEST_CASE("without readings all wirings are as likely") {
-    ReadingLikelihood const none({}, {}, {});
+    ReadingLikelihood const none(std::vector<ExpectedReading>{}, {}, {});
     CHECK(none.logarithm() == 0.0);
     CHECK(none.misfit() == 0.0);
 }
@@ -80,7 +80,7 @@ TEST_CASE("what was read narrows what will be read") {
     Moment moment;
     moment.loads = LoadsAre::at_rest;
     auto const network = build(bank, moment);
-    ExpectedReadings const readings(wiring_of(network), {0.01, 0.0});
+    ExpectedReadings readings(wiring_of(network), {0.01, 0.0});
     auto const red = node_of(network, "A+"), black = node_of(network, "A-");
     double const emf = 12.8, s = 0.01 * emf, e = 0.05;
     ReadingLikelihood const known({readings.volts_reading(red, black)}, {emf + 0.2}, {e});

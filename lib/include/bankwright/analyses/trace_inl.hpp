@@ -15,7 +15,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <map>
+#include <numeric>
 #include <set>
 #include <stdexcept>
 #include <string>
@@ -32,6 +34,7 @@ struct Weighed {
     double weight = 0.0; // logarithm of the posterior, not normalized
     double robust = 0.0;
     double misfit = 0.0;
+    bool is_bound = false; // its weight is at most this: not looked at, as it lies far below the likeliest
 };
 
 // One hypothesis after the readings: the suspect that stands for it, and between which values it most likely lies.
@@ -43,6 +46,7 @@ struct Ranked {
 };
 
 inline constexpr double worth_showing = 1e-3; // probability
+inline constexpr double far_below = 40.0;     // logarithms of a weight: 1e-17
 inline constexpr std::size_t most_kept = 250; // hypotheses that are looked at closely
 inline constexpr std::size_t most_asked = 60; // groups that the next reading is to tell apart
 inline constexpr double much_current = 5.0;   // [A] with every load off: no equalizing of a sound bank comes near it
@@ -121,20 +125,20 @@ public:
     TraceResult trace(std::vector<TakenReading> const& readings) {
         for (auto const& reading : readings)
             internal::tracing::refuse_unfit(reading);
-        suspects_.forget_pairs();
+        forget(readings);
         readings_.take(readings);
-        weigh(0);
+        weigh();
         if (readings_.any_unrested() && drives_current(likeliest())) { // what is charged reads more than it rests at
             readings_.believe_unrested();
-            weigh(0);
+            weigh();
         }
         if (misfit_of_likeliest() > options_.explained) {
             if (doubt_slip(std::nullopt))
-                weigh(0);
+                weigh();
             else if (add_pairs())
-                weigh(weighed_.size());
+                weigh_from(weighed_.size());
         }
-        if (is_unlikely(likeliest()) && doubt_slip(weighed_[likeliest()].weight)) weigh(0);
+        if (is_unlikely(likeliest()) && doubt_slip(weighed_[likeliest()].weight)) weigh();
         auto ranked = rank();
         TraceResult result;
         result.explained =
@@ -150,14 +154,56 @@ public:
     }
 
 private:
-    void weigh(std::size_t begin) {
-        auto const& all = suspects_.all();
-        weighed_.resize(begin);
-        for (std::size_t s = begin; s < all.size(); ++s) {
-            auto const likelihood = readings_.likelihood_of(s);
-            weighed_.push_back(
-                {std::log(all[s].weight) + likelihood.logarithm(), likelihood.robust(), likelihood.misfit()});
+    // Pairs, what was solved for readings that are no more, and what is too much to keep.
+    void forget(std::vector<TakenReading> const& readings) {
+        suspects_.forget_pairs();
+        if (weighed_.size() > suspects_.singles()) weighed_.resize(suspects_.singles());
+        std::vector<Moment> moments{internal::suspecting::at_rest(), Moment{}};
+        for (auto const& reading : readings)
+            moments.push_back(reading.moment);
+        suspects_.forget_but(moments);
+    }
+
+    void weigh_one(std::size_t s) {
+        auto const likelihood = readings_.likelihood_of(s);
+        weighed_[s] = {std::log(suspects_.all()[s].weight) + likelihood.logarithm(), likelihood.robust(),
+                       likelihood.misfit()};
+    }
+    void weigh_from(std::size_t begin) {
+        weighed_.resize(suspects_.all().size());
+        for (std::size_t s = begin; s < weighed_.size(); ++s)
+            weigh_one(s);
+    }
+
+    // A reading more makes a suspect likelier by no more than where the meter shows what it expects, and that is as
+    // sure as the meter: 1 / error. Who lies far below the likeliest even so is not looked at.
+    void weigh() {
+        auto now = readings_.weights();
+        bool const goes_on = weighed_.size() == suspects_.all().size() && weights_.size() <= now.size() &&
+                             std::equal(weights_.begin(), weights_.end(), now.begin());
+        auto const before = goes_on ? weights_.size() : 0;
+        weights_ = std::move(now);
+        if (before == 0) return weigh_from(0);
+        if (before == weights_.size()) return;
+        double most_gained = 0.0;
+        for (auto r = before; r < weights_.size(); ++r)
+            most_gained -= std::log(weights_[r].error);
+        std::vector<std::size_t> order(weighed_.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        std::stable_sort(order.begin(), order.end(),
+                         [&](auto a, auto b) { return weighed_[a].weight > weighed_[b].weight; });
+        double likeliest = -std::numeric_limits<double>::infinity();
+        for (auto const s : order) {
+            weighed_[s].weight += most_gained;
+            weighed_[s].is_bound = true;
+            if (weighed_[s].weight < likeliest - internal::tracing::far_below) continue;
+            weigh_one(s);
+            likeliest = std::max(likeliest, weighed_[s].weight);
         }
+    }
+    void weigh_all() {
+        for (std::size_t s = 0; s < weighed_.size(); ++s)
+            if (weighed_[s].is_bound) weigh_one(s);
     }
 
     // A slip of who read is likelier than what has run being miswired.
@@ -169,6 +215,7 @@ private:
         });
     }
     bool doubt_slip(std::optional<double> least) {
+        weigh_all();
         return readings_.doubt_slip([&](std::size_t s) { return weighed_[s].robust; }, least);
     }
 
@@ -187,6 +234,7 @@ private:
 
     // What alone comes nearest, with every other fault; the nearest first, for as many as there is time.
     bool add_pairs() {
+        weigh_all();
         auto const before = suspects_.all().size();
         std::vector<std::size_t> order;
         for (std::size_t s = 1; s < before; ++s)
@@ -264,6 +312,7 @@ private:
         std::map<std::size_t, std::vector<std::pair<std::size_t, double>>> by_hypothesis; // suspects and weights
         double sum = 0.0;
         for (std::size_t s = 0; s < all.size(); ++s) {
+            if (weighed_[s].is_bound) continue;
             double const weight = std::exp(weighed_[s].weight - most);
             by_hypothesis[all[s].hypothesis].emplace_back(s, weight);
             sum += weight;
@@ -278,6 +327,11 @@ private:
         std::stable_sort(ranked.begin(), ranked.end(), [](auto const& a, auto const& b) {
             return but_for_rounding(a.probability) > but_for_rounding(b.probability);
         });
+        double left = 0.0; // below what is worth showing, all together
+        while (ranked.size() > 1 && left + ranked.back().probability < internal::tracing::worth_showing) {
+            left += ranked.back().probability;
+            ranked.pop_back();
+        }
         if (ranked.size() > internal::tracing::most_kept) ranked.resize(internal::tracing::most_kept);
         return ranked;
     }
@@ -313,7 +367,7 @@ private:
         for (auto const& moment : moments) {
             views.push_back({moment, {}, {}});
             for (std::size_t r = 0; r < ranked.size(); ++r) {
-                auto const& expected = suspects_.expected(ranked[r].best, moment);
+                auto& expected = suspects_.expected(ranked[r].best, moment);
                 views.back().outlooks.emplace_back(expected, likelihoods[r], suspects_.network().terminals.size());
                 if (clampable_.empty()) continue;
                 views.back().currents.emplace_back();
@@ -469,8 +523,9 @@ private:
     TraceOptions options_;
     Suspects suspects_;
     internal::tracing::BelievedReadings readings_;
-    std::vector<std::pair<std::string, std::size_t>> clampable_; // parts with an element of each
-    std::vector<internal::tracing::Weighed> weighed_;            // by suspect
+    std::vector<std::pair<std::string, std::size_t>> clampable_;       // parts with an element of each
+    std::vector<internal::tracing::Weighed> weighed_;                  // by suspect
+    std::vector<internal::tracing::BelievedReadings::Weight> weights_; // the readings that they were weighed with
 };
 
 BANKWRIGHT_INLINE FaultTracer::FaultTracer(Bank const& bank, TraceOptions const& options)

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/trace/reading_doubts.hpp"
+#include "bankwright/analyses/trace/remembered_readings.hpp"
 #include "bankwright/analyses/trace/suspects.hpp"
 #include "bankwright/analyses/trace_options.hpp"
 #include "bankwright/network/network.hpp"
@@ -33,14 +34,14 @@ inline constexpr std::size_t most_near = 200; // suspects with which a slip of o
 class BelievedReadings {
 public:
     BelievedReadings(Suspects& suspects, TraceOptions const& options)
-        : suspects_(suspects), options_(options), full_(suspects.bank(), options.spread) {}
+        : suspects_(suspects), options_(options), remembered_(suspects), full_(suspects.bank(), options.spread) {}
 
     std::vector<TakenReading> const& all() const { return readings_; }
     bool is_empty() const { return values_.empty(); }
     std::vector<DoubtfulReading> const& doubtful() const { return doubtful_; }
     bool any_under_load() const {
-        return std::any_of(asked_.begin(), asked_.end(),
-                           [](AskedThen const& then) { return then.moment.loads != LoadsAre::at_rest; });
+        return std::any_of(numbers_.begin(), numbers_.end(),
+                           [&](auto r) { return readings_[r].moment.loads != LoadsAre::at_rest; });
     }
 
     // What was read, what of it is beyond doubt, and which of the wiring it is of.
@@ -64,6 +65,10 @@ public:
             if (!std::isfinite(one.value)) throw std::invalid_argument("a reading is no number");
             taken_.push_back(one);
         }
+        std::vector<RememberedReadings::Wanted> wanted;
+        for (std::size_t r = 0; r < taken_.size(); ++r)
+            wanted.push_back({readings_[r].moment, taken_[r].asked});
+        columns_ = remembered_.want(wanted);
         for (std::size_t r = 0; r < taken_.size(); ++r)
             doubt_alone(r);
         believe();
@@ -104,10 +109,15 @@ public:
                               double const x = but_for_rounding(robust(a)), y = but_for_rounding(robust(b));
                               return x > y || (x == y && a < b);
                           });
-        std::vector<doubting::NearSuspect> near{
-            {std::log(suspects_.all().front().weight), expected_of(0)}}; // as described
+        std::vector<doubting::NearSuspect> near;
+        auto const add = [&](std::size_t suspect) {
+            auto expected = expected_of(suspect);
+            near.push_back(
+                {std::log(suspects_.all()[suspect].weight), std::move(expected.owned), std::move(expected.by_reading)});
+        };
+        add(0); // as described
         for (std::size_t n = 0; n < most; ++n)
-            near.push_back({std::log(suspects_.all()[order[n]].weight), expected_of(order[n])});
+            add(order[n]);
         std::vector<char> open_to_doubt;
         for (auto const r : numbers_)
             open_to_doubt.push_back(!is_confirmed(r));
@@ -122,17 +132,31 @@ public:
         return true;
     }
 
-    std::vector<ExpectedReading> expected_of(std::size_t suspect) {
-        std::vector<ExpectedReading> expected(values_.size());
-        for (auto const& then : asked_) {
-            auto of_moment = suspects_.readings(suspect, then.moment, then.readings);
-            for (std::size_t r = 0; r < of_moment.size(); ++r)
-                expected[then.numbers[r]] = std::move(of_moment[r]);
-        }
-        return expected;
+    ExpectedOfAll expected_of(std::size_t suspect) {
+        std::vector<std::size_t> columns;
+        for (auto r : numbers_)
+            columns.push_back(columns_[r]);
+        return remembered_.of(suspect, columns);
     }
     ReadingLikelihood likelihood_of(std::size_t suspect) {
-        return ReadingLikelihood(expected_of(suspect), values_, errors_);
+        auto expected = expected_of(suspect);
+        if (expected.owned.empty()) return ReadingLikelihood(std::move(expected.by_reading), values_, errors_);
+        return ReadingLikelihood(std::move(expected.owned), values_, errors_);
+    }
+
+    // A reading that is believed, as it is weighed.
+    struct Weight {
+        std::size_t column = 0; // which reading it is
+        double value = 0.0, error = 0.0;
+        bool operator==(Weight const& other) const {
+            return column == other.column && value == other.value && error == other.error;
+        }
+    };
+    std::vector<Weight> weights() const {
+        std::vector<Weight> weights;
+        for (std::size_t n = 0; n < values_.size(); ++n)
+            weights.push_back({columns_[numbers_[n]], values_[n], errors_[n]});
+        return weights;
     }
 
 private:
@@ -142,26 +166,12 @@ private:
         double error = 0.0;
         bool left_out = false;
     };
-    struct AskedThen {
-        Moment moment;
-        std::vector<AskedReading> readings;
-        std::vector<std::size_t> numbers; // of those among all that are believed
-    };
-
-    // The readings that are believed, moment by moment.
     void believe() {
         values_.clear();
         errors_.clear();
         numbers_.clear();
-        asked_.clear();
         for (std::size_t r = 0; r < taken_.size(); ++r) {
             if (taken_[r].left_out) continue;
-            auto known = std::find_if(asked_.begin(), asked_.end(), [&](AskedThen const& then) {
-                return suspecting::same(then.moment, readings_[r].moment);
-            });
-            if (known == asked_.end()) known = asked_.insert(known, {readings_[r].moment, {}, {}});
-            known->readings.push_back(taken_[r].asked);
-            known->numbers.push_back(values_.size());
             values_.push_back(taken_[r].value);
             errors_.push_back(taken_[r].error);
             numbers_.push_back(r);
@@ -252,13 +262,14 @@ private:
 
     Suspects& suspects_;
     TraceOptions const& options_;
+    RememberedReadings remembered_;
     doubting::FullBank full_;
     std::vector<TakenReading> readings_;
     std::vector<Taken> taken_; // by reading
     std::vector<DoubtfulReading> doubtful_;
     std::vector<double> values_, errors_; // [V] or [A], by believed reading
     std::vector<std::size_t> numbers_;    // of those among all
-    std::vector<AskedThen> asked_;
+    std::vector<std::size_t> columns_;    // of all, where they are remembered
 };
 
 } // namespace bankwright::internal::tracing

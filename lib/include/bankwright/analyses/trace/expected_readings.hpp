@@ -6,7 +6,6 @@
 #include "bankwright/linkage.hpp"
 #include "bankwright/solver/linear_network.hpp"
 
-#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -45,13 +44,16 @@ public:
     bool solved() const { return solved_; }
     double largest_battery_amps() const;    // [A] either way; 0 if it is not solved
     double volts(int red, int black) const; // [V]; between islands 0, as a meter's own resistance makes it
+    double volts_at(int node) const { return volts_[static_cast<std::size_t>(node)]; } // [V] of its island
     ExpectedReading volts_reading(int red, int black) const;
-    std::vector<double> node_sensitivities(int node) const; // [V] against its island's own zero, by element; one solve
+    // Elements of which something is not known that moves any node, and what that does to each node [V], against its
+    // island's own zero: a row by merged node, in the order of the elements. One solve a node, the first time.
+    std::vector<std::size_t> const& unsure_elements() const { return unsure_elements_; }
+    std::vector<double> const& node_sensitivities();
+    std::size_t merged(int node) const { return static_cast<std::size_t>(merged_[static_cast<std::size_t>(node)]); }
+    int island(int node) const { return island_[static_cast<std::size_t>(node)]; }
     bool together(int a, int b) const {
         return island_[static_cast<std::size_t>(a)] == island_[static_cast<std::size_t>(b)];
-    }
-    bool moves(std::size_t element) const { // any node, by what is not known of that element
-        return std::any_of(unsure_.begin(), unsure_.end(), [&](Unsure const& one) { return one.element == element; });
     }
     ExpectedReading amps_reading(std::size_t element) const;
     std::size_t bytes() const; // that it holds, nearly
@@ -65,7 +67,6 @@ private:
     // By element: how far one standard deviation moves what is measured as the voltages `response` [V] per ampere that
     // it would take in there (reciprocity: one solve a reading, whatever the number of elements).
     std::vector<double> moved(std::vector<double> const& response) const;
-    std::size_t merged(int node) const { return static_cast<std::size_t>(merged_[static_cast<std::size_t>(node)]); }
 
     bool solved_ = false;
     std::vector<Element> elements_;
@@ -73,6 +74,8 @@ private:
     std::vector<int> island_;   // by node
     std::vector<int> merged_;   // by node: which one joins make of it
     std::vector<Unsure> unsure_;
+    std::vector<std::size_t> unsure_elements_;
+    std::vector<double> node_sensitivities_;                  // empty until asked for
     std::optional<solver::LinearNetwork> network_;            // loads as conductances
     std::vector<double> branch_amps_, join_amps_, load_amps_; // [A]
     std::vector<solver::Branch> branches_;

@@ -55,7 +55,9 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
         if (element.is != Element::Is::branch || topology.branch_line[at(element.index)] < 0) continue;
         double const volts =
             emf_of_doubt(e, circuit.branches[at(element.index)], branch_amps_[at(element.index)], spread, doubts);
-        if (volts > 0.0) unsure_.push_back({e, element.index, volts});
+        if (!(volts > 0.0)) continue;
+        unsure_.push_back({e, element.index, volts});
+        unsure_elements_.push_back(e);
     }
 }
 
@@ -78,7 +80,8 @@ BANKWRIGHT_INLINE double ExpectedReadings::largest_battery_amps() const {
 
 BANKWRIGHT_INLINE std::size_t ExpectedReadings::bytes() const {
     return sizeof(*this) + elements_.size() * sizeof(Element) + branches_.size() * sizeof(solver::Branch) +
-           (40 * volts_.size() + 3 * branches_.size()) * sizeof(double) + unsure_.size() * sizeof(Unsure);
+           (40 * volts_.size() + 3 * branches_.size()) * sizeof(double) +
+           unsure_.size() * (sizeof(Unsure) + volts_.size() * sizeof(double));
 }
 
 BANKWRIGHT_INLINE double ExpectedReadings::volts(int red, int black) const {
@@ -101,11 +104,22 @@ BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::volts_reading(int red, int b
     return reading;
 }
 
-BANKWRIGHT_INLINE std::vector<double> ExpectedReadings::node_sensitivities(int node) const {
-    if (!solved_) return std::vector<double>(elements_.size(), 0.0);
-    std::vector<double> amps(network_->nodes(), 0.0);
-    amps[merged(node)] = 1.0;
-    return moved(network_->volts_of_injections(amps));
+BANKWRIGHT_INLINE std::vector<double> const& ExpectedReadings::node_sensitivities() {
+    if (!solved_ || !node_sensitivities_.empty()) return node_sensitivities_;
+    auto const nodes = network_->nodes(), many = unsure_.size();
+    node_sensitivities_.resize(nodes * many);
+    std::vector<double> amps(nodes, 0.0);
+    for (std::size_t n = 0; n < nodes; ++n) {
+        amps[n] = 1.0;
+        auto const response = network_->volts_of_injections(amps);
+        amps[n] = 0.0;
+        for (std::size_t u = 0; u < many; ++u) {
+            auto const& branch = branches_[static_cast<std::size_t>(unsure_[u].branch)];
+            node_sensitivities_[n * many + u] =
+                (response[merged(branch.to)] - response[merged(branch.from)]) * unsure_[u].volts / branch.resistance;
+        }
+    }
+    return node_sensitivities_;
 }
 
 BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::amps_reading(std::size_t number) const {

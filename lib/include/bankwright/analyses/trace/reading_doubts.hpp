@@ -85,8 +85,9 @@ inline constexpr double chance_of_slip = 0.01;
 
 // A suspect that comes near, with what it makes of each reading.
 struct NearSuspect {
-    double chance = 0.0; // its logarithm
-    std::vector<ExpectedReading> expected;
+    double chance = 0.0;                // its logarithm
+    std::vector<ExpectedReading> owned; // where nobody else holds them
+    std::vector<ExpectedReading const*> expected;
 };
 
 // With this slip made good, the weight of the likeliest suspect that explains all readings; none if none does.

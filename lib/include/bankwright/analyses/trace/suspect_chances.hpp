@@ -53,7 +53,7 @@ inline double chance_since(std::optional<Since> since, FaultKind kind) {
 inline constexpr double chance_as_described = 5.0; // who traces has seen something
 inline constexpr double chance_of_second = 0.01;   // of one fault more, against without it
 
-inline constexpr std::size_t most_kept_bytes = 128u << 20;
+inline constexpr std::size_t most_kept_bytes = 64u << 20;
 
 inline bool same(Moment const& a, Moment const& b) {
     return a.loads == b.loads && a.everything_closed == b.everything_closed && a.chargers == b.chargers &&

@@ -10,7 +10,7 @@
 #include "bankwright/network/moment.hpp"
 
 #include <cstddef>
-#include <deque>
+#include <list>
 #include <map>
 #include <optional>
 #include <unordered_map>
@@ -32,12 +32,14 @@ public:
 
     std::vector<Suspect> const& all() const { return suspects_; }
     std::vector<FaultChange> const& changes() const { return changes_; }
+    std::size_t singles() const { return singles_; } // and as described: they come first, pairs after them
+    std::size_t elements() const;                          // of the wiring, in all parts
     Bank const& bank() const { return bank_; }
     Network const& network() const { return network_; } // at rest
     Places const& places() const { return places_; }
 
-    // What the bank reads with that suspect in it. Solved once, and held for good.
-    ExpectedReadings const& expected(std::size_t suspect, Moment const& moment);
+    // What the bank reads with that suspect in it. Solved once, and held until it is forgotten.
+    ExpectedReadings& expected(std::size_t suspect, Moment const& moment);
 
     // What the `asked` would read with that suspect in it: by an update of the wiring as described where that will do,
     // else solved, and kept while there is room.
@@ -47,6 +49,8 @@ public:
     // Adds two faults at once, at every pair of their values; nothing if it is there, or if both are of one element.
     void add_pair(std::size_t one, std::size_t other);
     void forget_pairs(); // and what was solved of them
+    // Leaves what was solved for these moments, while it is not too much, and at rest.
+    void forget_but(std::vector<Moment> const& moments);
     // In words; none for as described. One fault alone with the values that it lies between.
     std::vector<Fault> describe(Suspect const& suspect, double low, double high) const;
 
@@ -71,7 +75,7 @@ private:
     std::size_t hypotheses_ = 0;
     std::size_t singles_ = 0, single_hypotheses_ = 0; // without pairs
     std::map<std::pair<std::size_t, std::size_t>, std::size_t> pairs_;
-    std::deque<AtMoment> moments_; // what is held by reference does not move
+    std::list<AtMoment> moments_; // what is held by reference does not move
     std::size_t kept_bytes_ = 0;
 };
 

@@ -26,20 +26,40 @@ BANKWRIGHT_INLINE Suspects::Suspects(Bank const& bank, PartSpread const& spread,
     single_hypotheses_ = hypotheses_;
 }
 
+BANKWRIGHT_INLINE std::size_t Suspects::elements() const {
+    std::size_t sum = 0;
+    for (auto const& part : network_.parts)
+        sum += part.elements.size();
+    return sum;
+}
+
 BANKWRIGHT_INLINE void Suspects::forget_pairs() {
+    bool const had_pairs = suspects_.size() > singles_;
     suspects_.resize(singles_);
     hypotheses_ = single_hypotheses_;
     pairs_.clear();
+    if (!had_pairs) return;
     for (auto& then : moments_)
         for (auto known = then.expected.begin(); known != then.expected.end();)
             if (known->first < singles_)
                 ++known;
             else
                 known = then.expected.erase(known);
+}
+
+BANKWRIGHT_INLINE void Suspects::forget_but(std::vector<Moment> const& moments) {
+    moments_.remove_if([&](AtMoment const& then) {
+        return std::none_of(moments.begin(), moments.end(),
+                            [&](Moment const& one) { return internal::suspecting::same(one, then.moment); });
+    });
     kept_bytes_ = 0;
     for (auto const& then : moments_)
         for (auto const& [suspect, expected] : then.expected)
             kept_bytes_ += expected.bytes();
+    if (kept_bytes_ <= internal::suspecting::most_kept_bytes) return;
+    for (auto& then : moments_)
+        then.expected.clear();
+    kept_bytes_ = 0;
 }
 
 // Wet: a plug and receptacle, and the ring terminals and crimps of what is landed there.
@@ -114,11 +134,13 @@ BANKWRIGHT_INLINE std::vector<PartDoubt> Suspects::doubts_of(Suspect const& susp
     return doubts;
 }
 
-BANKWRIGHT_INLINE ExpectedReadings const& Suspects::expected(std::size_t suspect, Moment const& moment) {
+BANKWRIGHT_INLINE ExpectedReadings& Suspects::expected(std::size_t suspect, Moment const& moment) {
     auto& then = at(moment);
     auto const known = then.expected.find(suspect);
     if (known != then.expected.end()) return known->second;
-    return then.expected.emplace(suspect, solve(suspect, then.updated.drawn())).first->second;
+    auto& solved = then.expected.emplace(suspect, solve(suspect, then.updated.drawn())).first->second;
+    kept_bytes_ += solved.bytes();
+    return solved;
 }
 
 BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, AtMoment& moment,

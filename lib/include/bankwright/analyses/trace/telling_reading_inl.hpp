@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 #include <vector>
 
@@ -105,6 +106,22 @@ inline double bits(std::vector<Seen> const& seen) {
     return (entropy(shares, whole) + sum) / whole;
 }
 
+// Of two that hang together alike no pair of terminals reads further apart than the two terminals that differ most.
+inline bool are_one(VoltageOutlooks const& a, VoltageOutlooks const& b, double least, double told_apart) {
+    if (!a.solved() || !b.solved() || a.islands() != b.islands()) return false;
+    auto const &x = a.island_volts(), &y = b.island_volts();
+    std::vector<std::pair<double, double>> reach; // by island: the least and the most
+    for (std::size_t t = 0; t < x.size(); ++t) {
+        auto const island = static_cast<std::size_t>(a.islands()[t]);
+        while (reach.size() <= island)
+            reach.emplace_back(std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity());
+        reach[island].first = std::min(reach[island].first, x[t] - y[t]);
+        reach[island].second = std::max(reach[island].second, x[t] - y[t]);
+        if (reach[island].second - reach[island].first > told_apart * least) return false;
+    }
+    return true;
+}
+
 inline std::vector<TellingReading> candidates_of(std::vector<View> const& views, Reach const& reach, bool far) {
     std::vector<TellingReading> candidates;
     auto const& place_of = *reach.place_of;
@@ -149,6 +166,7 @@ inline std::optional<TellingReading> most_telling_of(std::vector<View> const& vi
 
 BANKWRIGHT_INLINE bool can_tell(std::vector<View> const& views, std::size_t one, std::size_t other,
                                 TraceOptions const& options) {
+    double const least = internal::telling::error_of(options, 0.0); // of the meter, wherever its leads are
     for (auto const& view : views) {
         for (std::size_t part = 0; !view.currents.empty() && part < view.currents[one].size(); ++part) {
             auto const &a = view.currents[one][part], &b = view.currents[other][part];
@@ -157,10 +175,12 @@ BANKWRIGHT_INLINE bool can_tell(std::vector<View> const& views, std::size_t one,
                 return true;
         }
         auto const &a = view.outlooks[one], &b = view.outlooks[other];
+        if (internal::telling::are_one(a, b, least, options.told_apart)) continue;
         int const terminals = a.terminals();
         for (int red = 0; red < terminals; ++red)
             for (int black = red + 1; black < terminals; ++black) {
                 double const volts = a.volts(red, black), apart = (volts - b.volts(red, black)) / options.told_apart;
+                if (apart * apart <= least * least) continue;
                 double const error = internal::telling::error_of(options, volts);
                 if (apart * apart <= error * error) continue; // whatever the spreads are
                 double const x = a.of(red, black).spread, y = b.of(red, black).spread;

@@ -40,57 +40,57 @@ inline CurrentOutlook current_outlook(ExpectedReadings const& expected, ReadingL
 // Prepared node by node, so that every pair of terminals is cheap.
 class VoltageOutlooks {
 public:
-    VoltageOutlooks(ExpectedReadings const& expected, ReadingLikelihood const& known, std::size_t nodes)
-        : expected_(&expected) {
-        for (std::size_t n = 0; n < nodes; ++n) {
-            auto const sensitivities = expected.node_sensitivities(static_cast<int>(n));
-            auto const projection = known.project(sensitivities);
-            double shift = 0.0;
-            for (std::size_t i = 0; i < projection.size(); ++i)
-                shift += projection[i] * known.weights()[i];
-            free_.push_back(nonzero(sensitivities));
-            known_.push_back(projection);
-            shift_.push_back(shift);
+    VoltageOutlooks(ExpectedReadings& expected, ReadingLikelihood const& known, std::size_t terminals)
+        : expected_(&expected), many_(expected.unsure_elements().size()), readings_(known.weights().size()),
+          known_(known.project(expected.node_sensitivities(), expected.unsure_elements())) {
+        for (std::size_t t = 0; t < terminals; ++t) {
+            auto const node = static_cast<int>(t);
+            island_.push_back(expected.island(node));
+            double volts = expected.solved() ? expected.volts_at(node) : 0.0;
+            if (many_ > 0 && expected.solved())
+                for (std::size_t i = 0; i < readings_; ++i)
+                    volts += known_[expected.merged(node) * readings_ + i] * known.weights()[i];
+            volts_.push_back(volts);
         }
     }
 
-    int terminals() const { return static_cast<int>(shift_.size()); }
+    int terminals() const { return static_cast<int>(volts_.size()); }
+    bool solved() const { return expected_->solved(); }
+    std::vector<int> const& islands() const { return island_; }        // by terminal
+    std::vector<double> const& island_volts() const { return volts_; } // [V] against its island's own zero
+
     VoltageOutlook of(int red, int black) const {
         if (!is_known(red, black)) return {0.0, expected_->volts_reading(red, black).own_spread};
-        auto const a = static_cast<std::size_t>(red), b = static_cast<std::size_t>(black);
-        double variance = distance(free_[a], free_[b]) - distance(known_[a], known_[b]);
+        if (many_ == 0) return {volts(red, black), 0.0};
+        auto const a = expected_->merged(red), b = expected_->merged(black);
+        double const variance =
+            distance(expected_->node_sensitivities(), a, b, many_) - distance(known_, a, b, readings_);
         return {volts(red, black), std::sqrt(std::max(variance, 0.0))};
     }
     double volts(int red, int black) const { // of() without its spread, which is most of the work
         if (!is_known(red, black)) return 0.0;
-        return expected_->volts(red, black) + shift_[static_cast<std::size_t>(red)] -
-               shift_[static_cast<std::size_t>(black)];
+        return volts_[static_cast<std::size_t>(red)] - volts_[static_cast<std::size_t>(black)];
     }
 
 private:
-    bool is_known(int red, int black) const { return expected_->solved() && expected_->together(red, black); }
-    static double distance(std::vector<double> const& a, std::vector<double> const& b) {
+    bool is_known(int red, int black) const {
+        return expected_->solved() &&
+               island_[static_cast<std::size_t>(red)] == island_[static_cast<std::size_t>(black)];
+    }
+    static double distance(std::vector<double> const& rows, std::size_t a, std::size_t b, std::size_t width) {
         double sum = 0.0;
-        for (std::size_t i = 0; i < a.size(); ++i)
-            sum += (a[i] - b[i]) * (a[i] - b[i]);
+        for (std::size_t i = 0; i < width; ++i) {
+            double const apart = rows[a * width + i] - rows[b * width + i];
+            sum += apart * apart;
+        }
         return sum;
     }
 
-    // Most parts move nothing at rest: the same ones at every node, so they can be left out.
-    std::vector<double> nonzero(std::vector<double> const& all) {
-        if (kept_.empty())
-            for (std::size_t i = 0; i < all.size(); ++i)
-                if (expected_->moves(i)) kept_.push_back(i);
-        std::vector<double> left;
-        for (auto i : kept_)
-            left.push_back(all[i]);
-        return left;
-    }
-
-    ExpectedReadings const* expected_;
-    std::vector<std::size_t> kept_;
-    std::vector<std::vector<double>> free_, known_;
-    std::vector<double> shift_;
+    ExpectedReadings* expected_;
+    std::size_t many_ = 0, readings_ = 0;
+    std::vector<double> known_; // projections, by merged node
+    std::vector<int> island_;   // by terminal
+    std::vector<double> volts_; // [V] by terminal
 };
 
 } // namespace bankwright
