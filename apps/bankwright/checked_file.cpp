@@ -25,8 +25,8 @@ std::string shortened(std::string name) {
 std::string unchecked(std::string const& file, std::vector<std::string> left_out) {
     for (auto& name : left_out)
         name = shortened(std::move(name));
-    return terminal_safe(fmt::format("bankwright: {}: only shorts and matching were checked, for want of `{}`", file,
-                                     fmt::join(left_out, "`, `"))) +
+    return terminal_safe(fmt::format("bankwright: {}: only shorts and matching were checked, as `{}` could not be read",
+                                     file, fmt::join(left_out, "`, `"))) +
            "\n";
 }
 

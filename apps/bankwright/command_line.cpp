@@ -25,7 +25,7 @@ Run tell(std::string text) {
 
 Run misuse(std::string const& problem) {
     return [problem](bool) {
-        return Outcome{{}, "bankwright: " + problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
+        return Outcome{{}, "bankwright: " + problem + "\nbankwright --help shows how to use it\n", ExitCode::unusable};
     };
 }
 
@@ -78,7 +78,7 @@ private:
     }
     CLI::Option* add(Option const& option, option::FileName const& file) {
         auto& late = this->late([&name = file.target, option = option.names](std::string const&) {
-            return name.empty() ? option + ": a file needs a name, \"\" is none" : std::string();
+            return name.empty() ? option + ": a file needs a name, not \"\"" : std::string();
         });
         late.words.emplace_back();
         return late.option = command_.add_option(option.names, file.target, option.help);

@@ -23,7 +23,7 @@ void add_output(std::vector<Option>& options, OutputFile& target, std::string he
         {.names = "-o,--output", .kind = option::FileName{target.name}, .help = std::move(help), .stands_for = "FILE"});
     options.push_back({.names = "--force",
                        .kind = flag(target.is_forced),
-                       .help = "Let --output replace a read-only file, or what a link leads to"});
+                       .help = "Let --output replace a read-only file, or what a link points to"});
 }
 
 Option how_to_print(Format& target, std::vector<Format> const& known) {

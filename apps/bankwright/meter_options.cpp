@@ -12,7 +12,7 @@ option::Typed accuracy(HookupOptions& hookup) { // "0.5 % + 2 digits"
         auto const accuracy = parse_stated_accuracy(typed);
         if (!accuracy)
             return "--meter: `" + terminal_safe(typed) +
-                   "` is no accuracy of a meter; expected one such as \"0.5 % + 2 digits\"";
+                   "` is not a meter's accuracy; expected one such as \"0.5 % + 2 digits\"";
         hookup.of_reading = accuracy->of_reading;
         hookup.digits = accuracy->digits;
         return {};
@@ -32,6 +32,6 @@ void add_meter(std::vector<Option>& options, HookupOptions& hookup) {
                        .stands_for = "VOLTAGE"});
     options.push_back({.names = "--charge-within",
                        .kind = quantity<StateOfCharge>("--charge-within", hookup.charge_within, charge_within_problem),
-                       .help = "How near each battery is to the charge that the file states (default \"5 %\")",
+                       .help = "How close each battery is to the charge that the file states (default \"5 %\")",
                        .stands_for = "SHARE"});
 }

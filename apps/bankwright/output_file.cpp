@@ -53,7 +53,7 @@ std::string protection_of(std::string const& name, struct stat const& old) {
         return "is a link to `" + fs::read_symlink(name, error).native() +
                "`; nothing was written. Name that file itself, or add --force";
     bool const is_read_only = (old.st_mode & 0222) == 0 || access(name.c_str(), W_OK) != 0;
-    return is_read_only ? "is read-only; nothing was written. Take another name, or add --force" : "";
+    return is_read_only ? "is read-only; nothing was written. Use another name, or add --force" : "";
 }
 
 } // namespace

@@ -48,7 +48,7 @@ int open_below(std::string const& root, fs::path const& path) {
 Input read_all(int file, std::size_t limit) {
     struct stat status {};
     if (fstat(file, &status) != 0) return {{}, std::strerror(errno)};
-    if (!S_ISREG(status.st_mode)) return {{}, "no ordinary file"};
+    if (!S_ISREG(status.st_mode)) return {{}, "not a regular file"};
     Input input;
     char chunk[65536];
     while (input.text.size() <= limit) {

@@ -256,7 +256,7 @@ class Bank(PartMethods):
         """Everything that is wrong with it. `only` and `skip` are ids of rules or families, such as "wiring" or
         ["wiring", "matching/mixed-age"].
 
-        Raises Unsuitable for a word that is no rule and no family, with the nearest that is.
+        Raises Unsuitable for a word that is neither a rule nor a family, with the nearest that is.
         """
         found: Findings = Findings.of(self._read().check(_words(only), _words(skip)))
         return found

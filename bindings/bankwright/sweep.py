@@ -114,7 +114,7 @@ def _spec(bank: Bank, part: str, key: str) -> tuple[str, str]:
         raise UnknownName(f"the bank has no part `{part}`")
     spec = sections()[section].key(key)
     if not spec.is_quantity:
-        raise Unsuitable(f"`{part}.{key}` is no quantity: it cannot be swept")
+        raise Unsuitable(f"`{part}.{key}` is not a quantity: it cannot be swept")
     return spec.kind, spec.unit
 
 

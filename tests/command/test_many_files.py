@@ -54,7 +54,7 @@ def test_the_current_folder_is_a_folder(check):
 
 def test_what_is_no_bank_file_is_passed_over_and_only_strangers_are_named(check):
     _, _, err = check("boats")
-    assert err == "bankwright: passed over 1 file, no bank file: boats/tool.toml\n"
+    assert err == "bankwright: ignored 1 file that is not a bank file: boats/tool.toml\n"
 
 
 @pytest.mark.parametrize("name, rule", [("parts.toml", "file/not-a-bank"), ("bankwright-settings.toml", "file/not-a-bank"),
@@ -192,7 +192,7 @@ def test_a_long_run_tells_a_terminal_how_far_it_is_and_takes_that_away(command, 
     os.close(ours)
     assert status == 0 and "6 files: 1 warning" in out and "\r" not in out and "\x1b" not in out
     assert seen.startswith("\r2 of 9 files") and "\r\x1b[K" in seen
-    assert seen.index("\r\x1b[K") < seen.index("passed over")
+    assert seen.index("\r\x1b[K") < seen.index("ignored")
 
 
 @pytest.mark.parametrize("environment, is_terminal", [({}, False), ({"TERM": "dumb"}, True)])

@@ -76,8 +76,8 @@ def test_a_list_outside_the_folder_given_is_not_read(write, check, argument, lis
 
 @pytest.mark.parametrize("path, says", [
     ("/etc/hostname", "absolute path"), ("C:/parts.toml", "absolute path"), ("lists\\parts.toml", "separated by `/`"),
-    ("", "has no name"), (".", "is a folder"), ("nowhere.toml", "is not there"), ("a\u0000b", "NUL"), ("lists", "no ordinary file"),
-    ("lists/", "is a folder"), ("pipe", "no ordinary file"), ("bow.toml", "is a bank file"), ("link.toml", "behind a link"),
+    ("", "has no name"), (".", "is a folder"), ("nowhere.toml", "is not there"), ("a\u0000b", "NUL"), ("lists", "not a regular file"),
+    ("lists/", "is a folder"), ("pipe", "not a regular file"), ("bow.toml", "is a bank file"), ("link.toml", "behind a link"),
     ("linked/parts.toml", "behind a link"), ("inside.toml", "behind a link")])
 def test_what_is_no_part_list_is_a_finding_at_its_place(tmp_path, write, check, path, says):
     write("boats/bow.toml", bank(path))
@@ -133,7 +133,7 @@ def test_a_name_stands_for_one_model(write, check):
     _, findings = check("boats")
     assert [finding["rule"] for finding in findings] == ["file/duplicate-id"] * 2
     assert "`no6` is a model of the part list `q.toml` on line 3, and of the part list `p.toml` on line 5" in findings[0]["message"]
-    assert "stands twice" in findings[1]["message"]
+    assert "is named twice" in findings[1]["message"]
 
 
 @pytest.mark.parametrize("parts", ["3", '"parts.toml"', '["parts.toml", 3]', "[{}]"])

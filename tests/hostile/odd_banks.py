@@ -168,7 +168,7 @@ class Maker:
         self.sections[section][f"w{len(self.sections['jumpers']) + len(self.sections['cables'])}"] = keys
 
     def string(self, length, turned=()):
-        """Batteries one behind the other, those in `turned` the wrong way round; its two ends."""
+        """Batteries one behind the other, those in `turned` the wrong way around; its two ends."""
         first = len(self.sections["batteries"])
         self.add("batteries", length)
         names = list(self.sections["batteries"])[first:]

@@ -97,9 +97,9 @@ def test_what_is_in_a_folder_is_no_trap(run, tmp_path):
 
 @pytest.mark.parametrize("path, says", [
     ("loop.toml", "behind a link"), ("round/round/parts.toml", "behind a link"), ("x/linked/../parts.toml", "is not there"),
-    ("folder", "no ordinary file"), ("pipe", "no ordinary file"), ("socket", "cannot be read"), ("parts.toml/", "is a folder"),
+    ("folder", "not a regular file"), ("pipe", "not a regular file"), ("socket", "cannot be read"), ("parts.toml/", "is a folder"),
     ("parts.toml/x", "behind a link"), ("./../tree/../../outside/secret.toml", "lies outside"), ("~/parts.toml", "is not there"),
-    ("x/linked/secret.toml", "behind a link"), ("device", "no ordinary file"), ("a/" * 2000 + "parts.toml", "is not there"),
+    ("x/linked/secret.toml", "behind a link"), ("device", "not a regular file"), ("a/" * 2000 + "parts.toml", "is not there"),
     ("x" * 300, "cannot be read"), ("%2e%2e/outside/secret.toml", "is not there"), ("...", "is not there")], ids=lambda value: value[:40])
 def test_a_part_list_comes_from_the_folder_or_not_at_all(run, tmp_path, path, says):
     tree, outside = tmp_path / "tree", tmp_path / "outside"

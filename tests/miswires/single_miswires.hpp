@@ -42,7 +42,7 @@ void for_each_conductor(Bank& bank, Do&& act) {
             act(run);
 }
 
-// What is landed on one terminal goes to the other, and the other way round.
+// What is landed on one terminal goes to the other, and the other way around.
 inline void exchange(Bank& bank, std::string const& a, std::string const& b) {
     for_each_conductor(bank, [&](Run& run) {
         for (auto* end : {&run.from, &run.to}) {

@@ -1,7 +1,7 @@
 """Where could solver/, network/ and rules/ be wrong by one sign? Finds such places with clang's parser and writes them all into one copy
 of the headers, each behind a switch: one build serves every mutant.
 
-A mutant is one change: a comparison turned round, a sum into a difference, a product into a quotient, `and` into `or`, `+=` into `-=`, a
+A mutant is one change: a comparison turned around, a sum into a difference, a product into a quotient, `and` into `or`, `+=` into `-=`, a
 call or an increment left out. Constant expressions are passed over: they are evaluated while compiling, when no switch can be asked. So is
 room that is only reserved, which changes no answer. A comparison made strict or loose is none: it differs at one value of a real number,
 which no measurement meets.

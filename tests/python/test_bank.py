@@ -157,7 +157,7 @@ def test_a_bank_draws_itself_and_a_broken_one_says_why(bow, root):
     broken = Bank.from_text('bankwright = 1\n[batteries]\nA = { voltage = "<b>12</b> parsecs" }\n')
     assert "<table>" in broken._repr_html_() and "<b>12" not in broken._repr_html_()
     miswired = bankwright.read(root / "data/examples/bow-36v-miswired.toml")
-    assert "wrong way round" in miswired.check()._repr_html_()
+    assert "wrong way around" in miswired.check()._repr_html_()
 
 
 def test_part_lists_in_the_folder_are_read_and_no_others(tmp_path):

@@ -71,7 +71,7 @@ TEST_CASE("ten thousand banks are solved where they can be, at the upper voltage
                           : i % 10 < 9 ? feeder::Made::at_random
                                        : feeder::Made::to_fail;
         auto one = draw.bank(made);
-        while (one.line.unpowered() < 0.05 * one.line.source.volts) // turned round by constant currents
+        while (one.line.unpowered() < 0.05 * one.line.source.volts) // turned around by constant currents
             one = draw.bank(made);
         check_bank(one, seen);
     }

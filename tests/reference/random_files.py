@@ -141,7 +141,7 @@ class RandomFile:
         self.add(section, "twin", **{"from": keys["to"], "to": keys["from"], "resistance": "0 ohm"})
 
     def miswire(self, posts):
-        if self.chance(0.25):  # a battery the wrong way round
+        if self.chance(0.25):  # a battery the wrong way around
             turned = self.random.choice(self.random.choice(posts))
             swap = {turned + "+": turned + "-", turned + "-": turned + "+"}
             for section in ("jumpers", "cables"):

@@ -1,4 +1,5 @@
 """Is everything finished, named for what it is, and free of the machine it was written on?"""
+import functools
 import re
 from pathlib import Path
 
@@ -38,7 +39,27 @@ BANNED = [
     (r"\b(is|{}) are wanted|\d+ (h|min|A|V) are wanted", "1 h is wanted", ()),
     (r"nothing that was thought of", "no fault that was tried fits these readings", ()),
     (r"date of make\b", "date of manufacture", ()),
+    (r"\b(turn(ed|s|ing)?( it| the battery|s? `[^`]+`)?|(wrong|other|same) way|goes) round\b", "around: `round` is British here", ()),
+    (r"\bput (this |that |it |them )?right\b", "correct: nobody says `put right` on an American dock", ()),
 ]
+MESSAGES_BANNED = [  # in what is printed, told from comments by its quotes
+    (r"\bexchange (the|its|what)\b|\bare exchanged\b", "swap: a rigger who reads `exchange the conductors` buys new ones"),
+    (r"\bfor want of\b|whatever little|\bhang in the air|without end\b", "plain words: as nothing is stated, however little, keeps driving"),
+    (r"\bis no (gauge|section|name for|model|terminal|cross-section|accuracy|number|SAE)|which is no\b", "is not a"),
+    (r"stands? (once|twice)\b|take (this|that|one of|it)\b[^.]* out\b", "is there twice; remove"),
+    (r"\bmend\b", "correct: a file is not mended"),
+    (r"d\.c\.|a\.c\.", "DC, AC"),
+    (r"\bnameplates behind\b|all that is behind it", "downstream: behind is a place in the boat"),
+    (r"least voltage|lives? through|taken for granted|inside resistance|in the end, not", "minimum, survive, assumptions, internal resistance, at the end"),
+    (r"battery full\b(?! (after|from|at|in))|bears? at most|\bbears a\b", "fully charge; carry, withstand"),
+    (r"with every load off [`a{]", "a comma after a clause that opens a sentence: `with every load off, ...`"),
+    (r"% of it are|\{\} (are|were) (lost|asked for)", "an amount is singular: 1.9 V is lost"),
+    (r"passed over|look for these rules", "ignored, check only: `skip` is an option's name"),
+    (r"nobody's judgment|rinse eyes at once, long", "do not replace judgment; flush for 15 minutes, and get medical help"),
+    (r"in a inline", "an inline: the parser's own words are corrected too"),
+]
+SITE = re.compile(r"\b[a-z0-9-]+\.(com|org|cn|us|net|io|codes|edu|info|gov)\b")
+STANDARD_SITES = re.compile(r"www\.w3\.org|json-schema\.org|docs\.oasis-open\.org|opensource\.org")
 ELSEWHERE_BANNED = [  # outside tests, where a citation names its author
     (r"kuphaldt", "authors of books stand in the citations of tests, not in rules, reports or documents",
      ("lib/", "apps/", "bindings/", "data/", "notebooks/", "README.md", "DEVELOPERS.md")),
@@ -71,6 +92,31 @@ def test_no_word_is_used_that_somebody_stumbled_over(words, why, but):
 def test_no_name_is_named_that_is_nobodys_business(words, why, where):
     found = lines_that_match(re.compile(words), only=where) + [str(path) for path in project_files() if re.search(words, path.as_posix(), re.I)]
     assert not found, f"{why}\n" + "\n".join(found)
+
+
+@functools.cache
+def printed_texts():
+    """Every text between quotes of the library, the command and the module: a list of (file, text), neighbors joined as the compiler does."""
+    texts = []
+    for path in project_files(".hpp", ".cpp"):
+        if path.parts[0] not in ("lib", "apps", "bindings") or "tables" in path.parts or path.as_posix() in THIRD_PARTY: continue
+        source = re.sub(r"^\s*(#include|//).*$", "", read(path), flags=re.M)
+        for found in re.finditer(r'(?:"(?:[^"\\\n]|\\.)*"\s*)+', source):
+            texts.append((path, "".join(re.findall(r'"((?:[^"\\\n]|\\.)*)"', found.group()))))
+    return texts
+
+
+@pytest.mark.parametrize("words, why", MESSAGES_BANNED, ids=[why for _, why in MESSAGES_BANNED])
+def test_nothing_is_printed_that_a_rigger_misreads(words, why):
+    found = [f"{path}: {text[:120]}" for path, text in printed_texts() if re.search(words, text)]
+    assert not found, f"{why}\n" + "\n".join(found)
+
+
+def test_sites_are_named_where_the_sources_stand_and_nowhere_else():
+    """tests/standards cites; tables, rules, reports and documents say of what kind a source was."""
+    found = [line for line in lines_that_match(SITE, only=("lib/", "apps/", "bindings/bankwright/", "data/tables/", "notebooks/", "README.md", "DEVELOPERS.md"),
+                                               but=THIRD_PARTY) if not STANDARD_SITES.search(line)]
+    assert not found, "\n".join(found)
 
 
 def test_one_name_is_one_boat():

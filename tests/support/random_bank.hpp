@@ -217,7 +217,7 @@ private:
 
     // What nobody would want: reversed batteries, wires anywhere, a battery and a switch on their own, a lost wire.
     void oddities() {
-        if (chance(0.3)) { // one battery the wrong way round: its two posts change places
+        if (chance(0.3)) { // one battery the wrong way around: its two posts change places
             auto const turn = [](std::string& end) {
                 if (end == "B0x0+") return void(end = "B0x0-");
                 if (end == "B0x0-") end = "B0x0+";

@@ -45,8 +45,8 @@ std::string passed_over(std::vector<std::string> const& others) {
     constexpr std::size_t most = 3;
     std::vector<std::string> const named(others.begin(), others.size() > most ? others.begin() + most : others.end());
     auto out =
-        fmt::format("bankwright: passed over {}, no bank file{}: {}", counted(static_cast<int>(others.size()), "file"),
-                    others.size() == 1 ? "" : "s", fmt::join(named, ", "));
+        fmt::format("bankwright: ignored {} that {}: {}", counted(static_cast<int>(others.size()), "file"),
+                    others.size() == 1 ? "is not a bank file" : "are not bank files", fmt::join(named, ", "));
     if (others.size() > most) out += ", ...";
     return terminal_safe(out) + "\n";
 }
@@ -162,20 +162,20 @@ Usage CheckCommand::usage() {
                      .kind = choice(asked.fail_on,
                                     std::vector<std::pair<std::string, Level>>{
                                         {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}}),
-                     .help = "Exit with 1 if there is a finding of this level or a worse one [error]",
+                     .help = "Exit with 1 if there is a finding of this level or worse [error]",
                      .stands_for = "LEVEL"},
                     {.names = "--only",
                      .kind = one_of(asked.only),
-                     .help = "Look for these rules or families alone",
+                     .help = "Check only these rules or families",
                      .stands_for = "ID,..."},
                     {.names = "--skip",
                      .kind = one_of(asked.skip),
-                     .help = "Do not look for these rules or families",
+                     .help = "Leave these rules or families out",
                      .stands_for = "ID,..."}},
-        .closing = with_statuses("--fail-on, --only and --skip may stand in a bankwright-settings.toml beside the "
+        .closing = with_statuses("--fail-on, --only and --skip may be set in a bankwright-settings.toml beside the "
                                  "files or above them.\nExample: bankwright check boats --fail-on warning"),
         .problem = [this] { return read_once(files); }};
-    add_output(usage.options, output, "Write the findings into this file, whole or not at all");
+    add_output(usage.options, output, "Write the findings to this file, whole or not at all");
     usage.options.push_back({.names = "--all",
                              .kind = flag(all),
                              .help = "Show consequences of other findings, and accepted findings, too"});

@@ -33,7 +33,7 @@ Usage DischargeCommand::usage() {
          .kind = quantity<StateOfCharge>("--to", reserve, charge_problem),
          .help = "Charge at which the run is over, such as \"0 %\"; else the file's reserve, 50 % or 20 %",
          .stands_for = "SHARE"});
-    options.push_back(time_option("--rest", rest, "Then lie still for this time: batteries in parallel even out"));
+    options.push_back(time_option("--rest", rest, "Then rest for this time: batteries in parallel even out"));
     return usage;
 }
 

@@ -12,7 +12,7 @@
 struct DischargeCommand {
     static constexpr char name[] = "discharge";
     static constexpr char about[] =
-        "How long it runs, which battery ends the run, and how charge and current go on the way";
+        "How long it runs, which battery ends the run, and how charge and current change along the way";
 
     std::string file; // "-": standard input
     Format format = Format::text;

@@ -16,7 +16,7 @@ using namespace bankwright;
 Usage DrawCommand::usage() {
     Usage usage{.options = {bank_file(file)},
                 .closing = with_statuses("Example: bankwright draw boat.toml -o boat.svg")};
-    add_output(usage.options, output, "Write it into this file instead of standard output");
+    add_output(usage.options, output, "Write it to this file instead of standard output");
     add_moment(usage.options, moment);
     return usage;
 }

@@ -15,7 +15,7 @@ Usage RechargeCommand::usage() {
                         how_to_print(format, {Format::text, Format::json}),
                         {.names = "--charge",
                          .kind = quantity<StateOfCharge>("--charge", charge, charge_problem),
-                         .help = "Of every battery at the start, such as \"40 %\"; else the file's",
+                         .help = "Charge of every battery at the start, such as \"40 %\"; else the file's",
                          .stands_for = "SHARE"},
                         time_option("--for", longest, "Stop after this time, such as \"8 h\"")},
             .closing = with_statuses("Example: bankwright recharge boat.toml")};

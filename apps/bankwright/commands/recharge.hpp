@@ -11,7 +11,7 @@
 struct RechargeCommand {
     static constexpr char name[] = "recharge";
     static constexpr char about[] =
-        "How long the chargers take, stage by stage, and whether every battery is full then";
+        "How long the chargers take, stage by stage, and whether every battery ends up full";
 
     std::string file; // "-": standard input
     Format format = Format::text;

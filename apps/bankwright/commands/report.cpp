@@ -15,7 +15,7 @@ using namespace bankwright;
 Usage ReportCommand::usage() {
     Usage usage{.options = {bank_file(file)},
                 .closing = with_statuses("Example: bankwright report boat.toml -o boat.html")};
-    add_output(usage.options, output, "Write it into this file instead of standard output");
+    add_output(usage.options, output, "Write it to this file instead of standard output");
     add_moment(usage.options, moment);
     add_meter(usage.options, hookup);
     return usage;

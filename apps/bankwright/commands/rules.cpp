@@ -13,7 +13,7 @@ using namespace bankwright;
 Usage RulesCommand::usage() {
     return {.options = {{.names = "id",
                          .kind = option::Text{id},
-                         .help = "A rule, or a family of rules; all rules where there is none",
+                         .help = "A rule, or a family of rules; all rules if left out",
                          .stands_for = "ID"},
                         how_to_print(format, {Format::text, Format::json})},
             .closing = "Example: bankwright rules wiring/shorted-loop"};

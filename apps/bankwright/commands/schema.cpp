@@ -8,11 +8,11 @@ Usage SchemaCommand::usage() {
     return {.options = {how_to_print(format, {Format::json, Format::markdown}),
                         {.names = "--keys",
                          .kind = option::Flag{[this] { format = Format::markdown; }},
-                         .help = "The same for people: every key, in Markdown",
+                         .help = "The same for people to read: every key, in Markdown",
                          .excludes = {"--format"}},
                         {.names = "--readings",
                          .kind = flag(readings),
-                         .help = "That of a file of readings, for trace",
+                         .help = "The schema of a file of readings, for trace",
                          .excludes = {"--format", "--keys"}}},
             .closing = "Example: bankwright schema > bank.schema.json"};
 }

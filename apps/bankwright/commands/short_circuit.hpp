@@ -8,7 +8,7 @@
 struct ShortCircuitCommand {
     static constexpr char name[] = "short-circuit";
     static constexpr char about[] =
-        "What flows into a short anywhere in it, what ends that and how soon, and what each conductor lives through";
+        "What flows into a short anywhere in it, what ends that and how soon, and what each conductor survives";
 
     std::string file; // "-": standard input
     Format format = Format::text;

@@ -36,25 +36,25 @@ std::string render(Sized const& sized, Format format) {
 } // namespace
 
 Usage SizeCommand::usage() {
-    return {.options = {bank_file(file),
-                        how_to_print(format, {Format::text, Format::markdown, Format::csv, Format::json}),
-                        {.names = "--sizes",
-                         .kind = choice(options.system,
-                                        std::vector<std::pair<std::string, SizeSystem>>{{"AWG", SizeSystem::awg},
-                                                                                        {"mm2", SizeSystem::metric}},
-                                        "AWG"),
-                         .help = "Sizes of the cut list: AWG or mm2",
-                         .stands_for = "SYSTEM"},
-                        time_option("--runtime", options.runtime,
-                                    "How long it shall run, such as \"2 h\"; else the file's"),
-                        {.names = "--ambient",
-                         .kind = quantity<Temperature>("--ambient", options.ambient, ambient_problem),
-                         .help = "How warm it may be, such as \"40 degC\"; else the file's",
-                         .stands_for = "TEMPERATURE"},
-                        {.names = "--keep-strings",
-                         .kind = flag(options.keep_strings),
-                         .help = "Leave the number of strings as described"}},
-            .closing = with_statuses("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown")};
+    return {
+        .options = {bank_file(file),
+                    how_to_print(format, {Format::text, Format::markdown, Format::csv, Format::json}),
+                    {.names = "--sizes",
+                     .kind = choice(options.system,
+                                    std::vector<std::pair<std::string, SizeSystem>>{{"AWG", SizeSystem::awg},
+                                                                                    {"mm2", SizeSystem::metric}},
+                                    "AWG"),
+                     .help = "Sizes of the cut list: AWG or mm2",
+                     .stands_for = "SYSTEM"},
+                    time_option("--runtime", options.runtime, "How long it must run, such as \"2 h\"; else the file's"),
+                    {.names = "--ambient",
+                     .kind = quantity<Temperature>("--ambient", options.ambient, ambient_problem),
+                     .help = "The highest temperature to size for, such as \"40 degC\"; else the file's",
+                     .stands_for = "TEMPERATURE"},
+                    {.names = "--keep-strings",
+                     .kind = flag(options.keep_strings),
+                     .help = "Leave the number of strings as described"}},
+        .closing = with_statuses("Example: bankwright size boat.toml --runtime \"2 h\" --format markdown")};
 }
 
 Outcome SizeCommand::run(bool color) const {

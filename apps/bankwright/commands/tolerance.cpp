@@ -53,15 +53,15 @@ Usage ToleranceCommand::usage() {
          .stands_for = "N"});
     add({.names = "--check",
          .kind = option::Whole<std::size_t>{tried, 0, option_limits::most_checked_samples},
-         .help = "On how many of them every rule is tried",
+         .help = "On how many of them every rule is checked",
          .stands_for = "N"});
     add({.names = "--seed",
          .kind = option::Seed{options.seed},
-         .help = "Of the samples: the same seed gives the same answer",
+         .help = "Seed of the samples: the same seed gives the same answer",
          .stands_for = "N"});
     add({.names = "--threads",
          .kind = option::Whole<int>{options.threads, 1, option_limits::most_threads},
-         .help = "To solve them with; the answer does not depend on it",
+         .help = "Threads to solve them with; the answer does not depend on it",
          .stands_for = "N"});
     return usage;
 }

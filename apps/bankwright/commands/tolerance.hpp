@@ -11,7 +11,7 @@
 struct ToleranceCommand {
     static constexpr char name[] = "tolerance";
     static constexpr char about[] = "How far voltages, currents and run time spread when nothing is quite as stated, "
-                                    "the worst that can be, what matters most, and which rules that sets off";
+                                    "the worst case, what matters most, and which rules that sets off";
 
     std::string file; // "-": standard input
     Format format = Format::text;

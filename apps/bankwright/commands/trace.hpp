@@ -7,8 +7,7 @@
 
 struct TraceCommand {
     static constexpr char name[] = "trace";
-    static constexpr char about[] =
-        "What is wrong with a bank that reads otherwise than it is described, and what to read next";
+    static constexpr char about[] = "What is wrong with a bank that does not read as described, and what to read next";
 
     std::string file;
     std::string readings;

@@ -199,9 +199,9 @@ TEST_CASE(
 }
 
 // Logs of charges at 14.4 V from half, read: an AGM battery of 96 Ah at C/5 (21 A) comes to 14.4 V at 77 % and
-// takes 5.5 h to half a percent of its capacity, at C/2.5 (42 A) 63 % and 12 minutes less (pbase.com/mainecruising,
-// effect of charge rate on an AGM battery); a flooded one of 124.5 Ah at 19.5 A takes 6 h 58 min
-// (forums.sailboatowners.com/threads/176932). They are one battery each, so a tenth is as near as a law can come.
+// takes 5.5 h to half a percent of its capacity, at C/2.5 (42 A) 63 % and 12 minutes less (its owner's log); a
+// flooded one of 124.5 Ah at 19.5 A takes 6 h 58 min (another's): tests/standards/README.md says where they stood.
+// They are one battery each, so a tenth is as near as a law can come.
 TEST_CASE("logged charges take as long as they took") {
     auto const charged = [](Chemistry chemistry, Charge capacity, Current most) {
         auto battery = twelve_volts("A", chemistry);

@@ -39,7 +39,7 @@ TEST_CASE("what flows into a bolted short is the open voltage over the resistanc
     }
 }
 
-TEST_CASE("turned round, the voltage changes its sign and the resistance stays") {
+TEST_CASE("turned around, the voltage changes its sign and the resistance stays") {
     auto const there = seen_from(jon_boat(), "C+", "A-").source, back = seen_from(jon_boat(), "A-", "C+").source;
     CHECK(back->open.value() == Approx(-there->open.value()));
     CHECK(back->resistance.value() == Approx(there->resistance.value()));

@@ -41,7 +41,7 @@ TEST_CASE("an unknown model is one finding, whatever the part then lacks") {
     auto const result = read("bankwright = 1\n[models]\nlamp = { power = \"5 W\" }\n[loads]\nL = { model = \"lampp\" "
                              "}\nM = { model = 3 }\n");
     CHECK(lines_of(result.findings) == Lines{"5:7-5:22 file/bad-value L.model", "6:7-6:16 file/bad-value M.model"});
-    CHECK(result.findings[0].message == "`model` of load `L` is \"lampp\", which is no model");
+    CHECK(result.findings[0].message == "`model` of load `L` is \"lampp\", which is not a model");
     CHECK(result.findings[0].help == "did you mean `lamp`?");
     CHECK(result.left_out == std::vector<std::string>{"L", "M"});
 }

@@ -149,7 +149,7 @@ TEST_CASE("a terminal that is none is answered with what the part has, or with t
           Lines{"10:7-10:17 file/unknown-terminal c.from", "11:20-11:28 file/unknown-terminal d.to",
                 "12:20-12:29 file/unknown-terminal e.to", "13:7-13:23 file/unknown-terminal f.from",
                 "13:25-13:46 file/unknown-terminal f.to"});
-    CHECK(message(result) == "`from` of cable `c` is `A`, which is no terminal in this bank");
+    CHECK(message(result) == "`from` of cable `c` is `A`, which is not a terminal in this bank");
     CHECK(help(result) == "the terminals of A are `A+` and `A-`");
     CHECK(result.findings[1].help == "`J` is a jumper: it has no terminals of its own; name what it is landed on");
     CHECK(result.findings[2].help == "did you mean `A+`?");
@@ -210,13 +210,13 @@ TEST_CASE("one key twice in a part cannot be passed over") {
     REQUIRE(result.findings.size() == 1);
     CHECK(result.findings[0].rule == "file/duplicate-id");
     CHECK(result.findings[0].region->begin.line == 9);
-    CHECK(message(result) == "`power` stands twice in one table; a key stands once");
+    CHECK(message(result) == "`power` is there twice in one table; allowed is once");
     CHECK_FALSE(result.readable);
 
     auto const lines =
         read_with("[batteries.C]\nvoltage = \"12 V\"\nvoltage = \"6 V\"\nchemistry = \"agm\"\ncapacity = \"1 Ah\"\n");
     REQUIRE(lines_of(lines.findings) == Lines{"11:1-11:8 file/duplicate-id .voltage"});
-    CHECK(lines.findings[0].message == "`voltage` stands twice in one table; a key stands once");
+    CHECK(lines.findings[0].message == "`voltage` is there twice in one table; allowed is once");
     CHECK(lines.bank.batteries.size() == 3);
 }
 

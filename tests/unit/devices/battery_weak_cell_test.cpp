@@ -69,7 +69,7 @@ TEST_CASE("with a weak cell the voltage still falls with every ampere-hour, so t
     }
 }
 
-TEST_CASE("an empty weak cell is turned round by what the others drive through it") {
+TEST_CASE("an empty weak cell is turned around by what the others drive through it") {
     auto battery = with_weak_cells(1, 60);
     battery.resistance = 6_mohm;
     // By hand: at least an even sixth of 6 mohm, times 40 A.

@@ -150,7 +150,7 @@ TEST_CASE("a missing jumper leaves the batteries where they were") {
     }
 }
 
-TEST_CASE("a battery that lies the wrong way round is drawn the wrong way round") {
+TEST_CASE("a battery that lies the wrong way around is drawn the wrong way around") {
     auto bank = support::jon_boat();
     bank.jumpers[0].to = "B+";
     bank.jumpers[1].from = "B-";

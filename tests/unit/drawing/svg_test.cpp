@@ -101,7 +101,7 @@ TEST_CASE("findings are marked on their parts by word, and listed with what to d
     REQUIRE(options.findings.front().rule == "wiring/reversed-battery");
     CHECK(count(svg, ">error 1</text>") == 2); // on B and in the list
     CHECK(has(svg, "[wiring/reversed-battery]"));
-    CHECK(has(svg, "what to do: turn B round"));
+    CHECK(has(svg, "what to do: turn B around"));
 }
 
 TEST_CASE("of very many findings, and of conductors that end nowhere, as many are told as anybody reads") {

@@ -51,7 +51,7 @@ TEST_CASE("nobody is told how to put together, to run or to cut for a bank that 
     CHECK_FALSE(report.run);
     CHECK_FALSE(report.hookup);
     auto const html = page::to_html(report);
-    CHECK(contains(html, "Not listed: the wiring has to be put right first."));
+    CHECK(contains(html, "Not listed: correct the wiring first."));
     CHECK(contains(html, "No hook-up yet"));
 }
 
@@ -135,6 +135,6 @@ TEST_CASE("a bank with a charger says how long it charges from empty and from th
     finding.level = Level::error;
     auto const faulty = page::report_on(bank, {"boat.toml", {}, "3S1P", {finding}}, all_rules());
     CHECK_FALSE(faulty.charge_from_empty);
-    CHECK(contains(page::to_html(faulty), "Not worked out: the errors above have to be put right first."));
+    CHECK(contains(page::to_html(faulty), "Not worked out: correct the errors above first."));
     CHECK_FALSE(contains(page::to_html(asked(with_capacity())), "How long it charges"));
 }

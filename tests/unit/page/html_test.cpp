@@ -21,8 +21,8 @@ bool contains(std::string const& text, std::string const& part) { return text.fi
 } // namespace
 
 TEST_CASE("names between backquotes are set as names, the rest as it is") {
-    auto const html = written([](Html& h) { h.paragraph("turn `B` round"); });
-    CHECK(contains(html, "<p>turn <bdi class=\"name\">B</bdi> round</p>"));
+    auto const html = written([](Html& h) { h.paragraph("turn `B` around"); });
+    CHECK(contains(html, "<p>turn <bdi class=\"name\">B</bdi> around</p>"));
     CHECK(contains(written([](Html& h) { h.paragraph("one ` alone"); }), "one <bdi class=\"name\"> alone</bdi>"));
 }
 

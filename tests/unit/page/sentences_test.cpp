@@ -9,7 +9,7 @@ using namespace bankwright;
 using namespace bankwright::literals;
 
 TEST_CASE("a message becomes a sentence, and a name stays as it is written") {
-    CHECK(page::sentence("battery `B` is the wrong way round") == "Battery `B` is the wrong way round.");
+    CHECK(page::sentence("battery `B` is the wrong way around") == "Battery `B` is the wrong way around.");
     CHECK(page::sentence("`j1` is on the wrong post") == "`j1` is on the wrong post.");
     CHECK(page::sentence("why?") == "Why?");
     CHECK(page::sentence("").empty());

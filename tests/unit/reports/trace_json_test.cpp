@@ -89,13 +89,13 @@ TEST_CASE("the state is in the words of a file of readings, and nothing to read 
 
 TEST_CASE("for people, places of one end are one line, and the cautions stand once") {
     auto const text = trace_text(two_ways());
-    CHECK(text.find("x.toml: 2 readings\n\n     75 %  `B` is turned round\n"
+    CHECK(text.find("x.toml: 2 readings\n\n     75 %  `B` is turned around\n"
                     "     20 %  `J1` is on C+, CB.line or CB.load instead of B-\n"
                     "       or  `bow` makes no contact (positive pole)\n") == 0);
     CHECK(
         text.find(
             "read next, with every load off: red on A+, black on B+ (in place \"battery box\")\n     0.00 V  if `B` is "
-            "turned round\n"
+            "turned around\n"
             "    12.82 V  if `J1` is on C+ instead of B-\n") != std::string::npos);
     auto const cautions = text.find("before you touch the bank:");
     REQUIRE(cautions != std::string::npos);

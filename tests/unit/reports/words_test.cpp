@@ -62,7 +62,7 @@ TEST_CASE("names of the documents") {
 }
 
 TEST_CASE("each fault is told in a sentence of its own") {
-    CHECK(says(told({FaultKind::reversed, "B", {}, {}, {}}), "`B` is turned round\n"));
+    CHECK(says(told({FaultKind::reversed, "B", {}, {}, {}}), "`B` is turned around\n"));
     CHECK(says(told({FaultKind::dead, "B", {}, {}, {}}), "`B` is dead: it gives no voltage\n"));
     CHECK(says(told({FaultKind::dead_cell, "B", {}, {}, {}}), "`B` has a dead cell\n"));
     CHECK(says(told({FaultKind::shorted_cell, "B", {}, {}, {}}), "`B` has a shorted cell\n"));
@@ -76,14 +76,14 @@ TEST_CASE("each fault is told in a sentence of its own") {
     CHECK(says(told({FaultKind::open, "CB", {}, {}, {}, PartKind::breaker}),
                "`CB` is tripped, switched off or broken\n"));
     CHECK(says(told({FaultKind::open, "troll", {}, {}, {}, PartKind::motor}),
-               "`troll` takes nothing: look at its own switch and fuse\n"));
+               "`troll` draws nothing: look at its own switch and fuse\n"));
     CHECK(says(told({FaultKind::resistive, "B", {}, {}, {}, PartKind::battery}), "`B` is worn: it sags under load\n"));
     CHECK(says(told({FaultKind::exchanged, "troll", {}, {}, {}, PartKind::motor}),
-               "the two leads on `troll` are exchanged\n"));
+               "the two leads on `troll` are swapped\n"));
 }
 
 TEST_CASE("nothing more to read, and more that is alike than there is room for") {
-    CHECK(says(told({FaultKind::dead, "B", {}, {}, {}}), "no reading of a voltage would tell more\n"));
+    CHECK(says(told({FaultKind::dead, "B", {}, {}, {}}), "no voltage reading would tell more\n"));
     Traced traced;
     Diagnosis diagnosis;
     diagnosis.faults = {{FaultKind::dead, "B1", {}, {}, {}}};
@@ -94,6 +94,6 @@ TEST_CASE("nothing more to read, and more that is alike than there is room for")
     auto const text = trace_text(traced, {});
     CHECK(says(text, "`B5` is dead"));
     CHECK(!says(text, "`B6` is dead"));
-    CHECK(says(text, " 3 more that no reading of a voltage tells from it\n"));
+    CHECK(says(text, " 3 more that no voltage reading can tell from it\n"));
     CHECK(!says(text, "would tell more")); // as good as certain
 }

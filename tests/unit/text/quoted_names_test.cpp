@@ -5,7 +5,7 @@
 using bankwright::without_quotes;
 
 TEST_CASE("names lose their quotes and nothing else") {
-    CHECK(without_quotes("turn `B` round, or exchange `B+` and `B-`") == "turn B round, or exchange B+ and B-");
+    CHECK(without_quotes("turn `B` around, or swap `B+` and `B-`") == "turn B around, or swap B+ and B-");
     CHECK(without_quotes("nothing quoted").size() == 14u);
     CHECK(without_quotes("").empty());
     CHECK(without_quotes("one ` alone") == "one  alone");

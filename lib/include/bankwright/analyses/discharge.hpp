@@ -51,7 +51,7 @@ struct DischargeResult {
     std::optional<Duration> to_reserve; // until the first battery was down to its reserve; none if it never was
     std::vector<BatterySample> samples; // the first at 0, the last at `runtime`; fewer where they would fill memory
     std::vector<BatterySample> rest;    // afterwards, if asked for; its times go on from `runtime`
-    std::string rest_ended_by; // a battery that has nothing left to drive round a loop; empty: the rest is over
+    std::string rest_ended_by; // a battery that has nothing left to drive around a loop; empty: the rest is over
     std::vector<DroppedOut> dropped_out;
     std::vector<ReversedCell> reversed_cells;
     std::vector<Charge> given; // by battery, over the run without the rest

@@ -19,11 +19,11 @@ struct HookupOptions {
 };
 
 enum class MistakeKind {
-    battery_turned,  // `part` is the wrong way round
+    battery_turned,  // `part` is the wrong way around
     battery_low,     // `part` is down to a fifth of its charge
     cell_dead,       // one cell of `part` gives nothing
     end_elsewhere,   // the end of `part` that belongs on `at` is on `onto`
-    leads_exchanged, // what belongs on `at` of `part` is on `onto`, and the other way round
+    leads_exchanged, // what belongs on `at` of `part` is on `onto`, and the other way around
 };
 
 struct Mistake {

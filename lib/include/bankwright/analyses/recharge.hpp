@@ -28,7 +28,7 @@ enum class RechargeEnd {
     full,            // no battery takes more than its tail current, and no output is at its limit
     time,            // RechargeOptions::longest is over
     nothing_charges, // no charger reaches a battery that its voltage could fill
-    battery_empty,   // a battery is driven empty instead, round a loop
+    battery_empty,   // a battery is driven empty instead, around a loop
 };
 
 // Did it charge the bank, whole or in part?

@@ -1,4 +1,4 @@
-// What is wrong with a bank that reads otherwise than it is described? The inverse of the operating point: every fault
+// What is wrong with a bank that does not read as described? The inverse of the operating point: every fault
 // that the parts can have is put into the drawing and solved, and ranked by how likely it makes the readings.
 //
 // Bayes' theorem over the faults. A reading of a faulty wiring is normal around what the solver gives, with the meter's

@@ -507,7 +507,7 @@ private:
         return next;
     }
 
-    // Conductors first: a clamp goes round them.
+    // Conductors first: a clamp goes around them.
     void find_clampable() {
         for (bool const conductors : {true, false}) {
             std::size_t element = 0;

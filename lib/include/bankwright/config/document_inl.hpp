@@ -99,7 +99,7 @@ inline void fill(DocumentValue& made, toml::node const& node) {
 inline DocumentProblem problem(toml::parse_error const& error) {
     std::string message(error.description());
     if (std::string_view const opening = "Error while parsing "; message.rfind(opening, 0) == 0)
-        message = "in a " + message.substr(opening.size());
+        message = (message[opening.size()] == 'i' ? "in an " : "in a ") + message.substr(opening.size());
     else if (!message.empty() && message.front() >= 'A' && message.front() <= 'Z')
         message.front() = static_cast<char>(message.front() - 'A' + 'a');
     while (!message.empty() && (message.back() == '.' || message.back() == '\n'))

@@ -13,7 +13,7 @@ inline constexpr RuleInfo file_syntax{
     .since = "0.1.0",
     .what = "text that is not TOML 1.0 in UTF-8",
     .why = "the parser stops there, so nothing of the bank can be checked",
-    .fix = "mend the text at the place shown: a missing quote, bracket, comma or equals sign, most often",
+    .fix = "correct the text at the place shown: a missing quote, bracket, comma or equals sign, most often",
     .source = "TOML 1.0.0 [read]; the format of a bank file is bankwright's own",
 };
 
@@ -22,7 +22,7 @@ inline constexpr RuleInfo file_unknown_key{
     .level = Level::error,
     .since = "0.1.0",
     .what = "a section or a key that a bank file does not have",
-    .why = "a misspelled key would be passed over in silence, and the bank checked without what it was meant to say",
+    .why = "a misspelled key would be ignored silently, and the bank checked without what it was meant to say",
     .fix = "spell it as the table of keys does; `bankwright schema` prints every key",
     .source = "the format of a bank file is bankwright's own",
 };
@@ -62,7 +62,7 @@ inline constexpr RuleInfo file_unknown_terminal{
     .level = Level::error,
     .since = "0.1.0",
     .what = "a conductor landed on a terminal that no part of the bank has",
-    .why = "the conductor would hang in the air, and the bank that is checked would not be the bank that is wired",
+    .why = "the conductor would hang loose, and the bank that is checked would not be the bank that is wired",
     .fix = "name a terminal of a part in the file: A+ of a battery, CB.line of a breaker, bow.plug+ of a connector",
     .source = "the format of a bank file is bankwright's own",
 };
@@ -93,7 +93,7 @@ inline constexpr RuleInfo file_not_a_bank{
     .since = "0.1.0",
     .what = "a part list, a file of readings or a settings file where a bank file is meant",
     .why = "there is no bank in it, so nothing at all would be checked, and that would look like a clean result",
-    .fix = "name the bank files that use it; in a folder they are found, and what else belongs there is passed over",
+    .fix = "name the bank files that use it; in a folder they are found, and what else belongs there is ignored",
     .source = "the format of a bank file is bankwright's own",
 };
 
@@ -101,8 +101,8 @@ inline constexpr RuleInfo file_no_part_list{
     .id = "file/no-part-list",
     .level = Level::error,
     .since = "0.1.0",
-    .what =
-        "an entry of `parts` that leads to no part list: missing, no part list, or outside the folder that is checked",
+    .what = "an entry of `parts` that leads to no part list: the file is missing, is not one, or lies outside the "
+            "folder that is checked",
     .why = "the parts that take their keys from it cannot be checked; and a bank file from somebody else must not make "
            "the program read whatever it likes",
     .fix = "name a part list beside or above the bank file, inside the folder given to the command, by its own path: "
@@ -134,9 +134,9 @@ inline constexpr RuleInfo file_accept_unused{
     .id = "file/accept-unused",
     .level = Level::warning,
     .since = "0.1.0",
-    .what = "an accepted finding that does not occur any more",
+    .what = "an accepted finding that no longer occurs",
     .why = "left in place it would hide the same fault when it comes back",
-    .fix = "take that [[accept]] out",
+    .fix = "remove that [[accept]]",
     .source = "common practice, no single source",
 };
 

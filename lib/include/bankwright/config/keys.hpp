@@ -83,12 +83,12 @@ inline constexpr std::array settings{
     KeySpec{"fail-on",
             KeyKind::choice,
             "\"warning\"",
-            "exit with 1 if there is a finding of this level or a worse one",
+            "exit with 1 if there is a finding of this level or worse",
             "error",
             {},
             level_words},
-    KeySpec{"only", KeyKind::texts, "[\"wiring\", \"protection\"]", "look for these rules or families alone", "all"},
-    KeySpec{"skip", KeyKind::texts, "[\"matching/mixed-age\"]", "do not look for these rules or families", "none"},
+    KeySpec{"only", KeyKind::texts, "[\"wiring\", \"protection\"]", "check only these rules or families", "all"},
+    KeySpec{"skip", KeyKind::texts, "[\"matching/mixed-age\"]", "leave these rules or families out", "none"},
 };
 
 inline constexpr std::array system{
@@ -283,7 +283,7 @@ inline constexpr std::array load{
     KeySpec{"current", KeyKind::current, "\"4 A\"", "draws this current at any voltage", {}, amperes_or_none},
     KeySpec{"power", KeyKind::power, "\"60 W\"", "draws this power at any voltage", {}, watts_or_none},
     KeySpec{"resistance", KeyKind::resistance, "\"3 ohm\"", "is ohmic", {}, ohms},
-    KeySpec{"min_voltage", KeyKind::voltage, "\"10.8 V\"", "least voltage that it works at", {}, volts},
+    KeySpec{"min_voltage", KeyKind::voltage, "\"10.8 V\"", "lowest voltage that it works at", {}, volts},
     KeySpec{"max_voltage", KeyKind::voltage, "\"15 V\"", "largest voltage that it survives", {}, volts},
     place,
     role,

@@ -107,7 +107,7 @@ private:
             names.insert(names.end(), reading_sections.begin(), reading_sections.end());
             report_.add(
                 file_unknown_key, {}, entry.key, entry.region,
-                fmt::format("{} is no section and no key of a file of readings", in_backquotes(entry.key)),
+                fmt::format("{} is neither a section nor a key of a file of readings", in_backquotes(entry.key)),
                 help_with(report_.nearest(entry.key, names), fmt::format("they are {}", listed(names, " and "))));
         }
         KeyReader keys(readings_root_section, Subject{{}, {}, Region{{1, 1}, {1, 1}}}, own, models_, report_);

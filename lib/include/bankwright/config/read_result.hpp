@@ -17,7 +17,7 @@ struct ReadResult {
     SourceMap map;
     bool readable =
         true; // false: a syntax error, too large, not UTF-8, another format version; there is no bank at all
-    // Parts that are not in the bank for want of something they cannot do without; the conductors that are landed on
+    // Parts that are not in the bank as something is missing that they cannot do without; the conductors that are landed on
     // them are not in it either. A verdict on the wiring of such a bank would be about another bank.
     std::vector<std::string> left_out;
     std::vector<SourceText> part_lists; // those that findings point into

@@ -25,7 +25,7 @@ inline bool choose_rules(DocumentEntry const& list, std::span<std::string_view c
         if (report.is_full()) continue;
         report.add(
             file_bad_value, {}, list.key, word.region,
-            fmt::format("`{}` names {}, which is no rule and no family of rules", list.key,
+            fmt::format("`{}` names {}, which is neither a rule nor a family of rules", list.key,
                         internal::reader::in_backquotes(word.text)),
             internal::reader::help_with(report.nearest(word.text, choices), "`bankwright rules` lists them all"));
     }

@@ -76,7 +76,7 @@ public:
         else if (std::isfinite(internal::key_words::in_si(member)))
             add(name, toml_string(print_exact(member) + tolerance_of(name)));
         else
-            throw std::invalid_argument(fmt::format("`{}` is infinite or no number", name));
+            throw std::invalid_argument(fmt::format("`{}` is infinite or not a number", name));
     }
 
     std::string inline_table() const {

@@ -1,7 +1,7 @@
 // What current does a battery take at a charger's voltage as it fills, and how much of it is stored?
 //
 // Lead-acid follows the ampere-hour law: it takes, without gassing, no more amperes than ampere-hours are missing
-// (J. L. Woodbridge 1935; read in manualika.com/en/wiki/woodbridge.htm, which gives as its consequence that 90 % is
+// (Woodbridge 1935; quoted: a trade page, which gives as its consequence that 90 % is
 // restored in two to three hours). A full one still takes a little, as gas. Lithium holds its current until about 95 %
 // is in at C/2, and then falls the same way with a tenth of the time constant [from memory].
 #pragma once

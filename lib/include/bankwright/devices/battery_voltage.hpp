@@ -43,7 +43,7 @@ Voltage weak_cell_open_circuit_voltage(Battery const&, StateOfCharge of_the_soun
 
 // How far a meter may be off: a share of the reading, plus counts of its last digit.
 struct MeterAccuracy {
-    double of_reading = 0.005; // 0.5 %, the usual 3 1/2 digit handheld on d.c. volts
+    double of_reading = 0.005; // 0.5 %, the usual 3 1/2 digit handheld on DC volts
     int counts = 2;
     Voltage digit = 0.01 * si::volt; // one count: 10 mV on a 20 V range
 };

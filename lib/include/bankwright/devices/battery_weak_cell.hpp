@@ -3,7 +3,7 @@
 // All cells of a battery were full together and carry one current, so that what the sound ones have given the weak one
 // has given too: it stands at 1 - (1 - s) / w while they stand at s, w being its share of a sound cell's capacity
 // (charge balance in series). Once it is empty its voltage collapses (battery_voltage.hpp), and the current that the
-// others drive through it turns it round (battery_reversal.hpp).
+// others drive through it turns it around (battery_reversal.hpp).
 #pragma once
 
 #include "bankwright/devices/battery.hpp"

@@ -17,7 +17,7 @@ inline Area abyc_area(Current current, Length out_and_back, Voltage allowed) {
 
 // The drop in one conductor by the same formula. A gauge counts as the SAE size of its number, which may hold up to 12
 // % less copper: the standard's printed tables are made "on minimum CM area", so nothing by them comes out thinner
-// (quoted: suremarineservice.com, Tables IX and X). K stands for copper at about 30 degC.
+// (quoted: a chandler's reprint, Tables IX and X). K stands for copper at about 30 degC.
 inline Voltage abyc_drop(Current current, Length length, WireSize size) {
     auto area = size.area();
     if (auto const gauge = size.gauge())

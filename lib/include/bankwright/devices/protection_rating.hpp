@@ -36,13 +36,13 @@ struct InterruptingNeed {
 enum class BreakerPlace { main, branch }; // main: the first in series with the battery
 InterruptingNeed interrupting_need(Current total_cranking, Voltage system, BreakerPlace);
 
-// ABYC E-11 of banks above 2200 cranking amperes or 500 Ah (quoted: trawlerforum.com, thread 75323): the battery
+// ABYC E-11 of banks above 2200 cranking amperes or 500 Ah (quoted: an owners' forum): the battery
 // maker's short-circuit current, added up over parallel strings; 20 kA where that exceeds 10 kA, and where it is not
 // known. Empty of smaller banks.
 std::optional<InterruptingNeed> large_bank_need(Current total_cranking, Charge capacity, std::optional<Current> makers);
 
 // Above it ABYC E-11 of July 2025, 11.10.1.4.1, asks for a device at each battery of a parallel bank (quoted:
-// cruisersforum.com, thread 297133).
+// an owners' forum).
 Charge parallel_bank_limit();
 Source parallel_bank_source();
 

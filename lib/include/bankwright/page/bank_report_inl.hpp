@@ -48,7 +48,7 @@ inline void charge(BankReport& report, Bank const& bank, Verdict const& verdict,
     if (parts > most_parts) {
         report.no_charge = "left out for a bank of so many parts; the `recharge` command works it out";
     } else if (count(verdict.findings).error > 0) {
-        report.no_charge = "not worked out: the errors above have to be put right first";
+        report.no_charge = "not worked out: correct the errors above first";
     } else if (auto missing = missing_for_recharge(bank)) {
         report.no_charge = "not worked out: " + *missing;
     } else {
@@ -79,7 +79,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
     if (parts > most_parts) {
         report.no_run = "left out for a bank of so many parts; the `discharge` command works it out";
     } else if (wiring_is_wrong(verdict)) {
-        report.no_run = "not worked out: the wiring has to be put right first";
+        report.no_run = "not worked out: correct the wiring first";
     } else if (auto missing = missing_for_discharge(bank)) {
         report.no_run = "not worked out: " + *missing;
     } else {
@@ -91,7 +91,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
     internal::charge(report, bank, verdict, parts);
     // An error that somebody accepted with a reason stands in nobody's way unless it is a short.
     if (count(verdict.findings).error > 0)
-        report.no_hookup = "no hook-up yet: the errors above have to be put right first";
+        report.no_hookup = "no hook-up yet: correct the errors above first";
     else if (parts > most_parts_of_hookup)
         report.no_hookup = "left out for a bank of so many parts; the `hookup` command works it out";
     else if (auto const unfit = unfit_for_hookup(bank))

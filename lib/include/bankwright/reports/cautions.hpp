@@ -23,7 +23,7 @@ inline constexpr std::string_view disconnect_caution =
     "other and put it back last";
 
 inline constexpr std::string_view judgment_caution =
-    "these checks replace nobody's judgment: local codes, the makers' instructions and a licensed or certified "
+    "these checks do not replace judgment: local codes, the makers' instructions and a licensed or certified "
     "electrician decide";
 
 inline constexpr std::array<std::string_view, 9> wiring_cautions{
@@ -33,7 +33,8 @@ inline constexpr std::array<std::string_view, 9> wiring_cautions{
     "wear eye protection and insulating gloves, use insulated tools, cover every post that you are not working on",
     "no rings, watches, bracelets or other metal jewelry",
     "ventilate the space and keep sparks and flames away: batteries on charge give off gas that explodes",
-    "lead-acid batteries hold acid: keep eye rinse and baking soda at hand; rinse eyes at once, long, and see a doctor",
+    "lead-acid batteries hold acid: keep eye rinse and baking soda at hand; flush eyes at once, for 15 minutes or "
+    "more, and get medical help",
     "a battery is heavy: lift it by its handles or a strap, two people for a large one, nothing metal above its posts",
     "an inverter or motor control draws a spark when it is first joined, as its capacitors fill: make that contact "
     "at its switch or by its maker's precharge, never at a battery post",
@@ -42,7 +43,7 @@ inline constexpr std::array<std::string_view, 9> wiring_cautions{
 
 // A meter in the hand, on a bank that is live.
 inline constexpr std::array<std::string_view, 7> measuring_cautions{
-    "before each reading: meter on d.c. volts, its leads in the volt jacks; in an ampere jack a lead is a short",
+    "before each reading: meter on DC volts, its leads in the volt jacks; in an ampere jack a lead is a short",
     "shrouded probes, one hand where you can, the other off the metal; never touch two posts at once",
     "what you measure is live: eye protection, no metal jewelry, nothing loose that can fall across posts",
     "a current is read with a clamp, never by breaking a lead",

@@ -22,7 +22,7 @@ inline std::string against_alike(Discharged const& discharged) {
     if (!discharged.alike || discharged.batteries.size() < 2) return {};
     auto const more = *discharged.alike - discharged.run.runtime;
     if (more.value() < five_minutes) return {};
-    return fmt::format("were the batteries all alike and their jumpers without loss, it would last {} more\n",
+    return fmt::format("if the batteries were all alike and their jumpers lossless, it would last {} longer\n",
                        run_words::about(more));
 }
 

@@ -13,15 +13,15 @@ namespace bankwright::run_words {
 BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     switch (run.end) {
     case RunEnd::time:
-        return run.legs_done > 0 ? "the last leg is over" : "still running when the time asked for is over";
+        return run.legs_done > 0 ? "the last leg is over" : "still running when the time asked for is up";
     case RunEnd::battery_empty:
         return fmt::format("`{}` is empty", run.ended_by);
     case RunEnd::battery_cutoff:
         return fmt::format("`{}` is down to its cut-off voltage", run.ended_by);
     case RunEnd::load_cutoff:
-        return fmt::format("`{}` sees less than its least voltage", run.ended_by);
+        return fmt::format("`{}` sees less than its minimum voltage", run.ended_by);
     case RunEnd::no_operating_point:
-        return "the bank can no longer give what is asked of it";
+        return "the bank can no longer supply what is asked of it";
     case RunEnd::nothing_drawn:
         return "nothing draws any current";
     }
@@ -52,7 +52,7 @@ BANKWRIGHT_INLINE std::string about(Duration time, std::optional<TimeRange> cons
 BANKWRIGHT_INLINE std::string watt_hours(Energy energy) { return fmt::format("{:.0f} Wh", energy.value() / 3600.0); }
 
 BANKWRIGHT_INLINE std::string energy(EnergySplit const& split) {
-    return fmt::format("{} go to motors and loads, {} are lost in conductors and contacts, {} in the batteries\n",
+    return fmt::format("{} to motors and loads, {} lost in conductors and contacts, {} lost in the batteries\n",
                        watt_hours(split.used), watt_hours(split.wiring_heat), watt_hours(split.battery_heat));
 }
 

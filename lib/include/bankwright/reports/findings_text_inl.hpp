@@ -116,10 +116,9 @@ BANKWRIGHT_INLINE std::string caution_text(std::span<std::string_view const> cau
 
 BANKWRIGHT_INLINE std::string errors_first(std::string const& file, FindingCounts const& counts) {
     if (counts.error == 0) return {};
-    return fmt::format(
-        "\n`bankwright check {}` finds {} in this bank: put that right before the last lead is landed; a "
-        "short flows from then on, breaker open or not\n",
-        terminal_safe(file), counted(counts.error, "error"));
+    return fmt::format("\n`bankwright check {}` finds {} in this bank: correct that before the last lead is landed; a "
+                       "short flows from then on, breaker open or not\n",
+                       terminal_safe(file), counted(counts.error, "error"));
 }
 
 } // namespace bankwright

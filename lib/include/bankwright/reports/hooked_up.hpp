@@ -17,7 +17,7 @@ struct HookedUp : ReportHead {
     Bank bank;
     HookupOptions options;
     std::optional<HookupResult> result; // none: refused
-    Findings findings; // refused: the first that has to be put right; else the errors that are not in the way
+    Findings findings; // refused: the first that has to be corrected; else the errors that are not in the way
 };
 
 // What can hurt in the work itself: a short, wrong polarity, a battery turned, voltages that clash, a wiring of which

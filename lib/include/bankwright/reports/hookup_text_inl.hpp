@@ -109,7 +109,7 @@ BANKWRIGHT_INLINE std::string hookup_text(HookedUp const& hooked, TextStyle cons
                            counted(static_cast<int>(sheet.connect.size()), "step")) +
                said + internal::hookup_text::laid_out(sheet, style);
     }
-    auto out = fmt::format("{}: no hook-up: this has to be put right first\n\n", terminal_safe(hooked.file));
+    auto out = fmt::format("{}: no hook-up: correct this first\n\n", terminal_safe(hooked.file));
     for (auto const& finding : hooked.findings)
         out += finding_text(finding, hooked.file, hooked.text, style);
     out += "\n" + caution_text(refusal_cautions(hooked.findings), style);

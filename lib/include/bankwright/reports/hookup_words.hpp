@@ -16,7 +16,7 @@ struct ReadingLines {
     std::string when;               // "before", "after", "then", "alone"
     std::string where;              // "red on `A+`, black on `A-`"
     std::string expected;           // "expect 12.8 V (12.7 V to 12.9 V)" or "floating"
-    std::vector<std::string> wrong; // "-12.8 V: A is the wrong way round": what else it may read, and why
+    std::vector<std::string> wrong; // "-12.8 V: A is the wrong way around": what else it may read, and why
 };
 
 struct StepLines {

@@ -67,7 +67,7 @@ inline std::string say(Phrase const& phrase) {
     auto const names = listed(phrase.names);
     switch (phrase.kind) {
     case MistakeKind::battery_turned:
-        return names + " is the wrong way round";
+        return names + " is the wrong way around";
     case MistakeKind::battery_low:
         return names + " is nearly flat";
     case MistakeKind::cell_dead:
@@ -75,12 +75,12 @@ inline std::string say(Phrase const& phrase) {
     case MistakeKind::end_elsewhere:
         return phrase.key + " is on " + names + ", not on " + phrase.at;
     case MistakeKind::leads_exchanged:
-        return "the leads on " + names + " are exchanged";
+        return "the leads on " + names + " are swapped";
     }
     return {};
 }
 
-// "A or B is the wrong way round, or J1 is on A-, not on A+": at most three of them, and how many more there are.
+// "A or B is the wrong way around, or J1 is on A-, not on A+": at most three of them, and how many more there are.
 inline std::string said(WrongReading const& wrong) {
     constexpr std::size_t most = 3;
     auto const all = phrases(wrong);
@@ -189,7 +189,7 @@ private:
             lines.push_back(checked(check));
         if (!lines.empty())
             lines.push_back(
-                "back to d.c. volts, leads in the volt jacks: an ohmmeter on a battery is ruined, and may burn");
+                "back to DC volts, leads in the volt jacks: an ohmmeter on a battery is ruined, and may burn");
         return lines;
     }
 
@@ -236,21 +236,20 @@ private:
     }
 
     std::vector<std::string> meter_and_ranges() const {
-        return {
-            fmt::format("meter on d.c. volts, accurate to {:.3g} % + {}; each battery within {:.3g} % of the charge "
-                        "that the file states",
-                        100.0 * options_.of_reading, counted(options_.digits, "digit"),
-                        options_.charge_within.in_percent()),
-            "floating: the two points share no path yet; a meter shows 0 V or drifts about it",
-            "a reading outside its range: stop, find out why, and put it right before the next step",
-            "what a wrong one may mean is worked out for one mistake at a time, all readings before having been "
-            "right"};
+        return {fmt::format("meter on DC volts, accurate to {:.3g} % + {}; each battery within {:.3g} % of the charge "
+                            "that the file states",
+                            100.0 * options_.of_reading, counted(options_.digits, "digit"),
+                            options_.charge_within.in_percent()),
+                "floating: the two points share no path yet; a meter shows 0 V or drifts near it",
+                "a reading outside its range: stop, find out why, and correct it before the next step",
+                "what a wrong one may mean is worked out for one mistake at a time, all readings before having been "
+                "right"};
     }
 
     std::vector<std::string> to_begin_with() const {
         std::vector<std::string> lines{
             "every motor and load off, chargers off and unplugged",
-            "batteries rested for some hours: fresh from a charge or a run they read other voltages"};
+            "batteries rested for some hours: fresh from a charge or a run they read differently"};
         for (auto const& [action, words] : {std::pair{HookupAction::close, "open"},
                                             {HookupAction::fit, "fuses out"},
                                             {HookupAction::mate, "plugs apart"}}) {
@@ -317,13 +316,13 @@ private:
         if (step.action == HookupAction::read) {
             lines.title += ", its plug apart";
             if (step.after) lines.after = reading("now", *step.after);
-            lines.left = "wrong sign or wrong volts: the plug stays out until that is put right";
+            lines.left = "wrong sign or wrong volts: the plug stays out until that is corrected";
             return lines;
         }
         if (step.action == HookupAction::mate && !step.live_make) lines.left = "its motor or load still off";
         if (step.live_make)
             lines.left = "this makes the circuit, with nothing but a fuse or nothing at all to open it: every load off "
-                         "before; a switch or breaker is wanted here";
+                         "before; a switch or breaker is needed here";
         if (step.after) lines.after = reading("after", *step.after);
         return lines;
     }

@@ -34,7 +34,7 @@ inline std::string batteries(Recharged const& recharged) {
         auto const& battery = run.batteries[b];
         auto const& id = recharged.batteries[b];
         if (!battery.full)
-            out += fmt::format("`{}` is at {:.0f} % in the end, not full\n", id, battery.charge.in_percent());
+            out += fmt::format("`{}` is at {:.0f} % at the end, not full\n", id, battery.charge.in_percent());
         else if (!together || run.batteries.size() == 1)
             out += fmt::format("`{}` is full {}\n", id, since(*battery.full));
         auto const& limit = recharged.high_cutoffs[b];

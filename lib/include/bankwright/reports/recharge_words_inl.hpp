@@ -14,7 +14,7 @@ BANKWRIGHT_INLINE std::string ending(RechargeResult const& run) {
     case RechargeEnd::full:
         return "charging has ended";
     case RechargeEnd::time:
-        return "still charging when the time asked for is over";
+        return "still charging when the time asked for is up";
     case RechargeEnd::battery_empty:
         return fmt::format("`{}` is driven empty instead", run.ended_by);
     case RechargeEnd::nothing_charges:

@@ -16,7 +16,7 @@ struct ReportHead {
     std::string text;                       // what it says; empty where there is no file
     std::optional<std::string> arrangement; // "3S1P", none where the wiring is no such thing
     FindingCounts counts;                   // what `check` has to say about the same bank
-    std::vector<std::string> assumed{};     // for want of a word in the file
+    std::vector<std::string> assumed{};     // where the file does not say
 };
 
 inline ReportHead head_of(Verdict const& verdict) {

@@ -87,11 +87,10 @@ BANKWRIGHT_INLINE std::string short_circuit_text(ShortCircuited const& shorted) 
     out += internal::short_circuit_text::places(result);
     if (!result.devices.empty()) out += "\n" + internal::short_circuit_text::devices(result);
     if (!result.conductors.empty()) out += "\n" + internal::short_circuit_text::conductors(result);
-    out +=
-        "\nevery device is taken to be as slow as the standard named by its `class` lets it be; some standards bound\n"
-        "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
-        "spoiled: its insulation is past use, and above 5 s that time is on the safe side\n"
-        "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
+    out += "\nevery device is assumed to be as slow as the standard named by its `class` allows; some standards bound\n"
+           "overloads only, and a short may well be over sooner: what is not sure need not fail\n"
+           "spoiled: its insulation is past use, and above 5 s that time is on the safe side\n"
+           "not counted: what inductance holds back, a fuse's arc, and a lithium battery's own disconnect\n";
     return out + assumed_line(shorted.assumed) + errors_first(shorted.file, shorted.counts);
 }
 

@@ -45,7 +45,7 @@ inline std::string open(Fault const& fault) {
         return part + " is loose on a stud or broken";
     case PartKind::motor:
     case PartKind::load:
-        return part + " takes nothing: look at its own switch and fuse";
+        return part + " draws nothing: look at its own switch and fuse";
     default:
         return fault.detail == "both poles" ? "the plug of " + part + " is not home"
                                             : part + " makes no contact (" + fault.detail + ")";
@@ -57,7 +57,7 @@ inline std::string of(Fault const& fault) {
     auto part = "`" + fault.part + "`";
     switch (fault.kind) {
     case FaultKind::reversed:
-        return part + " is turned round";
+        return part + " is turned around";
     case FaultKind::dead:
         return part + " is dead: it gives no voltage";
     case FaultKind::dead_cell:
@@ -78,9 +78,9 @@ inline std::string of(Fault const& fault) {
         return open(fault);
     case FaultKind::exchanged:
         return "the two leads on " + (fault.detail.empty() ? std::string() : "the " + fault.detail + " of ") + part +
-               " are exchanged";
+               " are swapped";
     case FaultKind::stalled:
-        return part + " takes more than it should: stalled, or weeds" + in_brackets;
+        return part + " draws more than it should: stalled, or weeds" + in_brackets;
     }
     return part;
 }
@@ -149,8 +149,8 @@ inline std::string hypotheses(std::vector<Diagnosis> const& diagnoses) {
         for (std::size_t n = 0; n < std::min(lines.size(), most_shown); ++n)
             out += fmt::format("{:>9}  {}\n", n == 0 ? chance(diagnoses[d].probability) : n == 1 ? "or" : "", lines[n]);
         if (lines.size() > most_shown)
-            out += fmt::format("{:>9}  {} more that no reading of a voltage tells from it\n", "",
-                               lines.size() - most_shown);
+            out +=
+                fmt::format("{:>9}  {} more that no voltage reading can tell from it\n", "", lines.size() - most_shown);
     }
     if (diagnoses.size() > most_shown) {
         double rest = 0.0;
@@ -200,7 +200,7 @@ BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& 
     auto const taken = traced.sheet.volts.size() + traced.sheet.amps.size();
     auto out = fmt::format("{}: {}\n\n", terminal_safe(traced.file), counted(static_cast<int>(taken), "reading"));
     if (!result.explained)
-        out += "no fault that was tried fits these readings: take them again, and look at the nearest below with "
+        out += "no fault that was tried fits these readings: take them again, and look closely at the nearest "
                "care\n\n";
     out += internal::trace_words::doubts(result.doubtful);
     out += internal::trace_words::hypotheses(result.diagnoses);
@@ -210,7 +210,7 @@ BANKWRIGHT_INLINE std::string trace_text(Traced const& traced, TextStyle const& 
     if (result.next)
         out += "\n" + internal::trace_words::next(*result.next);
     else if (!result.diagnoses.empty() && result.diagnoses.front().probability < 0.9)
-        out += "\nno reading of a voltage would tell more\n";
+        out += "\nno voltage reading would tell more\n";
     return out + "\n" + caution_text(measuring_cautions, style);
 }
 

@@ -23,8 +23,8 @@ struct CheckResult {
 };
 
 // Findings carry no regions: a bank may not come from a file. locate() adds them where it does. Throws
-// std::invalid_argument for a chosen word that is no rule and no family of rules: a check that looks for nothing would
-// find nothing wrong.
+// std::invalid_argument for a chosen word that is neither a rule nor a family of rules: a check that looks for nothing
+// would find nothing wrong.
 CheckResult check(Bank const& bank, CheckOptions const& options = {});
 
 } // namespace bankwright

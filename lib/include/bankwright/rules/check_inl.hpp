@@ -41,7 +41,7 @@ inline void accept(Bank const& bank, Findings& findings) {
             acceptance.part.empty() ? std::string() : fmt::format(" about `{}`", terminal_safe(acceptance.part));
         auto finding = finding_of(
             unused, fmt::format("nothing to accept: no finding of {}{}", terminal_safe(acceptance.rule), where),
-            "take this entry out, or correct its rule or part");
+            "remove this entry, or correct its rule or part");
         finding.parts = {fmt::format("[[accept]] {}", i + 1)};
         idle.push_back(std::move(finding));
     }

@@ -25,7 +25,7 @@ struct Inspection : Verdict {
 };
 
 // What the file itself gets wrong is always found, whichever rules are chosen. The file's name is left to the caller.
-// Throws std::invalid_argument for a chosen word that is no rule and no family of rules.
+// Throws std::invalid_argument for a chosen word that is neither a rule nor a family of rules.
 Inspection inspect(std::string_view text, CheckOptions const& rules = {}, ReadLimits const& limits = {},
                    PartListSource const& part_lists = {});
 

@@ -10,7 +10,7 @@ namespace bankwright {
 
 inline constexpr std::array solving_rules{
     RuleInfo{"solve/no-solution", Level::error, "0.1.0",
-             "no operating point exists: the loads ask for more power than the bank can give through its resistance",
+             "no operating point exists: the loads ask for more power than the bank can supply through its resistance",
              "the voltage collapses as soon as they are switched on",
              "ask for less power, shorten or thicken the conductors, or add strings",
              "maximum power transfer: E2 / 4R, Lessons in Electric Circuits, vol. I, ch. 10 [read]"},

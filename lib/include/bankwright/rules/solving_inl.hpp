@@ -28,7 +28,7 @@ BANKWRIGHT_INLINE void say_unsolved(Bank const& bank, OperatingPoint const& poin
     auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
     if (point.reachable_share && watts > 0.0) {
         auto const most = *point.reachable_share * watts;
-        finding.message = fmt::format("the loads ask for {} of constant power, the bank can give {} at most",
+        finding.message = fmt::format("the loads ask for {} of constant power, the bank can supply {} at most",
                                       print(watts * si::watt), print(most * si::watt));
         measured(finding, watts, most, "W");
     }

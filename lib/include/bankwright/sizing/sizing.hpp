@@ -54,7 +54,7 @@ struct SizingResult {
 // and load; of the middle three also with every charger plugged in.
 Findings against_sizes(Bank const& bank);
 
-// A bank with errors of other families has to be put right first: its sizes mean nothing. Throws std::invalid_argument
+// A bank with errors of other families has to be corrected first: its sizes mean nothing. Throws std::invalid_argument
 // for an option out of its range (network/option_limits.hpp).
 SizingResult sizing(Bank const& bank, SizingOptions const& options = {});
 

@@ -252,7 +252,7 @@ private:
         finding.rule = "protection/rating-low";
         finding.level = Level::warning;
         finding.message =
-            fmt::format("{} at least {}, by the nameplates behind and how long they run",
+            fmt::format("{} at least {}, by the nameplates downstream and how long they run",
                         choice.group.parts.size() == 1 ? "it needs" : "they need", print(choice.least * si::ampere));
         finding.help = "use a larger rating, as far as the conductor allows";
         finding.parts = choice.group.parts;

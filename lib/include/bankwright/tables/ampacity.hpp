@@ -13,7 +13,7 @@ namespace bankwright::tables::ampacity {
 inline constexpr Source source_cfr_table_5{
     "33 CFR Part 183 Subpart I",
     "183.425, Table 5: insulated stranded copper, 30 degC ambient, outside engine spaces",
-    "as reprinted at federal.elaws.us; binds boats with inboard gasoline engines, a design reference for others",
+    "as reprinted; binds boats with inboard gasoline engines, a design reference for others",
     "read",
 };
 
@@ -77,10 +77,10 @@ struct EngineSpaceRow {
 };
 // What a conductor in an engine space keeps of its amperes, by temperature rating of the insulation.
 inline constexpr std::array<EngineSpaceRow, 7> engine_space{{
-    {60, 0.58, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
-    {75, 0.75, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
+    {60, 0.58, "quoted: a reprint of codes, as the NEC factor for 46 to 50 degC"},
+    {75, 0.75, "quoted: a reprint of codes, as the NEC factor for 46 to 50 degC"},
     {80, 0.78, "recalled"},
-    {90, 0.82, "quoted: up.codes, as the NEC factor for 46 to 50 degC"},
+    {90, 0.82, "quoted: a reprint of codes, as the NEC factor for 46 to 50 degC"},
     {105, 0.85, "quoted: two trade reprints"},
     {125, 0.89, "recalled"},
     {200, 1.0, "recalled"},

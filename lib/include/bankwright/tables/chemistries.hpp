@@ -25,7 +25,7 @@ inline constexpr Source source_ieee_485{
 };
 
 inline constexpr Source source_ampere_hour_law{
-    "J. L. Woodbridge, ampere-hour law of charging, as told by manualika.com/en/wiki/woodbridge.htm",
+    "Woodbridge's ampere-hour law of charging, 1935, as a trade page tells it",
     "a lead-acid battery takes, without gassing, no more amperes than ampere-hours are missing; 90 % back in 2 to 3 hours",
     "1935",
     "row by row",
@@ -128,8 +128,8 @@ struct AcceptanceRow {
 // At this voltage of a cell, 25 degC: missing charge over the current taken, what a full one takes over its
 // capacity, and the current at which it counts as full.
 inline constexpr std::array<AcceptanceRow, 5> acceptance{{
-    {"flooded", 2.4, 1.1, 0.005, 0.01, "hours fitted to a log, read: 130 Ah, C/7 from 50 %, 6 h 58 min (forums.sailboatowners.com 176932); side and tail common practice"},
-    {"agm", 2.4, 1.0, 0.001, 0.005, "hours and tail read: 96 Ah, C/5 from 50 %, 5.5 h to 0.5 %, absorption at 77 % (pbase.com/mainecruising, charge rate of AGM); side common practice"},
+    {"flooded", 2.4, 1.1, 0.005, 0.01, "hours fitted to a log, read: 130 Ah, C/7 from 50 %, 6 h 58 min (an owners' forum); side and tail common practice"},
+    {"agm", 2.4, 1.0, 0.001, 0.005, "hours and tail read: 96 Ah, C/5 from 50 %, 5.5 h to 0.5 %, absorption at 77 % (a published log of an AGM battery's charge); side common practice"},
     {"gel", 2.35, 1.0, 0.001, 0.005, "as agm, no log was found"},
     {"lifepo4", 3.6, 0.1, 0.001, 0.05, "hours recalled (95 percent in at C/2 when the voltage is reached); tail common practice"},
     {"nmc", 4.15, 0.2, 0.001, 0.05, "hours recalled (90 percent in at C/2 when the voltage is reached); tail common practice"},

@@ -24,8 +24,8 @@ inline constexpr Source source_army_cranking{
     "read; that resistance goes as the inverse of cranking power is derived",
 };
 
-inline constexpr Source source_chen_rincon_mora{
-    "Chen, Rincon-Mora: Accurate Electrical Battery Model, IEEE Trans. Energy Convers. 2006",
+inline constexpr Source source_battery_model{
+    "Accurate Electrical Battery Model, IEEE Trans. Energy Convers. 2006",
     "R = 0.1562 exp(-24.37 charge) + 0.07446 ohm, 850 mAh cell",
     "2006",
     "recalled",
@@ -110,7 +110,7 @@ struct LithiumChargeRow {
 inline constexpr std::array<LithiumChargeRow, 1> lithium_charge{{
     {0.1562, 24.37, 0.07446},
 }};
-inline constexpr Source lithium_charge_source = source_chen_rincon_mora;
+inline constexpr Source lithium_charge_source = source_battery_model;
 
 } // namespace bankwright::tables::internal_resistance
 // clang-format on

@@ -10,7 +10,7 @@
 namespace bankwright::tables::open_circuit_voltage {
 
 inline constexpr Source source_charge_sheet{
-    "public 'State of Charge' data sheet, as kept in the repository age-series/ElectricalAge2",
+    "public 'State of Charge' data sheet, as kept in a public repository",
     "datasets/lead_acid_12v/ds.csv",
     "undated",
     "quoted, low: a file of no standing; the 80 degF row of the flooded columns also in two pages that attribute it to the BCI",
@@ -24,8 +24,8 @@ inline constexpr Source source_agm_usual{
 };
 
 inline constexpr Source source_piecewise{
-    "Sunil, Pattipati, Balasingam: Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteriztics, IEEE Trans. Instrum. Meas. 2025",
-    "companion README (soorajsunil/Piecewise-Battery-OCV), breakpoints for linear interpolation, room temperature",
+    "Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics, IEEE Trans. Instrum. Meas. 2025",
+    "its companion README, breakpoints for linear interpolation, room temperature",
     "2025",
     "read; a slow test (C/20 or C/32) keeps a few mV of overpotential",
 };

@@ -22,7 +22,7 @@ inline constexpr Source source_standard_sizes{
 inline constexpr Source source_cfr_455{
     "33 CFR Part 183 Subpart I, and ABYC E-11.10",
     "183.455(b) and (c); E-11 overcurrent protection",
-    "law as printed at self-law.org; binds boats with inboard gasoline engines, a design reference for others",
+    "law as reprinted; binds boats with inboard gasoline engines, a design reference for others",
     "row by row: read, quoted or recalled",
 };
 
@@ -37,14 +37,14 @@ inline constexpr Source source_abyc_large_bank{
     "ABYC E-11",
     "banks above 2200 cranking amperes or 500 Ah: the battery maker's short-circuit current, or 20 kA at 125 V d.c. where that exceeds 10 kA",
     "before July 2025",
-    "quoted: trawlerforum.com, thread 75323",
+    "quoted: an owners' forum",
 };
 
 inline constexpr Source source_abyc_parallel{
     "ABYC E-11",
     "11.10.1.4.1: in a parallel bank above 500 Ah a device between each battery and the main one, with the interrupting capacity of 11.10.1.3",
     "July 2025",
-    "quoted: cruisersforum.com, thread 297133",
+    "quoted: an owners' forum",
 };
 
 inline constexpr Source source_ul_489{
@@ -58,7 +58,7 @@ inline constexpr Source source_iec_60898{
     "IEC 60898-1, breakers of types B, C, D",
     "time-current limits; instantaneous range, on direct current up to 1.4 times higher, as the magnet answers to the peak",
     "year not stated",
-    "quoted: filipinoengineer.com and infralens.in for the ranges; times and the factor recalled",
+    "quoted: two trade pages for the ranges; times and the factor recalled",
 };
 
 inline constexpr Source source_iec_60934{
@@ -71,14 +71,14 @@ inline constexpr Source source_iec_60934{
 inline constexpr Source source_sae_j553{
     "SAE J553, thermal breakers: type 1 resets itself, type 2 holds open while fed, type 3 is reset by hand",
     "trip limits at 100, 135 and 200 percent",
-    "year not stated; types quoted: tnlab.org",
+    "year not stated; types quoted: a trade page",
     "recalled, low",
 };
 
 inline constexpr Source source_iso_8820_3{
     "ISO 8820-3, blade fuses: type C medium, E high current (the large blade), F miniature",
     "operating times (kin of SAE J1284, J2077)",
-    "2015 for types and scope (32 or 58 V, up to 100 A, breaking capacity 1000 A), read at standards.iteh.ai",
+    "2015 for types and scope (32 or 58 V, up to 100 A, breaking capacity 1000 A), quoted: a reseller's preview",
     "recalled",
 };
 
@@ -92,7 +92,7 @@ inline constexpr Source source_iso_8820_4{
 inline constexpr Source source_iso_8820_5{
     "ISO 8820-5, bolt-down strip fuses SF30 and SF51 (kin of SAE J1888)",
     "operating times",
-    "2015 for the scope (32 V, 30 to 500 A, breaking capacity 2000 A), read at ulstandardspdf.com",
+    "2015 for the scope (32 V, 30 to 500 A, breaking capacity 2000 A), quoted: a reseller's page",
     "recalled",
 };
 
@@ -271,13 +271,13 @@ inline constexpr std::array<TripPoint, 10> iec_60898_b{{
     {32.0, 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {32.0, 1.45, 0.0, 3600.0, "recalled"},
     {32.0, 2.55, 1.0, 60.0, "recalled"},
-    {32.0, 3.0, 0.1, 60.0, "quoted: filipinoengineer.com; its time recalled"},
-    {32.0, 7.0, 0.0, 0.1, "recalled; on a.c. at 5 times, quoted: filipinoengineer.com"},
+    {32.0, 3.0, 0.1, 60.0, "quoted: a trade page; its time recalled"},
+    {32.0, 7.0, 0.0, 0.1, "recalled; on a.c. at 5 times, quoted: a trade page"},
     {std::numeric_limits<double>::infinity(), 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {std::numeric_limits<double>::infinity(), 1.45, 0.0, 3600.0, "recalled"},
     {std::numeric_limits<double>::infinity(), 2.55, 1.0, 120.0, "recalled"},
-    {std::numeric_limits<double>::infinity(), 3.0, 0.1, 120.0, "quoted: filipinoengineer.com; its time recalled"},
-    {std::numeric_limits<double>::infinity(), 7.0, 0.0, 0.1, "recalled; on a.c. at 5 times, quoted: filipinoengineer.com"},
+    {std::numeric_limits<double>::infinity(), 3.0, 0.1, 120.0, "quoted: a trade page; its time recalled"},
+    {std::numeric_limits<double>::infinity(), 7.0, 0.0, 0.1, "recalled; on a.c. at 5 times, quoted: a trade page"},
 }};
 inline constexpr Source iec_60898_b_source = source_iec_60898;
 
@@ -286,13 +286,13 @@ inline constexpr std::array<TripPoint, 10> iec_60898_c{{
     {32.0, 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {32.0, 1.45, 0.0, 3600.0, "recalled"},
     {32.0, 2.55, 1.0, 60.0, "recalled"},
-    {32.0, 5.0, 0.1, 60.0, "quoted: filipinoengineer.com; its time recalled"},
-    {32.0, 14.0, 0.0, 0.1, "recalled; on a.c. at 10 times, quoted: filipinoengineer.com"},
+    {32.0, 5.0, 0.1, 60.0, "quoted: a trade page; its time recalled"},
+    {32.0, 14.0, 0.0, 0.1, "recalled; on a.c. at 10 times, quoted: a trade page"},
     {std::numeric_limits<double>::infinity(), 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {std::numeric_limits<double>::infinity(), 1.45, 0.0, 3600.0, "recalled"},
     {std::numeric_limits<double>::infinity(), 2.55, 1.0, 120.0, "recalled"},
-    {std::numeric_limits<double>::infinity(), 5.0, 0.1, 120.0, "quoted: filipinoengineer.com; its time recalled"},
-    {std::numeric_limits<double>::infinity(), 14.0, 0.0, 0.1, "recalled; on a.c. at 10 times, quoted: filipinoengineer.com"},
+    {std::numeric_limits<double>::infinity(), 5.0, 0.1, 120.0, "quoted: a trade page; its time recalled"},
+    {std::numeric_limits<double>::infinity(), 14.0, 0.0, 0.1, "recalled; on a.c. at 10 times, quoted: a trade page"},
 }};
 inline constexpr Source iec_60898_c_source = source_iec_60898;
 
@@ -301,13 +301,13 @@ inline constexpr std::array<TripPoint, 10> iec_60898_d{{
     {32.0, 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {32.0, 1.45, 0.0, 3600.0, "recalled"},
     {32.0, 2.55, 1.0, 60.0, "recalled"},
-    {32.0, 10.0, 0.1, 60.0, "quoted: filipinoengineer.com; its time recalled"},
-    {32.0, 28.0, 0.0, 0.1, "recalled; on a.c. at 20 times, quoted: filipinoengineer.com"},
+    {32.0, 10.0, 0.1, 60.0, "quoted: a trade page; its time recalled"},
+    {32.0, 28.0, 0.0, 0.1, "recalled; on a.c. at 20 times, quoted: a trade page"},
     {std::numeric_limits<double>::infinity(), 1.13, 3600.0, std::numeric_limits<double>::infinity(), "recalled"},
     {std::numeric_limits<double>::infinity(), 1.45, 0.0, 3600.0, "recalled"},
     {std::numeric_limits<double>::infinity(), 2.55, 1.0, 120.0, "recalled"},
-    {std::numeric_limits<double>::infinity(), 10.0, 0.1, 120.0, "quoted: filipinoengineer.com; its time recalled"},
-    {std::numeric_limits<double>::infinity(), 28.0, 0.0, 0.1, "recalled; on a.c. at 20 times, quoted: filipinoengineer.com"},
+    {std::numeric_limits<double>::infinity(), 10.0, 0.1, 120.0, "quoted: a trade page; its time recalled"},
+    {std::numeric_limits<double>::infinity(), 28.0, 0.0, 0.1, "recalled; on a.c. at 20 times, quoted: a trade page"},
 }};
 inline constexpr Source iec_60898_d_source = source_iec_60898;
 

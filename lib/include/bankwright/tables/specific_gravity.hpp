@@ -10,7 +10,7 @@
 namespace bankwright::tables::specific_gravity {
 
 inline constexpr Source source_charge_sheet{
-    "public 'State of Charge' data sheet, as kept in the repository age-series/ElectricalAge2",
+    "public 'State of Charge' data sheet, as kept in a public repository",
     "datasets/lead_acid_12v/ds.csv",
     "undated",
     "quoted, low: a file of no standing; the 80 degF row also in two pages that attribute it to the BCI",

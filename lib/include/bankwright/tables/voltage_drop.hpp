@@ -14,7 +14,7 @@ inline constexpr Source source_abyc_drop{
     "ABYC E-11",
     "11.14.2.6, allowed drop; CM = K I L / E with K = 10.75, L out and back in feet, E in volts",
     "before July 2025",
-    "quoted: cruisersforum.com; the limits in suremarineservice.com too",
+    "quoted: an owners' forum; the limits in a chandler's reprint too",
 };
 
 inline constexpr Source source_iso_drop{

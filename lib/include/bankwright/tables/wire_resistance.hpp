@@ -34,7 +34,7 @@ inline constexpr Source source_astm_lay{
     "ASTM B8, B174 and B496, stranded copper conductors",
     "standard increment of mass and d.c. resistance by stranding",
     "B496-04",
-    "2 percent quoted: xxhh8.cn for B496; the same of B8 and B174 recalled",
+    "2 percent quoted: a reprint, for B496; the same of B8 and B174 recalled",
 };
 
 struct MetricRow {

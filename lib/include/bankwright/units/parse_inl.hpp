@@ -109,7 +109,7 @@ namespace internal {
 inline constexpr UnitTable wire_size_units{"a wire size", "6 AWG\" or \"16 mm2",
                                            bankwright::internal::unit_tables::area};
 
-// "6" is 6, "1/0" and "0" are 0, "2/0" and "00" are -1, ... None where the text is no gauge from 4/0 to 30.
+// "6" is 6, "1/0" and "0" are 0, "2/0" and "00" are -1, ... None where the text is not a gauge from 4/0 to 30.
 inline std::optional<Awg> gauge_of(std::string_view number) {
     constexpr std::string_view zeros = "0000";
     if (!number.empty() && number.size() <= 4 && number == zeros.substr(0, number.size()))
@@ -136,13 +136,13 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     auto const unit = without_blanks_before(text.substr(number.size()));
     if (!number.empty() && unit == "AWG") {
         if (auto const gauge = internal::gauge_of(number)) return {WireSize(*gauge), {}, false};
-        return failed(problem(internal::wire_size_units, false, quoted(text) + " is no gauge from 4/0 to 30 AWG"));
+        return failed(problem(internal::wire_size_units, false, quoted(text) + " is not a gauge from 4/0 to 30 AWG"));
     }
     if (!number.empty() && unit == "SAE") {
         auto const size = internal::gauge_of(number);
         if (size && bankwright::area(Sae{size->number})) return {WireSize(Sae{size->number}), {}, false};
         return failed(problem(internal::wire_size_units, false,
-                              quoted(text) + " is no SAE size (18 to 1, but no odd one from 3, and 1/0 to 4/0)"));
+                              quoted(text) + " is not an SAE size (18 to 1, but no odd one from 3, and 1/0 to 4/0)"));
     }
     if (!number.empty() && unit.empty())
         return failed(problem(internal::wire_size_units, true, quoted(text) + " has no unit"));
@@ -156,7 +156,7 @@ BANKWRIGHT_INLINE Parsed<WireSize> wire_size(std::string_view text) {
     auto const area = number_in(internal::wire_size_units, text);
     if (!area.value) return failed(area);
     if (!(*area.value > 0.0))
-        return failed(problem(internal::wire_size_units, false, quoted(text) + " is no cross-section above zero"));
+        return failed(problem(internal::wire_size_units, false, quoted(text) + " is not a cross-section above zero"));
     return {WireSize(Area::from_value(*area.value)), {}, false};
 }
 

@@ -60,6 +60,7 @@ inline std::string engineering(double si, std::string_view unit) {
 
 inline std::string duration(double seconds) {
     double const size = std::abs(seconds);
+    if (size < 0.99995) return engineering(seconds, "s");
     if (!(size < 1e9) || size < 59.995) return fmt::format("{} s", rounded(seconds));
     std::string const sign = seconds < 0 ? "-" : "";
     auto const pair = [&](double lower, long long per_upper, std::string_view upper_unit, std::string_view lower_unit) {

@@ -30,7 +30,7 @@ struct Arrangement {
 };
 
 // Of the island that feeds the motor, or else of the one with most batteries. Polarity is not looked at: a string with
-// one battery turned round is still a string.
+// one battery turned around is still a string.
 Arrangement arrangement(WiringGraph const& graph, std::vector<WiringEdge> const& edges, WiringVerdict const& verdict);
 
 } // namespace bankwright

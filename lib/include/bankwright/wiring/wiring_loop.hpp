@@ -1,4 +1,4 @@
-// A closed loop, post by post: which way round does it go, and what does it add up to?
+// A closed loop, post by post: which way does it go, and what does it add up to?
 #pragma once
 
 #include "bankwright/linkage.hpp"
@@ -17,7 +17,7 @@ struct LoopStep {
 
 struct WiringLoop {
     std::vector<LoopStep> steps; // starts with the battery asked for, from its negative to its positive post
-    double volts = 0.0;          // [V] sum of the batteries' counted voltages round the loop
+    double volts = 0.0;          // [V] sum of the batteries' counted voltages around the loop
 };
 
 // The loop with the fewest batteries, then the fewest conductors, that runs through this battery edge and does not add

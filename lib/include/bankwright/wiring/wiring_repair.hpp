@@ -9,7 +9,7 @@
 namespace bankwright {
 
 enum class RepairKind {
-    turn_battery, // a battery is the wrong way round
+    turn_battery, // a battery is the wrong way around
     swap_leads,   // the two leads of a motor, load, connector or charger output are exchanged
     move_end,     // one end of a conductor belongs on another terminal
     remove,       // a conductor that should not be there
@@ -38,7 +38,7 @@ struct RepairPlan {
     bool complete = false; // after the last step the wiring is right
 };
 
-// One change if one is enough; else two batteries turned round; else the change that mends most, and so on, four at
+// One change if one is enough; else two batteries turned around; else the change that mends most, and so on, four at
 // most. No step where there are so many parts (some two hundred conductors) that the search would take long.
 RepairPlan plan_repair(WiringGraph const& graph, std::vector<WiringEdge> const& edges);
 

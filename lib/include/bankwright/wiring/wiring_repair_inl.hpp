@@ -246,7 +246,7 @@ private:
     std::vector<Repair> found_;
 };
 
-// Two batteries turned round explain together what neither does alone: their effects on a load may cancel.
+// Two batteries turned around explain together what neither does alone: their effects on a load may cancel.
 inline std::vector<std::vector<Repair>> turn_two(WiringGraph const& graph, std::vector<WiringEdge> const& edges) {
     auto const turn = [&](std::size_t e) {
         Repair r;

@@ -12,7 +12,7 @@ namespace bankwright {
 
 namespace internal::equalizing_loop {
 
-// How the voltage over the gap answers to each battery, and the resistance round the loop.
+// How the voltage over the gap answers to each battery, and the resistance around the loop.
 inline Sensitivity round(PartialBank const& partial, Made const& made, Potentials const& now,
                          Connection const& connection) {
     auto const& first = connection.paths.front();

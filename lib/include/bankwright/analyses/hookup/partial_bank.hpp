@@ -39,7 +39,7 @@ struct Deviation {
     int connection = -1; // this end of it is landed elsewhere
     bool from_end = false;
     int onto = -1;
-    int plus = -1, minus = -1; // all that is landed on the one is landed on the other, and the other way round
+    int plus = -1, minus = -1; // all that is landed on the one is landed on the other, and the other way around
     std::vector<std::pair<int, int>> leaks; // loads that conduct although they are off: a path through each
 };
 

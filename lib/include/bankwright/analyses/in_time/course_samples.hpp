@@ -49,7 +49,7 @@ inline EnergySplit energy_of(ChargeCourse const& course) {
             sums.charged * si::joule};
 }
 
-// A battery gives much where nothing draws: round a loop.
+// A battery gives much where nothing draws: around a loop.
 inline bool gives_much(ChargeCourse const& course, Bank const& bank, std::size_t battery) {
     constexpr double five_hours = 5.0 * 3600.0; // [s] slower is how unlike batteries side by side find their level
     return course.state().amperes(battery) > bank.batteries[battery].capacity->value() / five_hours;

@@ -21,7 +21,7 @@ inline KeySpec const& spec_of(Bank const& bank, SweptKey const& key) {
     if (!section) throw std::out_of_range("the bank has no part `" + key.part + "`");
     auto const* const spec = find_key(*section, key.key);
     if (!spec) throw std::out_of_range("there is no key " + named(key));
-    if (!is_quantity(spec->kind)) throw std::invalid_argument(named(key) + " is no quantity: it cannot be swept");
+    if (!is_quantity(spec->kind)) throw std::invalid_argument(named(key) + " is not a quantity: it cannot be swept");
     return *spec;
 }
 

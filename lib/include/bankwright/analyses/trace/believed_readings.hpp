@@ -62,7 +62,7 @@ public:
                 one.value = amps.reads.value();
                 one.error = amps_error(options_.clamp, one.value);
             }
-            if (!std::isfinite(one.value)) throw std::invalid_argument("a reading is no number");
+            if (!std::isfinite(one.value)) throw std::invalid_argument("a reading is not a number");
             taken_.push_back(one);
         }
         std::vector<RememberedReadings::Wanted> wanted;

@@ -17,7 +17,7 @@
 namespace bankwright {
 
 enum class FaultKind {
-    reversed,     // a battery stands the other way round: what should be on its + is on its -
+    reversed,     // a battery stands the other way around: what should be on its + is on its -
     dead,         // a battery that gives no voltage
     dead_cell,    // one cell gives nothing and resists
     shorted_cell, // one cell gives nothing and conducts

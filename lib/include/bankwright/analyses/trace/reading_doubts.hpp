@@ -129,12 +129,12 @@ inline std::optional<Doubt> one_slip(std::vector<NearSuspect> const& near, std::
 inline std::string in_words(DoubtfulReading::Why why, std::string const& shown, std::string const& fits) {
     switch (why) {
     case DoubtfulReading::Why::leads_exchanged:
-        return fmt::format("{}: with the leads the other way round, {}, it would fit", shown, fits);
+        return fmt::format("{}: with the leads the other way around, {}, it would fit", shown, fits);
     case DoubtfulReading::Why::decimal_point:
         return fmt::format("{}: {} would fit, a slip of the decimal point or the wrong range", shown, fits);
     case DoubtfulReading::Why::not_rested:
         return fmt::format("{} is more than a full, rested bank shows there, {}: fresh from a charger; let it rest for "
-                           "some hours, or take some amperes from it for a minute",
+                           "some hours, or draw some amperes from it for a minute",
                            shown, fits);
     case DoubtfulReading::Why::impossible:
         break;

@@ -88,7 +88,7 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
             branch.resistance;
         faulty.deviation[e] = emf_of_doubt(e, branch, amperes, spread_, doubts);
     }
-    for (auto const& fault : faults) // the other way round, as what it does to the readings
+    for (auto const& fault : faults) // the other way around, as what it does to the readings
         if (fault.first->kind == FaultKind::reversed) faulty.deviation[fault.first->element] *= -1.0;
     std::vector<ExpectedReading> readings(asked.size());
     for (std::size_t r = 0; r < asked.size(); ++r)

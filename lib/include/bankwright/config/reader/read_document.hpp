@@ -20,15 +20,15 @@ namespace bankwright::internal::reader {
 inline void report_problem(DocumentProblem const& problem, Report& report) {
     if (problem.repeats.empty())
         return report.add(file_syntax, {}, {}, problem.region, "not TOML: " + terminal_safe(problem.message),
-                          "mend the text there; the rest of the file was not read");
+                          "correct the text there; the rest of the file was not read");
     auto const name = in_backquotes(problem.repeats);
     if (problem.is_header)
         return report.add(file_duplicate_id, {}, problem.repeats, problem.region,
-                          fmt::format("the table {} stands twice; a table stands once", name),
+                          fmt::format("the table {} is there twice; allowed is once", name),
                           "put what is below it under the first; the rest of the file was not read");
     report.add(file_duplicate_id, {}, problem.repeats, problem.region,
-               fmt::format("{} stands twice in one table; a key stands once", name),
-               "take one of the two out; the rest of the file was not read");
+               fmt::format("{} is there twice in one table; allowed is once", name),
+               "remove one of the two; the rest of the file was not read");
 }
 
 // Reported, and false, where the text is none that can be read on from.

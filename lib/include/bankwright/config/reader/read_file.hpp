@@ -138,7 +138,7 @@ private:
             if (report_.is_full()) continue;
             auto const near = report_.nearest(entry.key, root_names());
             report_.add(file_unknown_key, {}, entry.key, entry.region,
-                        fmt::format("{} is no section and no key of a bank file", in_backquotes(entry.key)),
+                        fmt::format("{} is neither a section nor a key of a bank file", in_backquotes(entry.key)),
                         help_with(near, fmt::format("they are {}", listed(root_names(), " and "))));
         }
         KeyReader keys(root_section, Subject{{}, {}, Region{{1, 1}, {1, 1}}}, own, models_, report_);
@@ -199,8 +199,9 @@ private:
             candidate.is_usable = false;
             report_.add(
                 file_bad_value, clipped(id), {}, region,
-                fmt::format("{} is no name for a {}; allowed are the letters a-z and A-Z, digits, `_`, and `-` inside",
-                            in_backquotes(id), name(candidate.kind)),
+                fmt::format(
+                    "{} is not a name for a {}; allowed are the letters a-z and A-Z, digits, `_`, and `-` inside",
+                    in_backquotes(id), name(candidate.kind)),
                 "terminals are named after it, so it must not hold `.`, `+`, blanks or other signs");
         } else if (auto const [first, is_new] = ids_.insert({id, &candidate}); !is_new) {
             candidate.is_usable = false;
@@ -227,8 +228,8 @@ private:
             }
             report_.add(
                 file_duplicate_id, {}, duplicate.repeats, duplicate.region,
-                fmt::format("{} stands twice in one table; a key stands once", in_backquotes(duplicate.repeats)),
-                "take one of the two out");
+                fmt::format("{} is there twice in one table; allowed is once", in_backquotes(duplicate.repeats)),
+                "remove one of the two");
         }
     }
 
@@ -381,8 +382,8 @@ private:
         if (terminals_.allows(terminal)) return true;
         if (report_.is_full()) return false;
         report_.add(file_unknown_terminal, candidate.entry->key, key, entry ? entry->region : candidate.entry->region,
-                    fmt::format("`{}` of {} is {}, which is no terminal in this bank", key, candidate.subject().words,
-                                in_backquotes(terminal)),
+                    fmt::format("`{}` of {} is {}, which is not a terminal in this bank", key,
+                                candidate.subject().words, in_backquotes(terminal)),
                     terminals_.hint(terminal, ids_, report_));
         return false;
     }

@@ -158,7 +158,7 @@ private:
             auto const otherwise = models_.empty() ? "the file has no [models]; add one, or write the keys here"
                                                    : "name one of the models in [models], or in the part lists";
             return report_.add(subject_, key, entry->region,
-                               Trouble{&file_bad_value, fmt::format("is {}, which is no model", shown(entry->value)),
+                               Trouble{&file_bad_value, fmt::format("is {}, which is not a model", shown(entry->value)),
                                        help_with(near, otherwise)});
         }
         for (auto const& of_model : model_->value.entries) {
@@ -246,7 +246,7 @@ inline void reconcile(Battery& battery, KeyReader& keys) {
         keys.fail(file_bad_value, "low_cutoff",
                   fmt::format("has `low_cutoff` {}; allowed is less than its `high_cutoff`, {}",
                               print(*battery.low_cutoff), print(*battery.high_cutoff)),
-                  "are the two exchanged?");
+                  "are the two swapped?");
         battery.low_cutoff.reset();
         battery.high_cutoff.reset();
     }
@@ -269,7 +269,7 @@ inline void reconcile(Relay& relay, KeyReader& keys) {
     keys.fail(file_bad_value, "opens_below",
               fmt::format("has `opens_below` {}; allowed is less than its `closes_above`, {}",
                           print(*relay.opens_below), print(*relay.closes_above)),
-              "are the two exchanged?");
+              "are the two swapped?");
     relay.closes_above.reset();
     relay.opens_below.reset();
 }
@@ -279,7 +279,7 @@ inline void reconcile(Load& load, KeyReader& keys) {
     keys.fail(file_bad_value, "min_voltage",
               fmt::format("has `min_voltage` {}; allowed is less than its `max_voltage`, {}", print(*load.min_voltage),
                           print(*load.max_voltage)),
-              "are the two exchanged?");
+              "are the two swapped?");
     load.min_voltage.reset();
     load.max_voltage.reset();
 }

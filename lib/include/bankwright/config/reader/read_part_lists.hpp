@@ -47,8 +47,8 @@ private:
         for (auto const& [name, document] : documents_)
             if (name == item.text)
                 return report_.add(file_duplicate_id, {}, "parts", item.region,
-                                   fmt::format("the part list {} stands twice", in_backquotes(item.text)),
-                                   "take one of the two out");
+                                   fmt::format("the part list {} is named twice", in_backquotes(item.text)),
+                                   "remove one of the two");
         auto list = source_
                         ? source_(item.text)
                         : PartListText{{}, {}, "cannot be had: nobody has said where part lists are to be read from"};

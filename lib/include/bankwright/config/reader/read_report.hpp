@@ -108,7 +108,8 @@ public:
             limits_.findings += 1;
             set_file(findings_.empty() ? std::string() : findings_.back().file);
             add(file_too_large, {}, {}, place,
-                fmt::format("{} more findings; at most {} are shown", count, limits_.findings - 1), "mend these first");
+                fmt::format("{} more findings; at most {} are shown", count, limits_.findings - 1),
+                "correct these first");
         }
         return std::move(findings_);
     }

@@ -12,7 +12,7 @@ namespace bankwright::drawing {
 namespace internal {
 
 // A string is a path from battery to battery; each post belongs to at most one joint of it. Joints are, best first:
-// conductors from + to -, conductors from + to + or - to - where one battery was turned round, and a + and a - that a
+// conductors from + to -, conductors from + to + or - to - where one battery was turned around, and a + and a - that a
 // device or busbar joins.
 class StringWalk {
 public:

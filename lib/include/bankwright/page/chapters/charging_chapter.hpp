@@ -46,7 +46,7 @@ inline void charging_chapter(Html& html, BankReport const& report) {
         said.push_back(sentence(run_words::drop_out(gone) + ": its voltage is too high."));
     for (std::size_t b = 0; b < run.batteries.size(); ++b)
         if (!run.batteries[b].full)
-            said.push_back(fmt::format("`{}` is at {:.0f} % in the end, not full.", report.bank.batteries[b].id,
+            said.push_back(fmt::format("`{}` is at {:.0f} % at the end, not full.", report.bank.batteries[b].id,
                                        run.batteries[b].charge.in_percent()));
     html.items(said);
     charge_course(html, report.bank, run.samples, "Charge of the batteries on the charger");

@@ -51,16 +51,16 @@ inline void parts_to_buy(Html& html, CutList const& list) {
 inline void cut_chapter(Html& html, BankReport const& report) {
     html.chapter("cut", "What to cut and to buy", wiring_is_wrong(report.verdict) ? "" : "sheet");
     if (wiring_is_wrong(report.verdict)) {
-        html.paragraph("Not listed: the wiring has to be put right first.").close();
+        html.paragraph("Not listed: correct the wiring first.").close();
         return;
     }
     auto const list = cut_list(report.bank);
     if (count(report.verdict.findings).error > 0)
-        html.paragraph("As the bank is described, its errors included: buy nothing before they are put right.");
+        html.paragraph("As the bank is described, its errors included: buy nothing before they are corrected.");
     wire_tables(html, list);
     parts_to_buy(html, list);
     if (!list.not_cut.empty())
-        html.paragraph("No size or no length is stated of " + all_of(list.not_cut) + ": not on the list.");
+        html.paragraph("No size or no length is stated for " + all_of(list.not_cut) + ": not on the list.");
     html.paragraph(sentence(sizing_words::assumed), "faint small").close();
 }
 

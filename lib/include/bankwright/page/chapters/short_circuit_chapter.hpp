@@ -35,9 +35,9 @@ inline void survival(Html& html, ShortCircuitResult const& shorts) {
     else
         for (auto& row : rows)
             row.pop_back();
-    html.table("Does the copper live through it?", columns, rows);
+    html.table("Does the copper survive it?", columns, rows);
     if (any_doubt)
-        html.paragraph("Not sure: a breaker as slow as its standard lets it be would be too slow for that copper; its "
+        html.paragraph("Not sure: a breaker as slow as its standard allows would be too slow for that copper; its "
                        "maker's own curve says more.");
     if (any_unended)
         html.paragraph("Ahead of the first breaker or fuse nothing ends a short: after the time given the insulation "
@@ -57,7 +57,7 @@ inline void short_circuit_chapter(Html& html, BankReport const& report) {
     }
     html.paragraph(
         "One short at a time, without resistance of its own, every breaker closed, every load and charger off. "
-        "Every breaker and fuse is taken to be as slow as its standard lets it be.");
+        "Every breaker and fuse is assumed to be as slow as its standard allows.");
     std::vector<std::vector<std::string>> rows;
     for (auto const& place : shorts.places)
         rows.push_back({"`" + place.terminal + "` to `" + place.against + "`", amperes(place.prospective),

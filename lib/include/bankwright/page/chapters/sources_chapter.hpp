@@ -55,7 +55,7 @@ public:
     void write() {
         html_.chapter("sources", "What this rests on");
         html_.paragraph(
-            "Every figure on this page is worked out from the description of the bank; nobody has measured the "
+            "Every figure on this page is calculated from the description of the bank; nobody has measured the "
             "boat. It knows no loose lug, no corroded crimp and no cell that is about to fail.");
         taken_for_granted();
         batteries();
@@ -91,7 +91,7 @@ private:
         }
         for (auto& one : said)
             one = with_unit_signs(one);
-        html_.element("h3", "Taken for granted").items(said);
+        html_.element("h3", "Assumptions").items(said);
     }
 
     void cite(Source const& source) {
@@ -116,7 +116,7 @@ private:
             rows.push_back({battery.id, volts(open_circuit_voltage(battery, temperature)) + ", from " + voltage_from,
                             milliohms(internal_resistance(battery, temperature)) + ", from " + resistance_from});
         }
-        if (!rows.empty()) html_.table("Batteries at rest", {{"battery"}, {"voltage"}, {"inside resistance"}}, rows);
+        if (!rows.empty()) html_.table("Batteries at rest", {{"battery"}, {"voltage"}, {"internal resistance"}}, rows);
     }
 
     void conductors() {
@@ -138,7 +138,7 @@ private:
             cited_.push_back(sentence(
                 "IEC 60028, annealed copper: 1/58 ohm mm2/m at 20 degC, 0.00393 per kelvin. How sure: recalled; "
                 "the figures that IEC 60364 and IEC 60228 derive from them are quoted by reprints. Strands are 2 % "
-                "longer than the conductor: ASTM B496 (quoted: xxhh8.cn)."));
+                "longer than the conductor: ASTM B496 (quoted: a reprint)."));
     }
 
     void documents() {
@@ -148,7 +148,7 @@ private:
                     cite(band->source);
         html_.element("h3", "Documents");
         if (!cited_.empty()) html_.items(cited_);
-        html_.paragraph("Where the limit of a finding comes from stands with the finding: [read] the text itself was "
+        html_.paragraph("Each finding says where its limit comes from: [read] the text itself was "
                         "read, [quoted: where] it was read second-hand, [recalled] it was not looked up, [derived] it "
                         "follows from physics, common practice: the trade does so, and no source says it.");
     }

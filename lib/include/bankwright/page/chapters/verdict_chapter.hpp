@@ -37,7 +37,7 @@ inline void verdict_band(Html& html, BankReport const& report) {
               : fair ? "No error, " + counted(counts.warning, "warning")
                      : "Nothing wrong found");
     html.close();
-    html.paragraph(bad    ? "Do not connect it, do not switch it on. Put this right first."
+    html.paragraph(bad    ? "Do not connect it, do not switch it on. Correct this first."
                    : fair ? "It works as described. Read the warnings before you rely on it."
                           : "The bank as described passes every check. Now see that the boat is wired as described.");
     html.close().close();

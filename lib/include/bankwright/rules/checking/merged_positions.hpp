@@ -65,10 +65,10 @@ inline Findings merged_positions(Bank const& bank, std::vector<SwitchPosition> c
         bool const everywhere = at.size() == positions.size() && std::all_of(at.begin(), at.end(), [&](auto const& a) {
                                     return of(a).message == finding.message;
                                 });
-        if (!everywhere) finding.message = positions[worst.position].words + " " + finding.message;
+        if (!everywhere) finding.message = positions[worst.position].words + ", " + finding.message;
         if (spans_banks(bank, separable, finding)) {
             finding.level = std::min(finding.level, Level::warning);
-            finding.help = "join them only while that is meant, and part them after; or " + finding.help;
+            finding.help = "join them only when you mean to, and separate them afterward; or " + finding.help;
         }
         merged.push_back(std::move(finding));
     }

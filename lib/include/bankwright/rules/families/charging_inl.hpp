@@ -49,7 +49,7 @@ public:
                 auto turned = edge;
                 std::swap(turned.from, turned.to);
                 for (auto const e : batteries_across(graph_.edges, verdict, turned))
-                    charged_.insert(e); // as soon as it is turned round
+                    charged_.insert(e); // as soon as it is turned around
                 continue;
             }
             auto const across = batteries_across(graph_.edges, verdict, edge);
@@ -95,7 +95,7 @@ private:
         if (!exceeds(lost, most)) return;
         constexpr auto rule = rule_named(charging_rules, "charging/voltage-drop");
         auto finding = finding_of(rule,
-                                  fmt::format("the leads of `{}` lose {} of its {} at {} ({:.1f} %), at most {:.0f} %",
+                                  fmt::format("the leads of `{}` drop {} of its {} at {} ({:.1f} %), at most {:.0f} %",
                                               charger.id, print(lost), print(*charger.voltage), print(*charger.current),
                                               100.0 * (lost / *charger.voltage).value(), 100.0 * tolerated),
                                   std::string(rule.fix));
@@ -121,7 +121,7 @@ private:
             auto finding =
                 finding_of(rule,
                            fmt::format("`{}` is plugged in and its `{}` is not stated: voltages and currents "
-                                       "are worked out as if it gave nothing",
+                                       "are worked out as if it supplied nothing",
                                        charger.id, key),
                            fmt::format("state its `{}`, or `connected = false`", key));
             finding.level = Level::note;
@@ -158,7 +158,7 @@ private:
             if (!e) continue;
             auto finding =
                 finding_of(rule,
-                           fmt::format("`{}` joins `{}` and `{}` inside, {} apart in this bank", graph_.id(*e),
+                           fmt::format("`{}` joins `{}` and `{}` inside; they are {} apart in this bank", graph_.id(*e),
                                        graph_.name(e->from), graph_.name(e->to), print(volts * si::volt)),
                            std::string(rule.fix));
             measured(finding, volts, 0.0, "V").key = "isolated";
@@ -173,7 +173,7 @@ private:
             rule,
             fmt::format("`{}` is {} below `{}`", graph_.name(edge.from), print(-volts * si::volt),
                         graph_.name(edge.to)),
-            fmt::format("exchange the conductors on `{}` and `{}`", graph_.name(edge.from), graph_.name(edge.to)));
+            fmt::format("swap the conductors on `{}` and `{}`", graph_.name(edge.from), graph_.name(edge.to)));
         measured(finding, volts, -volts, "V");
         add(std::move(finding), charger.id, {});
     }
@@ -203,7 +203,7 @@ private:
         auto finding =
             finding_of(rule,
                        fmt::format("`{}` holds {} across {}, which {} {} to {}", charger.id, print(*charger.voltage),
-                                   quoted_list(on_the_way), on_the_way.size() == 1 ? "wants" : "want",
+                                   quoted_list(on_the_way), on_the_way.size() == 1 ? "needs" : "need",
                                    print(low * si::volt), print(high * si::volt)),
                        std::string(rule.fix));
         measured(finding, volts, volts < low ? low : high, "V").key = "voltage";

@@ -52,12 +52,13 @@ private:
         if (!exceeds(found, limit->current)) return;
         constexpr auto rule = rule_named(conductor_rules, "conductor/over-ampacity");
         auto why = fmt::format("{} at {} insulation", print(WireSize(limit->gauge)), print(limit->insulation));
-        if (limit->insulation_assumed) why += ", assumed for want of `insulation`";
-        if (limit->surroundings < 1.0) why += fmt::format(", {:.0f} % for its surroundings", 100 * limit->surroundings);
+        if (limit->insulation_assumed) why += ", assumed, as no `insulation` is stated";
+        if (limit->surroundings < 1.0)
+            why += fmt::format(", {:.0f} % for warm surroundings", 100 * limit->surroundings);
         if (limit->bundling < 1.0) why += fmt::format(", {:.0f} % for bundling", 100 * limit->bundling);
         auto finding = finding_of(rule,
                                   fmt::format("`{}` carries {}{}, at most {} ({})", conductor.id, print(found),
-                                              borne->rests_on_nameplate() ? " by the nameplates behind it" : "",
+                                              borne->rests_on_nameplate() ? " by the nameplates downstream" : "",
                                               print(limit->current), why),
                                   thicker(conductor, found));
         measured(finding, found.value(), limit->current.value(), "A").parts = {conductor.id};
@@ -113,9 +114,9 @@ private:
                                       : "a current-carrying conductor";
         auto finding = finding_of(rule,
                                   fmt::format("`{}` is {} on {}, {}", conductor.id, *conductor.color, where,
-                                              negative   ? "which is black or yellow"
-                                              : positive ? "which is red"
-                                                         : "which is never green"),
+                                              negative   ? "expected black or yellow"
+                                              : positive ? "expected red"
+                                                         : "where green is never used"),
                                   std::string(rule.fix));
         finding.parts = {conductor.id};
         finding.key = "color";
@@ -194,7 +195,7 @@ private:
         auto lost = out + back;
         for (auto const& [id, volts] : beyond)
             lost += volts;
-        // 3 % unless the file wants another: ABYC E-11 11.14.2.6 [quoted: cruisersforum.com]. A starter still turns
+        // 3 % unless the file wants another: ABYC E-11 11.14.2.6 [quoted: owners' forum]. A starter still turns
         // with a tenth lost: common practice, no source.
         auto const wanted = bank_.system.drop ? bank_.system.drop->value() : 0.03;
         auto const critical = is_starter(load) ? most_for_a_starter : wanted;
@@ -241,7 +242,7 @@ private:
     void say_drop(std::vector<Drop> const& drops) {
         constexpr auto rule = rule_named(conductor_rules, "conductor/voltage-drop");
         auto const& worst = drops.front();
-        auto message = fmt::format("{} of {} are lost out and back to `{}` ({:.1f} %), at most {:.3g} %",
+        auto message = fmt::format("{} of {} is lost out and back to `{}` ({:.1f} %), at most {:.3g} %",
                                    print(worst.lost * si::volt), print(worst.system * si::volt), worst.load,
                                    100 * worst.lost / worst.system, 100 * worst.allowed / worst.system);
         std::vector<std::string> loads;
@@ -369,12 +370,12 @@ private:
                       link->resistance == links.front()->resistance))
                     differing.push_back(link->id);
             if (differing.empty()) continue;
-            auto finding =
-                finding_of(rule,
-                           fmt::format("{} differ in size or length from `{}`, which does the same work at another "
-                                       "string",
-                                       quoted_list(differing), links.front()->id),
-                           std::string(rule.fix));
+            auto finding = finding_of(
+                rule,
+                fmt::format("{} {} in size or length from `{}`, which does the same work at another "
+                            "string",
+                            quoted_list(differing), differing.size() == 1 ? "differs" : "differ", links.front()->id),
+                std::string(rule.fix));
             finding.parts = differing;
             finding.parts.push_back(links.front()->id);
             findings_.push_back(std::move(finding));

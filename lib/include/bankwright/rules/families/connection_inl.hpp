@@ -66,7 +66,7 @@ private:
         auto finding =
             finding_of(rule,
                        fmt::format("`{}` carries {} {}, rated {}", id, print(found),
-                                   borne->rests_on_nameplate() ? "by the nameplates behind it" : "at full throttle",
+                                   borne->rests_on_nameplate() ? "by the nameplates downstream" : "at full throttle",
                                    print(*limit)),
                        std::string(rule.fix));
         measured(finding, found.value(), limit->value(), "A").parts = {id};

@@ -120,9 +120,9 @@ private:
             case RunEnd::battery_cutoff:
                 return fmt::format("`{}` is at its cut-off voltage", run.ended_by);
             case RunEnd::load_cutoff:
-                return fmt::format("`{}` sees less than its least voltage", run.ended_by);
+                return fmt::format("`{}` sees less than its minimum voltage", run.ended_by);
             default:
-                return std::string("the bank can no longer give the power");
+                return std::string("the bank can no longer supply the power");
             }
         }();
         constexpr auto rule = rule_named(load_rules, "load/runtime");

@@ -10,12 +10,12 @@ namespace bankwright {
 
 inline constexpr std::array matching_rules{
     RuleInfo{"matching/mixed-chemistry", Level::error, "0.1.0", "batteries of different chemistry in one bank",
-             "they differ in voltage, charge limits and cut-off: one is always over-charged, or flat, while the other "
+             "they differ in voltage, charge limits and cut-off: one is always overcharged, or flat, while the other "
              "is not",
              "make the bank of one chemistry", "common practice, no single source"},
     RuleInfo{"matching/mixed-voltage", Level::error, "0.1.0",
              "batteries of different nominal voltage in parallel (a warning in series)",
-             "in parallel the higher one drives current through the lower one without end; in series they differ in "
+             "in parallel the higher one keeps driving current through the lower one; in series they differ in "
              "kind and "
              "rarely match in capacity",
              "use batteries of one nominal voltage",
@@ -35,14 +35,14 @@ inline constexpr std::array matching_rules{
         "a cell of less capacity in a string is driven into reversal: common practice, no single source; the charge at "
         "which it is empty is charge balance in series"},
     RuleInfo{"matching/mixed-age", Level::warning, "0.1.0", "batteries made more than 6 months apart in one bank",
-             "older batteries hold less and resist more, and pull the new ones down to their own state",
+             "older batteries hold less and have a higher resistance, and pull the new ones down to their own state",
              "replace all batteries of a bank at once", "common practice, no single source"},
     RuleInfo{
         "matching/mixed-charge", Level::warning, "0.1.0",
         "states of charge that would drive a current above the battery's limit when strings are paralleled, or that "
         "differ by more than 10 % in one series string",
         "the fuller battery charges the emptier one as fast as the wire lets it; in a string the emptiest ends the run",
-        "charge every battery full, one by one, before joining them",
+        "fully charge every battery, one by one, before joining them",
         "computed by solving the bank with every load "
         "off; the limit is the battery's own max_charge or max_discharge, else 0.3 C for lead-acid and 0.5 C for "
         "lithium, common practice"},

@@ -205,7 +205,7 @@ private:
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-capacity");
         auto finding = finding_of(rule,
                                   fmt::format("`{}` ends the run at {:.4g} Ah while `{}` in the same string holds "
-                                              "{:.4g} Ah: {:.3g} Ah of it are lost",
+                                              "{:.4g} Ah: {:.3g} Ah of it cannot be used",
                                               least->id, usable(*least), most->id, usable(*most), lost),
                                   std::string(rule.fix));
         measured(finding, usable(*least), (1.0 - tolerated) * usable(*most), "Ah").parts = {least->id, most->id};
@@ -259,7 +259,7 @@ private:
         auto const found = std::abs(worst.amperes);
         constexpr auto rule = rule_named(matching_rules, "matching/mixed-charge");
         auto finding = finding_of(rule,
-                                  fmt::format("with every load off `{}` is {} by the others at {}, at most {}",
+                                  fmt::format("with every load off, `{}` is {} by the others at {}, at most {}",
                                               worst.battery->id, worst.amperes < 0 ? "charged" : "drained",
                                               print(found * si::ampere), print(worst.limit * si::ampere)),
                                   std::string(rule.fix));

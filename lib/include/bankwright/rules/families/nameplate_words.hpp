@@ -15,7 +15,7 @@ inline void soften_above_nameplate(Finding& finding, Borne const& borne, Current
     if (!borne.is_little_above_nameplate(limit)) return;
     finding.level = std::min(finding.level, Level::warning);
     finding.message +=
-        fmt::format("; by the nameplates it is {}, which is within: on full batteries a motor takes more",
+        fmt::format("; by the nameplates it is {}, which is within the limit: on full batteries a motor draws more",
                     print(borne.by_nameplate));
     finding.help += "; if the motor's control holds it to less, state its `max_current`";
 }

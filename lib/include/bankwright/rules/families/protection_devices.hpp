@@ -194,7 +194,7 @@ private:
         auto& finding =
             report(rule, device, "rating",
                    fmt::format("`{}` carries {} {}, rated {}{}", device.id, print(borne->most),
-                               borne->rests_on_nameplate() ? "by the nameplates behind it" : "at full throttle",
+                               borne->rests_on_nameplate() ? "by the nameplates downstream" : "at full throttle",
                                print(*device.rating), when));
         measured(finding, borne->most.value(), device.rating->value(), "A");
         if (auto const next = next_standard_size(borne->most))
@@ -211,11 +211,12 @@ private:
         if (!lasting || !exceeds(*lasting, limit)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/rating-low");
         auto const least = next_standard_size(*lasting / continuous_share);
-        auto& finding = report(rule, device, "rating",
-                               fmt::format("`{}` carries {} for {}, rated {}: a breaker of class {} bears at most 80 % "
-                                           "of its rating for hours ({})",
-                                           device.id, print(*lasting), print(*bank_.system.runtime),
-                                           print(*device.rating), *device.trip_class, print(limit)));
+        auto& finding =
+            report(rule, device, "rating",
+                   fmt::format("`{}` carries {} for {}, rated {}: a breaker of class {} may carry at most 80 % "
+                               "of its rating for hours ({})",
+                               device.id, print(*lasting), print(*bank_.system.runtime), print(*device.rating),
+                               *device.trip_class, print(limit)));
         measured(finding, lasting->value(), limit.value(), "A");
         if (least)
             finding.help =
@@ -236,7 +237,7 @@ private:
         constexpr auto rule = rule_named(protection_rules, "protection/voltage");
         auto& finding =
             report(rule, device, "voltage",
-                   by_law ? fmt::format("`{}` is rated {}, the circuit is of {} nominal", device.id,
+                   by_law ? fmt::format("`{}` is rated {}, the circuit is {} nominal", device.id,
                                         print(*device.voltage), print(nominal))
                           : fmt::format("`{}` is rated {}, enough for {} nominal; on charge the bank reaches {}",
                                         device.id, print(*device.voltage), print(nominal), print(highest)));
@@ -288,17 +289,16 @@ private:
         if (duty == duties_->end() || duty->suffices.value_or(true)) return;
         constexpr auto rule = rule_named(protection_rules, "protection/interrupting");
         bool const by_computation = exceeds(duty->most, *device.interrupts);
-        auto how = std::string("can flow into a short");
+        auto need = print(duty->need) + " can flow into a short";
         if (duty->needed_by == NeededBy::table)
-            how = fmt::format("are asked for by ABYC E-11's table for this cranking current ({} by computation)",
-                              print(duty->most));
+            need = fmt::format("ABYC E-11's table asks for {} at this cranking current ({} by computation)",
+                               print(duty->need), print(duty->most));
         if (duty->needed_by == NeededBy::large_bank)
-            how = fmt::format("are asked for by ABYC E-11 of a bank above 2200 cranking amperes or 500 Ah ({} by "
-                              "computation)",
-                              print(duty->most));
-        auto& finding = report(
-            rule, device, "interrupts",
-            fmt::format("`{}` interrupts {}, {} {}", device.id, print(*device.interrupts), print(duty->need), how));
+            need = fmt::format("ABYC E-11 asks for {} on a bank above 2200 cranking amperes or 500 Ah ({} by "
+                               "computation)",
+                               print(duty->need), print(duty->most));
+        auto& finding = report(rule, device, "interrupts",
+                               fmt::format("`{}` interrupts {}, {}", device.id, print(*device.interrupts), need));
         measured(finding, duty->need.value(), device.interrupts->value(), "A");
         if (duty->table && *device.interrupts >= *duty->table && !resistances_are_stated()) {
             finding.level = Level::warning; // the standard is met, and the computation rests on a derived resistance
@@ -350,7 +350,7 @@ private:
             fmt::format(
                 "whether {} {} in time for the conductors is not known: neither a known `class` nor `trips` is stated",
                 quoted_list(unknown_bands_), unknown_bands_.size() == 1 ? "opens" : "open"),
-            fmt::format("state the standard that its time-current band comes from, as `class`, where you know "
+            fmt::format("state the standard that its time-current band comes from, as `class`, if you know "
                         "it: {}; or the maker's own band, as in trips = [[\"200 %\", \"10 s\", \"60 s\"]]",
                         fmt::join(trip_class_names, ", ")));
         finding.level = Level::note;

@@ -14,19 +14,19 @@ inline constexpr std::array protection_rules{
         "between the bank's own batteries and what cranks an engine excepted; a charger's leads, fed from the "
         "battery too, unless it is `fused`",
         "a fault anywhere along it is fed with all that the bank can give until something burns through",
-        "put a breaker or fuse in the positive lead, close to the battery and easy to reach, and lead nothing past it",
+        "put a breaker or fuse in the positive lead, close to the battery and easy to reach, and let nothing bypass it",
         "33 CFR 183.455(a), each ungrounded current-carrying conductor [read]; cranking conductors excepted: ABYC E-11 "
         "[recalled]; a charger's leads: common practice, no source"},
     RuleInfo{
         "protection/negative-side", Level::error, "0.1.0", "the only device sits in the negative conductor",
-        "with the negative open the positive is still live, and a fault to anything grounded goes round the device",
+        "with the negative open the positive is still live, and a fault to anything grounded goes around the device",
         "move the breaker or fuse into the positive lead, close to the battery",
         "33 CFR 183.455(a), each ungrounded conductor [read]; breaker in the positive lead: common practice, no "
         "source"},
     RuleInfo{
         "protection/too-far", Level::error, "0.1.0",
-        "a breaker or fuse further along the conductor from the battery post than 7 in (178 mm), which is for where "
-        "it cannot practically sit at the post; 40 in (1.02 m) where 7 in are not practical either and the "
+        "a breaker or fuse further along the conductor from the battery post than 7 in (178 mm), the most where it "
+        "cannot practically sit at the post; 40 in (1.02 m) where 7 in is not practical either and the "
         "conductor is enclosed all the way, 72 in (1.83 m) where it is so and fixed straight to the post",
         "the piece before the device is protected by nothing",
         "move the device closer to the battery post, or enclose the "
@@ -44,7 +44,7 @@ inline constexpr std::array protection_rules{
         "ABYC E-11.10, the next standard size [quoted: trade page], and from 50 V 33 CFR 183.455(c)(2) [read]; below "
         "50 V (c)(1) allows any rating up to 150 %, and up to there it is a warning [read]"},
     RuleInfo{"protection/rating-low", Level::warning, "0.1.0",
-             "more current through the device at full throttle, or by the nameplates behind it, than its rating; of a "
+             "more current through the device at full throttle, or by the nameplates downstream, than its rating; of a "
              "breaker of class ul-489 more than 80 % of it for a run of three hours or more",
              "it opens in the middle of the run", "use a larger rating, as far as the conductor allows",
              "what a rating means, common practice; trip time by the standard of its class "
@@ -75,14 +75,14 @@ inline constexpr std::array protection_rules{
         "put a fuse at one end of every string",
         "ABYC E-11.10.1.4.1 of July 2025, above 500 Ah [quoted: owners' forum]; one fuse a battery: "
         "Lessons in Electric Circuits, vol. I, ch. 11 [read]; from three strings on: common practice"},
-    RuleInfo{
-        "protection/short-circuit-heat", Level::error, "0.1.0",
-        "a device that by its known time-current band may open later than the conductor's insulation bears a short "
-        "circuit (I2t); a note, once, where the band of a device is not known",
-        "the insulation is destroyed by the short circuit although the device opens",
-        "use a faster device or a thicker conductor; state the `class` of the device, or its `trips`, where you "
-        "know them",
-        "IEC 60364-5-54, k2 S2 [quoted: reprints]; 160 degC as the end of 105 degC insulation [derived]"},
+    RuleInfo{"protection/short-circuit-heat", Level::error, "0.1.0",
+             "a device that by its known time-current band may open later than the conductor's insulation withstands a "
+             "short "
+             "circuit (I2t); a note, once, where the band of a device is not known",
+             "the insulation is destroyed by the short circuit although the device opens",
+             "use a faster device or a thicker conductor; state the `class` of the device, or its `trips`, where you "
+             "know them",
+             "IEC 60364-5-54, k2 S2 [quoted: reprints]; 160 degC as the end of 105 degC insulation [derived]"},
 };
 
 } // namespace bankwright

@@ -12,7 +12,7 @@ inline constexpr std::array sharing_rules{
     RuleInfo{"sharing/reverse-charge", Level::error, "0.1.0",
              "a battery that is charged, at more than a hundredth of its capacity an hour, while the bank discharges",
              "the others spend their charge on it instead of on the load; it is far emptier, or of a lower voltage",
-             "charge every battery full on its own, measure each at rest, and replace the odd one",
+             "fully charge every battery on its own, measure each at rest, and replace the odd one",
              "computed operating point; sign of the current: Lessons in Electric Circuits, vol. I, ch. 10 [read]; "
              "C/100: common practice, no single source"},
     RuleInfo{"sharing/over-current", Level::error, "0.1.0",
@@ -30,9 +30,9 @@ inline constexpr std::array sharing_rules{
         "sharing of a ladder of equal batteries and links, solved exactly [derived]; 110 %: common practice, no "
         "single source"},
     RuleInfo{"sharing/circulating", Level::warning, "0.1.0",
-             "with every load off a battery charges another at more than a hundredth of its capacity an hour",
+             "with every load off, a battery charges another at more than a hundredth of its capacity an hour",
              "the bank wears itself out at rest, and the sharing under load starts uneven",
-             "charge every battery full on its own before joining them",
+             "fully charge every battery on its own before joining them",
              "computed at rest; C/100: common practice, no "
              "single source"},
 };

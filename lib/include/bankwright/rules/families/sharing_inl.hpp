@@ -133,7 +133,7 @@ private:
         auto const from = givers.empty() ? std::string("the others") : quoted_list(givers);
         auto finding =
             finding_of(rule,
-                       fmt::format("with every load off `{}` is charged by {} at {}, at most {} (C/100)", worst->id,
+                       fmt::format("with every load off, `{}` is charged by {} at {}, at most {} (C/100)", worst->id,
                                    from, print(worst_amperes * si::ampere), print(worst_limit * si::ampere)),
                        std::string(rule.fix));
         measured(finding, worst_amperes, worst_limit, "A").parts = {worst->id};

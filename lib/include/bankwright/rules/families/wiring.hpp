@@ -23,7 +23,7 @@ inline constexpr std::array wiring_rules{
     RuleInfo{
         "wiring/shorted-loop", Level::error, "0.1.0",
         "a closed loop of conductors, closed devices and batteries whose voltages do not cancel",
-        "nothing but wire and internal resistance limits the current round that loop, whether any load is on or not",
+        "nothing but wire and internal resistance limits the current around that loop, whether any load is on or not",
         "move the end, or remove the conductor, that the finding names before the last lead is landed: the short flows "
         "as "
         "soon as that touches, breaker open or not",
@@ -33,10 +33,10 @@ inline constexpr std::array wiring_rules{
         "a battery that opposes the others of its string, or the one battery whose reversal makes the bank right",
         "in a string it takes twice its voltage from the bank and is charged backwards; across other batteries it is a "
         "dead short",
-        "turn the battery round, or exchange what is landed on its two posts", graph_source},
+        "turn the battery around, or swap what is landed on its two posts", graph_source},
     RuleInfo{"wiring/reversed-load", Level::error, "0.1.0",
              "a motor or load whose + is at the lower potential (of a charger see charging/polarity)",
-             "electronics can be destroyed at once; a motor runs backwards", "exchange its two leads", graph_source},
+             "electronics can be destroyed at once; a motor runs backwards", "swap its two leads", graph_source},
     RuleInfo{
         "wiring/open-circuit", Level::error, "0.1.0",
         "a motor or load with no closed path to the bank, with every switch and breaker closed and connectors mated (a "
@@ -55,10 +55,10 @@ inline constexpr std::array wiring_rules{
     RuleInfo{"wiring/unequal-strings", Level::error, "0.1.0",
              "parallel strings with different numbers of batteries, or of different nominal voltage (a warning where "
              "only the numbers differ)",
-             "the string of the higher voltage drives current through the other without end",
+             "the string of the higher voltage keeps driving current through the other",
              "give every string the same number of the same batteries", graph_source},
     RuleInfo{"wiring/mid-string-tap", Level::warning, "0.1.0", "a load that draws from only part of a series string",
-             "the tapped batteries are emptied first and then over-discharged or reversed by the others, and a charger "
+             "the tapped batteries are emptied first and then overdischarged or reversed by the others, and a charger "
              "across the string overcharges the rest",
              "feed it from a converter across the whole bank, or from a battery of its own",
              "common practice, no single source"},

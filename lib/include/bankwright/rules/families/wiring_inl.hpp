@@ -107,7 +107,7 @@ private:
             if (!found) return;
             auto finding = explain_loop(
                 now, *found, false, "a short",
-                "open this loop; which end in it is on the wrong post can be told when all parts are stated");
+                "open this loop; which end in it is on the wrong post can be told once every part is stated");
             for (auto const& s : found->loop.steps)
                 finding.parts.push_back(graph_.id(edge(s.edge)));
             keep_first_of_each(finding.parts);
@@ -147,9 +147,9 @@ private:
         auto const& repair = step.front();
         switch (repair.kind) {
         case RepairKind::turn_battery:
-            return fmt::format("battery `{}` is the wrong way round", blamed(graph_, {repair})[0]);
+            return fmt::format("battery `{}` is the wrong way around", blamed(graph_, {repair})[0]);
         case RepairKind::swap_leads:
-            return fmt::format("the leads on `{}` are exchanged", blamed(graph_, {repair})[0]);
+            return fmt::format("the leads on `{}` are swapped", blamed(graph_, {repair})[0]);
         case RepairKind::add:
             return fmt::format("nothing joins `{}` and `{}`", graph_.name(repair.at), graph_.name(repair.onto));
         case RepairKind::move_end:

@@ -51,7 +51,7 @@ public:
             double volts = 0.0;
             auto here = form.negative_group;
             for (auto const b : string) {
-                if (verdict.group_of(edge(b).from) != here) return false; // turned round: another cause
+                if (verdict.group_of(edge(b).from) != here) return false; // turned around: another cause
                 here = verdict.group_of(edge(b).to);
                 ids.push_back(graph_.id(edge(b)));
                 volts += edge(b).volts;

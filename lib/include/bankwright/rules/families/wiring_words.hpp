@@ -28,10 +28,10 @@ inline std::string say(WiringGraph const& graph, std::vector<WiringEdge> const& 
     switch (repair.kind) {
     case RepairKind::turn_battery: {
         auto const& id = graph.parts[static_cast<std::size_t>(repair.part)].id;
-        return fmt::format("turn `{0}` round, or exchange what is landed on `{0}+` and `{0}-`", id);
+        return fmt::format("turn `{0}` around, or swap what is landed on `{0}+` and `{0}-`", id);
     }
     case RepairKind::swap_leads:
-        return fmt::format("exchange the conductors on `{}` and `{}`", graph.name(repair.at), graph.name(repair.onto));
+        return fmt::format("swap the conductors on `{}` and `{}`", graph.name(repair.at), graph.name(repair.onto));
     case RepairKind::move_end: {
         auto const& edge = edges[static_cast<std::size_t>(repair.edge)];
         return fmt::format("move the end of `{}` that is on `{}` to `{}`", graph.id(edge), graph.name(repair.at),
