@@ -139,7 +139,8 @@ private:
             auto const near = report_.nearest(entry.key, root_names());
             report_.add(file_unknown_key, {}, entry.key, entry.region,
                         fmt::format("{} is neither a section nor a key of a bank file", in_backquotes(entry.key)),
-                        help_with(near, fmt::format("they are {}", listed(root_names(), " and "))));
+                        key_elsewhere(entry.key, root_section)
+                            .value_or(help_with(near, fmt::format("they are {}", listed(root_names(), " and ")))));
         }
         KeyReader keys(root_section, Subject{{}, {}, Region{{1, 1}, {1, 1}}}, own, models_, report_);
         std::optional<int> version;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/config/fields.hpp"
+#include "bankwright/config/reader/key_elsewhere.hpp"
 #include "bankwright/config/reader/read_models.hpp"
 #include "bankwright/config/reader/read_report.hpp"
 #include "bankwright/config/reader/read_value.hpp"
@@ -35,10 +36,12 @@ public:
             if (find_key(section, entry.key)) continue;
             if (report_.is_full()) continue;
             auto const near = report_.nearest(entry.key, names_of(section));
-            report_.add(file_unknown_key, subject_.part, entry.key, entry.region,
-                        fmt::format("{} is not a key of {}", in_backquotes(entry.key),
-                                    subject_.words.empty() ? "a bank file" : subject_.words),
-                        help_with(near, fmt::format("its keys are {}", listed(names_of(section), " and "))));
+            report_.add(
+                file_unknown_key, subject_.part, entry.key, entry.region,
+                fmt::format("{} is not a key of {}", in_backquotes(entry.key),
+                            subject_.words.empty() ? "a bank file" : subject_.words),
+                help_with(near, key_elsewhere(entry.key, section)
+                                    .value_or(fmt::format("its keys are {}", listed(names_of(section), " and ")))));
         }
         if (find_key(section, "model")) choose_model();
     }
