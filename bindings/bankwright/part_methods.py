@@ -33,7 +33,7 @@ class PartMethods:
                 max_charge: QuantityLike | None = None, max_series: int | None = None,
                 max_parallel: int | None = None, low_cutoff: QuantityLike | None = None,
                 high_cutoff: QuantityLike | None = None, mass: QuantityLike | None = None, place: str | None = None,
-                role: str | None = None) -> Bank:
+                role: str | None = None, price: str | None = None, size: str | None = None) -> Bank:
         """One more in the section `batteries`: the batteries, each with its own two posts. Terminals of X: X+ X-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -65,6 +65,8 @@ class PartMethods:
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
         role            start: it cranks an engine for seconds; house: everything else: start, house
+        price           what one costs, with the currency, such as "189.50 USD"
+        size            length, width and height of the battery, such as "330 x 173 x 240 mm"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
@@ -74,7 +76,7 @@ class PartMethods:
             "made": made, "dead_cells": dead_cells, "weak_cells": weak_cells, "weak_capacity": weak_capacity,
             "max_discharge": max_discharge, "max_charge": max_charge, "max_series": max_series,
             "max_parallel": max_parallel, "low_cutoff": low_cutoff, "high_cutoff": high_cutoff, "mass": mass,
-            "place": place, "role": role})
+            "place": place, "role": role, "price": price, "size": size})
 
     def jumper(self, id: str, from_: str, to: str, *, model: str | None = None, size: QuantityLike | None = None,
                length: QuantityLike | None = None, resistance: QuantityLike | None = None,
@@ -147,8 +149,8 @@ class PartMethods:
     def breaker(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
                 resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-                trips: Sequence[Sequence[str]] | None = None, place: str | None = None,
-                fixed: bool | None = None) -> Bank:
+                trips: Sequence[Sequence[str]] | None = None, place: str | None = None, fixed: bool | None = None,
+                price: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -164,18 +166,19 @@ class PartMethods:
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
         fixed           `size` leaves it as it is, such as true; if not given: false
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
             "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "trips": trips,
-            "place": place, "fixed": fixed})
+            "place": place, "fixed": fixed, "price": price})
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
              resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
-             trips: Sequence[Sequence[str]] | None = None, place: str | None = None,
-             fixed: bool | None = None) -> Bank:
+             trips: Sequence[Sequence[str]] | None = None, place: str | None = None, fixed: bool | None = None,
+             price: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -191,15 +194,17 @@ class PartMethods:
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
         fixed           `size` leaves it as it is, such as true; if not given: false
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
-            "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place,
-            "fixed": fixed})
+            "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place, "fixed": fixed,
+            "price": price})
 
     def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
-               resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None) -> Bank:
+               resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None,
+               price: str | None = None) -> Bank:
         """One more in the section `switches`: switches. Terminals of X: X.1 X.2.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -208,11 +213,12 @@ class PartMethods:
         state           closed or open: closed, open; if not given: closed
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("switches", id, {"model": model, "rating": rating, "resistance": resistance, "state": state,
-            "place": place})
+            "place": place, "price": price})
 
     def shunt(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
               drop: QuantityLike | None = None, resistance: QuantityLike | None = None,
@@ -265,7 +271,7 @@ class PartMethods:
         return self._add("selectors", id, {"model": model, "position": position, "rating": rating, "place": place})
 
     def busbar(self, id: str, *, model: str | None = None, studs: int | None = None,
-               rating: QuantityLike | None = None, place: str | None = None) -> Bank:
+               rating: QuantityLike | None = None, place: str | None = None, price: str | None = None) -> Bank:
         """One more in the section `busbars`: busbars, one node each. Terminals of X: X.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -273,14 +279,16 @@ class PartMethods:
         rating          rated continuous current, such as 150 A
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
-        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating, "place": place})
+        return self._add("busbars", id, {"model": model, "studs": studs, "rating": rating, "place": place,
+            "price": price})
 
     def connector(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                   contact: QuantityLike | None = None, state: str | None = None, place: str | None = None,
-                  max_size: QuantityLike | None = None) -> Bank:
+                  max_size: QuantityLike | None = None, price: str | None = None) -> Bank:
         """One more in the section `connectors`: receptacles with their plugs. Terminals of X: X+ X- X.plug+ X.plug-.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -290,11 +298,12 @@ class PartMethods:
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
         max_size        thickest conductor that its terminals take, such as 6 AWG; if not given: about 6 AWG
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("connectors", id, {"model": model, "rating": rating, "contact": contact, "state": state,
-            "place": place, "max_size": max_size})
+            "place": place, "max_size": max_size, "price": price})
 
     def motor(self, id: str, *, model: str | None = None, voltage: QuantityLike | None = None,
               current: QuantityLike | None = None, throttle: QuantityLike | None = None,
@@ -332,7 +341,7 @@ class PartMethods:
         current         draws this current at any voltage, such as 4 A
         power           draws this power at any voltage, such as 60 W
         resistance      is ohmic, such as 3 ohm
-        min_voltage     least voltage that it works at, such as 10.8 V
+        min_voltage     lowest voltage that it works at, such as 10.8 V
         max_voltage     largest voltage that it survives, such as 15 V
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors
@@ -346,7 +355,7 @@ class PartMethods:
     def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
                 voltage: QuantityLike | None = None, current: QuantityLike | None = None,
                 connected: bool | None = None, place: str | None = None, kind: str | None = None,
-                fused: bool | None = None) -> Bank:
+                fused: bool | None = None, price: str | None = None) -> Bank:
         """One more in the section `chargers`: chargers, on shore or on board. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -360,12 +369,13 @@ class PartMethods:
                         as "bow"; if not given: from the lengths of conductors
         kind            what it takes its power from: shore, alternator, solar, converter; if not given: shore
         fused           its maker has put a fuse into its leads at the battery, such as true; if not given: false
+        price           what one costs, with the currency, such as "189.50 USD"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
             "voltage": voltage, "current": current, "connected": connected, "place": place, "kind": kind,
-            "fused": fused})
+            "fused": fused, "price": price})
 
     def converter(self, id: str, *, model: str | None = None, isolated: bool | None = None,
                   efficiency: QuantityLike | None = None, voltage: QuantityLike | None = None,

@@ -93,6 +93,10 @@ private:
                 for (int i = 0; i <= any.below(4); ++i) // rising multiples, falling times
                     member.push_back({1.0 + i + any.below(100) / 100.0, any.below(9) * 0.1 * si::second,
                                       (1000.0 - 100.0 * i + any.below(50)) * si::second});
+            else if constexpr (std::is_same_v<T, Price>)
+                member = {any.below(1'000'000), any.chance(0.5) ? "USD" : "EUR"};
+            else if constexpr (std::is_same_v<T, Dimensions>)
+                member = {any.side(), any.side(), any.side()};
             else if constexpr (std::is_same_v<T, Temperature>)
                 member = kelvin_point(any.number(key.range));
             else
@@ -201,6 +205,8 @@ private:
     bool chance(double probability) { return std::uniform_real_distribution<double>(0.0, 1.0)(random_) < probability; }
     int below(int most) { return std::uniform_int_distribution<int>(0, most - 1)(random_); }
     std::size_t pick(std::size_t size) { return static_cast<std::size_t>(below(static_cast<int>(size))); }
+
+    Length side() { return (chance(0.7) ? 1e-3 * (1 + below(600)) : number({0.0, 10.0, true})) * si::meter; }
 
     // Now round, now with all its bits; over many decades; at times an end of the range.
     double number(Range const& range) {

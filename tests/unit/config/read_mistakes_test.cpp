@@ -50,7 +50,7 @@ TEST_CASE("a misspelled key is named with the nearest one") {
 TEST_CASE("a key that resembles none is answered with all of them") {
     auto const result = read_with("[switches]\nS = { handle = \"red\" }\n");
     CHECK(lines_of(result.findings) == Lines{"10:7-10:21 file/unknown-key S.handle"});
-    CHECK(help(result) == "its keys are `model`, `rating`, `resistance`, `state` and `place`");
+    CHECK(help(result) == "its keys are `model`, `rating`, `resistance`, `state`, `place` and `price`");
 }
 
 TEST_CASE("a misspelled section is one finding, and what is landed on its parts is let pass") {

@@ -71,6 +71,47 @@ TEST_CASE("any bank comes back the same to the last bit, and its text is stable"
     }
 }
 
+TEST_CASE("with models and comments it is the same bank") {
+    WriteNotes notes;
+    notes.head = {"a bank"};
+    notes.sections["batteries"] = {"one", "two"};
+    for (unsigned seed = 0; seed < 300; ++seed) {
+        CAPTURE(seed);
+        Bank const bank = test::AnyBank(seed).make();
+        if (!bank.batteries.empty()) notes.parts[bank.batteries.front().id] = "the first";
+        auto const text = write(bank, notes);
+        CAPTURE(text);
+        auto const again = read(text).bank;
+        CHECK(again == bank);
+    }
+}
+
+TEST_CASE("what parts have in common stands once, as a model") {
+    auto const bank =
+        read("[batteries]\nA = { voltage = \"12 V\", chemistry = \"agm\", capacity = \"100 Ah\", charge = \"90 %\" }\n"
+             "B = { voltage = \"12 V\", chemistry = \"agm\", capacity = \"100 Ah\" }\n"
+             "[cables]\nc = { from = \"A+\", to = \"B-\", size = \"6 AWG\", length = \"1 m\" }\n"
+             "d = { from = \"B+\", to = \"A-\", size = \"6 AWG\", length = \"2 m\" }\n")
+            .bank;
+    WriteNotes notes;
+    notes.head = {"Invented."};
+    notes.sections["cables"] = {"all alike"};
+    notes.parts["c"] = "from box to box";
+    CHECK(write(bank, notes) ==
+          "# Invented.\n"
+          "bankwright = 1\n"
+          "\n[system]\nambient = \"25 degC\"\njoint = \"0 ohm\"\n"
+          "\n[models]\n"
+          "battery = { chemistry = \"agm\", voltage = \"12 V\", capacity = \"100 Ah\" }\n"
+          "no6 = { size = \"6 AWG\" }\n"
+          "\n[batteries]\n"
+          "A = { model = \"battery\", charge = \"90 %\" }\n"
+          "B = { model = \"battery\" }\n"
+          "\n[cables]\n# all alike\n"
+          "c = { model = \"no6\", from = \"A+\", to = \"B-\", length = \"1 m\" } # from box to box\n"
+          "d = { model = \"no6\", from = \"B+\", to = \"A-\", length = \"2 m\" }\n");
+}
+
 TEST_CASE("what no file can hold is refused") {
     Bank bank;
     bank.loads.emplace_back();

@@ -18,9 +18,9 @@ template <class Member>
 TwoWords(Member&, std::array<std::string_view, 2> const&) -> TwoWords<Member>;
 
 // Calls visit(key, member) for every key of the part but `model`, in the order of keys.hpp. A member is a std::optional
-// of a quantity, int, bool, Date, Chemistry, SpeedControl, SelectorPosition, Role, ChargerKind, std::string, sizes or the
-// points of a band; a TwoWords of a std::optional<bool>; or, for what always has a value, a std::string, Temperature or
-// Resistance.
+// of a quantity, int, bool, Date, Chemistry, SpeedControl, SelectorPosition, Role, ChargerKind, std::string,
+// Dimensions, Price, sizes or the points of a band; a TwoWords of a std::optional<bool>; or, for what always has a
+// value, a std::string, Temperature or Resistance.
 template <class Part, class Visit>
 void for_each_field(Part& part, Visit&& visit) {
     using Kind = std::remove_const_t<Part>;
@@ -58,6 +58,8 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("mass", part.mass);
         visit("place", part.place);
         visit("role", part.role);
+        visit("price", part.price);
+        visit("size", part.size);
     } else if constexpr (std::is_same_v<Kind, Run>) {
         visit("from", part.from);
         visit("to", part.to);
@@ -84,11 +86,13 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("trips", part.trips);
         visit("place", part.place);
         visit("fixed", part.fixed);
+        visit("price", part.price);
     } else if constexpr (std::is_same_v<Kind, Switch>) {
         visit("rating", part.rating);
         visit("resistance", part.resistance);
         visit("state", TwoWords{part.closed, keys::contact_words});
         visit("place", part.place);
+        visit("price", part.price);
     } else if constexpr (std::is_same_v<Kind, Shunt>) {
         visit("rating", part.rating);
         visit("drop", part.drop);
@@ -108,12 +112,14 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("studs", part.studs);
         visit("rating", part.rating);
         visit("place", part.place);
+        visit("price", part.price);
     } else if constexpr (std::is_same_v<Kind, Connector>) {
         visit("rating", part.rating);
         visit("contact", part.contact);
         visit("state", TwoWords{part.mated, keys::mating_words});
         visit("place", part.place);
         visit("max_size", part.max_size);
+        visit("price", part.price);
     } else if constexpr (std::is_same_v<Kind, Motor>) {
         visit("voltage", part.voltage);
         visit("current", part.current);
@@ -141,6 +147,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("place", part.place);
         visit("kind", part.kind);
         visit("fused", part.fused);
+        visit("price", part.price);
     } else if constexpr (std::is_same_v<Kind, Converter>) {
         visit("isolated", part.isolated);
         visit("efficiency", part.efficiency);

@@ -20,6 +20,8 @@ namespace internal::schema {
 
 inline constexpr std::string_view id_pattern = "^[A-Za-z0-9_]([A-Za-z0-9_-]*[A-Za-z0-9_])?$";
 
+inline constexpr std::string_view bare_number = R"([0-9]+(\.[0-9]*)?|\.[0-9]+)";
+
 // A number with one of the quantity's units. No spelling holds a sign that a pattern reads in its own way.
 inline std::string term_pattern(UnitTable const& units, bool may_be_negative) {
     return fmt::format(R"([+{}]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?\s*({}))", may_be_negative ? "-" : "",
@@ -72,6 +74,17 @@ inline void add_type(JsonText& json, KeySpec const& key) {
         json.text("type", "string");
         json.close();
         json.close();
+        return;
+    case KeyKind::dimensions: {
+        auto const side = term_pattern(length_units, false);
+        json.text("type", "string");
+        json.text("pattern",
+                  fmt::format(R"(^\s*({0}|{1})\s*[x\u00D7]\s*({0}|{1})\s*[x\u00D7]\s*{1}\s*$)", bare_number, side));
+        return;
+    }
+    case KeyKind::price:
+        json.text("type", "string");
+        json.text("pattern", R"(^ *[0-9]{1,9}(\.[0-9]{1,2})? *[A-Z]{3} *$)");
         return;
     case KeyKind::choice:
         json.texts("enum", key.choices);

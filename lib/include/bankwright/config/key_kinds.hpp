@@ -20,7 +20,7 @@ struct KeyKindName {
 };
 
 // In the order of KeyKind.
-inline constexpr std::array<KeyKindName, 21> key_kind_names{{
+inline constexpr std::array<KeyKindName, 23> key_kind_names{{
     {KeyKind::text, "text", ""},
     {KeyKind::texts, "texts", ""},
     {KeyKind::trips, "trips", ""},
@@ -30,6 +30,8 @@ inline constexpr std::array<KeyKindName, 21> key_kind_names{{
     {KeyKind::date, "date", ""},
     {KeyKind::terminal, "terminal", ""},
     {KeyKind::model, "model", ""},
+    {KeyKind::dimensions, "dimensions", ""},
+    {KeyKind::price, "price", ""},
     {KeyKind::voltage, "voltage", "V"},
     {KeyKind::current, "current", "A"},
     {KeyKind::resistance, "resistance", "ohm"},
@@ -44,7 +46,7 @@ inline constexpr std::array<KeyKindName, 21> key_kind_names{{
     {KeyKind::fraction, "fraction", "1"},
 }};
 
-constexpr bool stand_in_their_order(std::array<KeyKindName, 21> const& names) {
+constexpr bool stand_in_their_order(std::array<KeyKindName, 23> const& names) {
     for (std::size_t i = 0; i < names.size(); ++i)
         if (names[i].kind != static_cast<KeyKind>(i) || names[i].unit.empty() == is_quantity(names[i].kind))
             return false;

@@ -21,6 +21,8 @@ enum class KeyKind {
     date,
     terminal,
     model,
+    dimensions, // length, width and height
+    price,
     voltage,
     current,
     resistance,
@@ -65,6 +67,10 @@ constexpr std::string_view with_article(KeyKind kind) {
         return "the name of a terminal";
     case KeyKind::model:
         return "the name of a model";
+    case KeyKind::dimensions:
+        return "length, width and height";
+    case KeyKind::price:
+        return "a price";
     case KeyKind::voltage:
         return "a voltage";
     case KeyKind::current:

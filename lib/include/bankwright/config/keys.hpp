@@ -58,6 +58,8 @@ inline constexpr KeySpec place{
     "where on the boat it is; parts that a short conductor joins are in one place unless said",
     "from the lengths of conductors"};
 
+inline constexpr KeySpec price{"price", KeyKind::price, "\"189.50 USD\"", "what one costs, with the currency"};
+
 inline constexpr KeySpec role{
     "role", KeyKind::choice, "\"start\"", "start: it cranks an engine for seconds; house: everything else", {},
     {},     role_words};
@@ -148,6 +150,8 @@ inline constexpr std::array battery{
     KeySpec{"mass", KeyKind::mass, "\"30 kg\"", "mass of the battery", {}, kilograms},
     place,
     role,
+    price,
+    KeySpec{"size", KeyKind::dimensions, "\"330 x 173 x 240 mm\"", "length, width and height of the battery"},
 };
 
 inline constexpr std::array run{
@@ -197,6 +201,7 @@ inline constexpr std::array protection{
             "from `class`"},
     place,
     fixed,
+    price,
 };
 
 inline constexpr std::array switch_{
@@ -205,6 +210,7 @@ inline constexpr std::array switch_{
     KeySpec{"resistance", KeyKind::resistance, "\"0.2 mohm\"", "resistance when closed", "0 ohm", ohms_or_none},
     KeySpec{"state", KeyKind::choice, "\"closed\"", "closed or open", "closed", {}, contact_words},
     place,
+    price,
 };
 
 inline constexpr std::array shunt{
@@ -244,6 +250,7 @@ inline constexpr std::array busbar{
     KeySpec{"studs", KeyKind::integer, "4", "studs on it", {}, one_or_more},
     KeySpec{"rating", KeyKind::current, "\"150 A\"", "rated continuous current", {}, amperes},
     place,
+    price,
 };
 
 inline constexpr std::array connector{
@@ -254,6 +261,7 @@ inline constexpr std::array connector{
     place,
     KeySpec{"max_size", KeyKind::wire_size, "\"6 AWG\"", "thickest conductor that its terminals take", "about 6 AWG",
             copper_area},
+    price,
 };
 
 inline constexpr std::array motor{
@@ -300,6 +308,7 @@ inline constexpr std::array charger{
     place,
     KeySpec{"kind", KeyKind::choice, "\"alternator\"", "what it takes its power from", "shore", {}, charger_words},
     KeySpec{"fused", KeyKind::boolean, "true", "its maker has put a fuse into its leads at the battery", "false"},
+    price,
 };
 
 inline constexpr std::array converter{

@@ -4,7 +4,9 @@
 #include "bankwright/devices/chemistry.hpp"
 #include "bankwright/devices/date.hpp"
 #include "bankwright/devices/role.hpp"
+#include "bankwright/units/dimensions.hpp"
 #include "bankwright/units/fractions.hpp"
+#include "bankwright/units/price.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/temperature.hpp"
 
@@ -40,6 +42,8 @@ struct Battery {
     std::optional<Mass> mass;
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     std::optional<Role> role = {};         // nothing in particular unless said
+    std::optional<Price> price = {};       // of one
+    std::optional<Dimensions> size = {};
 
     friend bool operator==(Battery const&, Battery const&) = default;
 };

@@ -1,6 +1,7 @@
 // A charger with one output a battery, or one for the bank: on shore power, an alternator, solar panels.
 #pragma once
 
+#include "bankwright/units/price.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -20,6 +21,7 @@ struct Charger {
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     std::optional<ChargerKind> kind = {};  // shore unless said
     std::optional<bool> fused = {};        // its maker has put a fuse into its leads; false unless said
+    std::optional<Price> price = {};       // of one
 
     friend bool operator==(Charger const&, Charger const&) = default;
 };

@@ -1,6 +1,7 @@
 // What joins conductors and opens or closes on purpose: switch, relay, selector, shunt, busbar, receptacle and plug.
 #pragma once
 
+#include "bankwright/units/price.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/wire_gauge.hpp"
 
@@ -15,6 +16,7 @@ struct Switch {
     std::optional<Resistance> resistance;  // ideal unless said
     std::optional<bool> closed;            // `state`: closed unless said
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<Price> price = {};       // of one
     friend bool operator==(Switch const&, Switch const&) = default;
 };
 
@@ -73,6 +75,7 @@ struct Busbar {
     std::optional<int> studs;
     std::optional<Current> rating;
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
+    std::optional<Price> price = {};       // of one
     friend bool operator==(Busbar const&, Busbar const&) = default;
 };
 
@@ -84,6 +87,7 @@ struct Connector {
     std::optional<bool> mated;             // `state`: mated unless said
     std::optional<std::string> place = {}; // `bow`, `battery box`: worked out from lengths unless said
     std::optional<WireSize> max_size = {}; // thickest conductor that its terminals take; about 6 AWG unless said
+    std::optional<Price> price = {};       // of one
     friend bool operator==(Connector const&, Connector const&) = default;
 };
 

@@ -1,6 +1,7 @@
 // What opens the circuit when too much flows: a resettable breaker or a fuse.
 #pragma once
 
+#include "bankwright/units/price.hpp"
 #include "bankwright/units/quantities.hpp"
 
 #include <optional>
@@ -29,7 +30,8 @@ struct ProtectiveDevice {
     std::optional<std::vector<TripLimit>> trips = {}; // its own band, by rising multiple; it wins over the class
     std::optional<std::string> place = {};            // `bow`, `battery box`: worked out from lengths unless said
 
-    std::optional<bool> fixed = {}; // it stays as it is, whatever ratings are chosen
+    std::optional<bool> fixed = {};  // it stays as it is, whatever ratings are chosen
+    std::optional<Price> price = {}; // of one
 
     friend bool operator==(ProtectiveDevice const&, ProtectiveDevice const&) = default;
 };

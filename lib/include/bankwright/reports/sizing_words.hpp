@@ -27,6 +27,8 @@ Table wire(CutList const& list);
 Table cuts(CutList const& list);
 Table ends(CutList const& list);
 Table articles(CutList const& list);
+std::string masses(CutList const& list); // "31.8 kg a battery, 95.4 kg in all"; empty where one is not stated
+std::string prices(CutList const& list); // of all that states one; empty where nothing does
 std::vector<Table> cut_tables(CutList const& list);
 // Why no less, one line for each thing that was sized.
 std::vector<std::string> no_less(SizingResult const& result);

@@ -2,10 +2,12 @@
 #pragma once
 
 #include "bankwright/reports/sizing_words.hpp"
+#include "bankwright/reports/tally.hpp"
 #include "bankwright/sizing/standard_sizes.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -82,11 +84,18 @@ BANKWRIGHT_INLINE Table ends(CutList const& list) {
 
 BANKWRIGHT_INLINE Table articles(CutList const& list) {
     Table out{"parts", {{"part", "count", "detail", "for"}}, {Align::left, Align::right, Align::left, Align::left}};
+    auto const with_price = [](std::string detail, std::optional<Price> const& price) {
+        if (price) detail += (detail.empty() ? "" : ", ") + print(*price) + " each";
+        return detail;
+    };
     for (auto const& battery : list.batteries)
         out.rows.push_back({"battery", std::to_string(battery.count),
-                            battery.what + (battery.each ? ", " + print(*battery.each) + " each" : ""), ""});
+                            with_price(battery.what + (battery.size ? ", " + print(*battery.size) : ""), battery.price),
+                            ""});
+    if (auto const mass = masses(list); !mass.empty()) out.rows.push_back({"batteries", "", mass, ""});
     for (auto const& article : list.articles)
-        out.rows.push_back({article.what, std::to_string(article.parts.size()), article.detail, joined(article.parts)});
+        out.rows.push_back({article.what, std::to_string(article.parts.size()),
+                            with_price(article.detail, article.each), joined(article.parts)});
     if (list.heat_shrink.value() > 0.0)
         out.rows.push_back({"heat-shrink", "", length(list.heat_shrink, in_feet(list)), "every ring terminal"});
     if (list.screws > 0)
@@ -94,8 +103,28 @@ BANKWRIGHT_INLINE Table articles(CutList const& list) {
             {"No. 10 screw", std::to_string(list.screws), "pilot hole 1/8 in", "devices and receptacles"});
     if (list.receptacle_holes > 0)
         out.rows.push_back({"hole", std::to_string(list.receptacle_holes), "about 1 in", "plug and receptacle"});
-    if (list.battery_mass) out.rows.push_back({"batteries", "", print(*list.battery_mass) + " in all", ""});
+    if (auto const price = prices(list); !price.empty()) out.rows.push_back({"price", "", price, ""});
     return out;
+}
+
+BANKWRIGHT_INLINE std::string masses(CutList const& list) {
+    if (!list.battery_mass) return {};
+    auto const in_all = print(*list.battery_mass) + " in all";
+    bool const alike = std::all_of(list.batteries.begin(), list.batteries.end(), [&](BatteryTotal const& total) {
+        return total.each == list.batteries.front().each;
+    });
+    return alike ? print(*list.batteries.front().each) + " a battery, " + in_all : in_all;
+}
+
+BANKWRIGHT_INLINE std::string prices(CutList const& list) {
+    if (list.prices.empty()) return {};
+    std::vector<std::string> sums;
+    for (auto const& sum : list.prices)
+        sums.push_back(print(sum));
+    auto const left_out = list.without_price == 0
+                              ? std::string()
+                              : " and " + counted(list.without_price, "part") + " whose price is not stated";
+    return fmt::format("{} in all, without the conductors{}", fmt::join(sums, " and "), left_out);
 }
 
 BANKWRIGHT_INLINE std::vector<Table> cut_tables(CutList const& list) {

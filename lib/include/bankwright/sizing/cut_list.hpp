@@ -7,6 +7,8 @@
 
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/units/dimensions.hpp"
+#include "bankwright/units/price.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/wire_gauge.hpp"
 
@@ -46,12 +48,15 @@ struct Article {
     std::string what;   // "breaker", "receptacle and plug", ...
     std::string detail; // "60 A, 48 V, interrupts 5 kA"
     std::vector<std::string> parts;
+    std::optional<Price> each;
 };
 
 struct BatteryTotal {
     std::string what; // "12 V agm, 100 Ah"
     int count = 0;
     std::optional<Mass> each;
+    std::optional<Price> price; // likewise of each
+    std::optional<Dimensions> size;
 };
 
 struct CutList {
@@ -61,6 +66,8 @@ struct CutList {
     std::vector<Article> articles;
     std::vector<BatteryTotal> batteries;
     std::optional<Mass> battery_mass; // of all, if the file gives each
+    std::vector<Price> prices;        // of all that states one, in the order of its currencies
+    int without_price = 0;            // batteries and articles that state none; conductors never do
     int screws = 0;                   // No. 10, with as many pilot holes
     int receptacle_holes = 0;
     Length heat_shrink{};

@@ -87,14 +87,29 @@ inline void add_wire(CutList& list, Cut const& cut) {
     list.wire.push_back({cut.size, cut.color, 1, cut.cut});
 }
 
-inline void add_article(CutList& list, std::string what, std::string detail, std::string const& part, int screws) {
+inline void add_price(CutList& list, std::optional<Price> const& price) {
+    if (!price) {
+        ++list.without_price;
+        return;
+    }
+    for (auto& sum : list.prices)
+        if (sum.currency == price->currency) {
+            sum.hundredths += price->hundredths;
+            return;
+        }
+    list.prices.push_back(*price);
+}
+
+inline void add_article(CutList& list, std::string what, std::string detail, std::string const& part, int screws,
+                        std::optional<Price> const& price = {}) {
     list.screws += screws;
+    add_price(list, price);
     for (auto& article : list.articles)
-        if (article.what == what && article.detail == detail) {
+        if (article.what == what && article.detail == detail && article.each == price) {
             article.parts.push_back(part);
             return;
         }
-    list.articles.push_back({std::move(what), std::move(detail), {part}});
+    list.articles.push_back({std::move(what), std::move(detail), {part}, price});
 }
 
 template <class Quantity>
@@ -110,12 +125,12 @@ inline void add_devices(CutList& list, Bank const& bank) {
             tell(detail, device.voltage);
             tell(detail, device.interrupts, "interrupts ");
             add_article(list, devices == &bank.breakers ? "breaker" : "fuse and holder", detail, device.id,
-                        screws_of_a_device);
+                        screws_of_a_device, device.price);
         }
     for (auto const& part : bank.switches) {
         std::string detail;
         tell(detail, part.rating);
-        add_article(list, "switch", detail, part.id, screws_of_a_device);
+        add_article(list, "switch", detail, part.id, screws_of_a_device, part.price);
     }
     for (auto const& part : bank.shunts) {
         std::string detail;
@@ -144,13 +159,20 @@ inline void add_devices(CutList& list, Bank const& bank) {
         std::string detail;
         tell(detail, part.rating);
         if (part.studs) detail += fmt::format("{}{} studs", detail.empty() ? "" : ", ", *part.studs);
-        add_article(list, "busbar", detail, part.id, screws_of_a_device);
+        add_article(list, "busbar", detail, part.id, screws_of_a_device, part.price);
     }
     for (auto const& part : bank.connectors) {
         std::string detail;
         tell(detail, part.rating);
-        add_article(list, "receptacle and plug", detail, part.id, screws_of_a_receptacle);
+        add_article(list, "receptacle and plug", detail, part.id, screws_of_a_receptacle, part.price);
         ++list.receptacle_holes;
+    }
+    for (auto const& part : bank.chargers) {
+        std::string detail;
+        tell(detail, part.voltage);
+        tell(detail, part.current);
+        if (part.outputs.value_or(1) > 1) detail += fmt::format(", {} outputs", *part.outputs);
+        add_article(list, "charger", detail, part.id, 0, part.price);
     }
 }
 
@@ -164,13 +186,15 @@ inline void add_batteries(CutList& list, Bank const& bank) {
         tell(detail, battery.capacity);
         all = all && battery.mass.has_value();
         if (battery.mass) mass += *battery.mass;
+        add_price(list, battery.price);
         auto const alike = std::find_if(list.batteries.begin(), list.batteries.end(), [&](BatteryTotal const& total) {
-            return total.what == detail && total.each == battery.mass;
+            return total.what == detail && total.each == battery.mass && total.price == battery.price &&
+                   total.size == battery.size;
         });
         if (alike != list.batteries.end())
             ++alike->count;
         else
-            list.batteries.push_back({detail, 1, battery.mass});
+            list.batteries.push_back({detail, 1, battery.mass, battery.price, battery.size});
     }
     if (all) list.battery_mass = mass;
 }

@@ -16,7 +16,9 @@
 #include "bankwright/text/closest.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/text/utf8.hpp"
+#include "bankwright/units/dimensions.hpp"
 #include "bankwright/units/parse.hpp"
+#include "bankwright/units/price.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -239,6 +241,28 @@ inline Outcome<std::vector<TripLimit>> value_of(KeySpec const& key, DocumentValu
     return {std::move(trips), {}};
 }
 
+// What a parser of its own reads: dimensions and prices.
+template <class T>
+Outcome<T> parsed_text(KeySpec const& key, DocumentValue const& value, Parsed<T> (*parse_text)(std::string_view)) {
+    if (value.kind != DocumentValue::Kind::text) return {{}, wrong_kind(key, value)};
+    auto parsed = parse_text(value.text);
+    if (parsed.value) return {std::move(parsed.value), {}};
+    return {{},
+            Trouble{parsed.unit_is_wrong ? &file_bad_unit : &file_bad_value,
+                    fmt::format("cannot be read: {}", parsed.problem),
+                    fmt::format("write `{} = {}`", key.name, key.example)}};
+}
+
+template <>
+inline Outcome<Dimensions> value_of(KeySpec const& key, DocumentValue const& value) {
+    return parsed_text(key, value, parse_dimensions);
+}
+
+template <>
+inline Outcome<Price> value_of(KeySpec const& key, DocumentValue const& value) {
+    return parsed_text(key, value, parse_price);
+}
+
 template <>
 inline Outcome<bool> value_of(KeySpec const& key, DocumentValue const& value) {
     if (value.kind != DocumentValue::Kind::boolean) return {{}, wrong_kind(key, value)};
@@ -335,6 +359,10 @@ inline std::optional<Trouble> trouble_with(KeySpec const& key, DocumentValue con
         return value_of<std::vector<std::string>>(key, value).trouble;
     case KeyKind::trips:
         return value_of<std::vector<TripLimit>>(key, value).trouble;
+    case KeyKind::dimensions:
+        return value_of<Dimensions>(key, value).trouble;
+    case KeyKind::price:
+        return value_of<Price>(key, value).trouble;
     case KeyKind::choice:
         return choice_of(key, value).trouble;
     case KeyKind::integer:
