@@ -16,13 +16,14 @@ struct Outcome {
     std::string out; // findings and results
     std::string err; // everything else
     ExitCode status = ExitCode::clean;
-    OutputFile file{};
+    OutputFile file{};      // where `out` goes, or, if there is one, what is for the file
+    std::string for_file{}; // what a command makes beside its results
 
     void worsen(ExitCode other) { status = std::max(status, other); }
 };
 
 // How the results are printed. Not every command knows every one.
-enum class Format { text, json, sarif, junit, markdown, csv };
+enum class Format { text, json, sarif, junit, markdown, csv, html, svg };
 
 // The word for --format.
 constexpr char const* name(Format format) {
@@ -39,6 +40,10 @@ constexpr char const* name(Format format) {
         return "markdown";
     case Format::csv:
         return "csv";
+    case Format::html:
+        return "html";
+    case Format::svg:
+        return "svg";
     }
     return "text";
 }

@@ -48,8 +48,9 @@ ExitCode deliver(Outcome const& outcome) {
         return std::max(outcome.status, ExitCode::unusable);
     };
     if (auto const& file = outcome.file; !file.name.empty()) {
-        auto const trouble = write_file(file, outcome.out);
-        return trouble.empty() ? outcome.status : not_written(file.name, trouble);
+        auto const trouble = write_file(file, outcome.for_file.empty() ? outcome.out : outcome.for_file);
+        if (!trouble.empty()) return not_written(file.name, trouble);
+        if (outcome.for_file.empty()) return outcome.status;
     }
     auto const error = write_all(stdout, outcome.out);
     if (error == 0 || error == EPIPE) return outcome.status;

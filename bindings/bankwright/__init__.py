@@ -22,7 +22,9 @@ from typing import Any
 from . import _core
 from .answers import Hookup, ShortCircuit, Sizing, Source
 from .bank import Bank, read
+from .comparing import Comparison, compare
 from .errors import BadQuantity, Error, TooLarge, Unreadable, Unsuitable, UnitNeeded, UnknownName
+from .planning import Plan, plan
 from .quantities import Quantity, units
 from .results import Findings, Solution
 from .sweep import Sweep
@@ -31,10 +33,10 @@ from .tolerances import Tolerance
 from .tracing import Readings, Trace
 
 __version__: str = _core.version
-__all__ = ["BadQuantity", "Bank", "Discharge", "Error", "Findings", "Hookup", "Quantity", "Readings", "Recharge",
-           "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge", "Trace", "UnitNeeded",
-           "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "read", "rules", "solve", "solve_text",
-           "units"]
+__all__ = ["BadQuantity", "Bank", "Comparison", "Discharge", "Error", "Findings", "Hookup", "Plan", "Quantity",
+           "Readings", "Recharge", "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge",
+           "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "compare", "plan",
+           "read", "rules", "solve", "solve_text", "units"]
 
 BankLike = str | os.PathLike[str] | Bank
 

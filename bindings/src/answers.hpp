@@ -8,6 +8,8 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -73,6 +75,21 @@ struct SizeAnswer {
     std::string bank;     // the bank as sized
 };
 SizeAnswer size_answer(ReadBank const&, SizeWords const&);
+
+// From a wish, each part as it is typed ("36 V", "80 lb"); `parts` is the text of a part list, empty: the usual parts.
+struct PlanAnswer {
+    std::string document;
+    std::string text; // as `bankwright plan` prints it; empty where no bank does
+    std::string file; // of the proposed bank
+};
+PlanAnswer plan_answer(std::map<std::string, std::string> const& wish, std::string const& parts,
+                       std::string const& parts_file);
+
+struct CompareAnswer {
+    std::string document;
+    std::string text; // as `bankwright compare` prints it
+};
+CompareAnswer compare_answer(std::vector<std::shared_ptr<ReadBank const>> const& banks);
 
 struct TraceAnswer {
     std::string document;

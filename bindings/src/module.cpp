@@ -251,6 +251,21 @@ PYBIND11_MODULE(_core, module) {
 
     module.attr("most_bytes") = bankwright::ReadLimits{}.bytes;
     module.def("rules", &rules_answer);
+    module.def(
+        "compare",
+        [](std::vector<SharedBank> const& banks) {
+            std::vector<std::shared_ptr<ReadBank const>> const held(banks.begin(), banks.end());
+            auto const a = interruptible([=] { return compare_answer(held); });
+            return py::make_tuple(a.document, a.text);
+        },
+        py::arg("banks"));
+    module.def(
+        "plan",
+        [](std::map<std::string, std::string> const& wish, std::string const& parts, std::string const& file) {
+            auto const a = interruptible([=] { return plan_answer(wish, parts, file); });
+            return py::make_tuple(a.document, a.text, a.file);
+        },
+        py::arg("wish"), py::arg("parts"), py::arg("file"));
     module.def("sections", &section_list);
     module.def(
         "document",
