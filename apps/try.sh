@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# From a bare Debian 12 to a solved 36 V bank, and to a miswired one explained. Installs what is missing, builds the command,
+# From a bare Debian 12 to a planned bank, a solved one, and a miswired one explained. Installs what is missing, builds the command,
 # and shows each command line before its output.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -30,9 +30,11 @@ bankwright=build/release/bin/bankwright
 good=data/examples/bow-36v.toml
 miswired=data/examples/bow-36v-miswired.toml
 
+show 0 "$bankwright" plan --system "12 V" --motor "20 A" --run "6 ft" --runtime "1 h" --battery "12 V AGM 60 Ah" -o build/boat.toml
+show 0 "$bankwright" check build/boat.toml
 show 0 "$bankwright" check "$good"
 show 0 "$bankwright" solve "$good"
 show 1 "$bankwright" check "$miswired"
 show 0 "$bankwright" solve "$miswired"
 
-printf '\nThe first bank is sound and solved; the second is miswired, and check says how. Your own: %s check FILE\n' "$bankwright"
+printf '\nThe first bank is planned, the second sound and solved; the third is miswired, and check says how. Your own: %s plan\n' "$bankwright"

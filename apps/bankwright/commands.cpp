@@ -1,9 +1,12 @@
 // The commands that there are.
 #include "command.hpp"
 #include "commands/check.hpp"
+#include "commands/compare.hpp"
 #include "commands/discharge.hpp"
 #include "commands/draw.hpp"
 #include "commands/hookup.hpp"
+#include "commands/labels.hpp"
+#include "commands/plan.hpp"
 #include "commands/recharge.hpp"
 #include "commands/report.hpp"
 #include "commands/rules.hpp"
@@ -35,10 +38,11 @@ Command command() {
 
 std::vector<Command> const& all_commands() {
     static std::vector<Command> const all{
-        command<CheckCommand>(),     command<SolveCommand>(),        command<DischargeCommand>(),
-        command<RechargeCommand>(),  command<DrawCommand>(),         command<HookupCommand>(),
-        command<ReportCommand>(),    command<ShortCircuitCommand>(), command<SizeCommand>(),
-        command<ToleranceCommand>(), command<TraceCommand>(),        command<RulesCommand>(),
+        command<PlanCommand>(),         command<CheckCommand>(),    command<SolveCommand>(),
+        command<DischargeCommand>(),    command<RechargeCommand>(), command<DrawCommand>(),
+        command<HookupCommand>(),       command<LabelsCommand>(),   command<ReportCommand>(),
+        command<ShortCircuitCommand>(), command<SizeCommand>(),     command<CompareCommand>(),
+        command<ToleranceCommand>(),    command<TraceCommand>(),    command<RulesCommand>(),
         command<SchemaCommand>()};
     return all;
 }

@@ -45,9 +45,9 @@ def test_a_miswired_bank_shows_its_mistake(command, name, rule):
 
 
 def whole_banks():
-    """Every bank that a document shows whole, as somebody would paste it."""
+    """Every bank that a document shows whole, as somebody would paste it: a file, or what `plan` prints."""
     for document in sorted((*ROOT.glob("*.md"), *ROOT.glob("*/README.md"))):
-        for block in re.findall(r"^```toml\n(.*?)^```", document.read_text(encoding="utf-8"), re.M | re.S):
+        for block in re.findall(r"^```(?:toml\n|console\n\$ bankwright plan [^\n]*\n)(.*?)^```", document.read_text(encoding="utf-8"), re.M | re.S):
             if re.search(r"^\[batteries\]", block, re.M) and re.search(r"^\[(jumpers|cables)\]", block, re.M):
                 yield pytest.param(block, id=f"{document.relative_to(ROOT)}:{block.splitlines()[0]}")
 

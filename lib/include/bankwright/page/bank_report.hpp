@@ -8,8 +8,8 @@
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/rule_info.hpp"
-#include "bankwright/linkage.hpp"
 #include "bankwright/findings/verdict.hpp"
+#include "bankwright/linkage.hpp"
 
 #include <cstddef>
 #include <optional>

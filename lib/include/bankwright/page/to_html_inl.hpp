@@ -12,9 +12,8 @@
 #include "bankwright/page/chapters/short_circuit_chapter.hpp"
 #include "bankwright/page/chapters/sources_chapter.hpp"
 #include "bankwright/page/chapters/verdict_chapter.hpp"
-#include "bankwright/page/html/style_sheet.hpp"
+#include "bankwright/page/html/head.hpp"
 #include "bankwright/page/to_html.hpp"
-#include "bankwright/version.hpp"
 
 #include <array>
 #include <stdexcept>
@@ -27,25 +26,6 @@ namespace internal {
 
 inline std::string title_of(BankReport const& report) {
     return report.bank.name.empty() ? std::string("Battery bank") : report.bank.name;
-}
-
-// What the page may do is said in its head: nothing but show itself.
-inline void head(Html& html, BankReport const& report) {
-    html.open("head").open("meta").attribute("charset", "utf-8").close_empty();
-    html.open("meta").attribute("http-equiv", "Content-Security-Policy");
-    html.attribute("content",
-                   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'");
-    html.close_empty();
-    html.open("meta")
-        .attribute("name", "viewport")
-        .attribute("content", "width=device-width, initial-scale=1")
-        .close_empty();
-    html.open("meta")
-        .attribute("name", "generator")
-        .attribute("content", "bankwright " BANKWRIGHT_VERSION)
-        .close_empty();
-    html.open("link").attribute("rel", "icon").attribute("href", "data:,").close_empty();
-    html.element("title", title_of(report) + ": battery bank report").element("style", style_sheet).close();
 }
 
 inline void contents(Html& html, BankReport const& report) {
@@ -78,14 +58,7 @@ inline void drawing_chapter(Html& html, BankReport const& report) {
     try {
         auto const svg = drawing::to_svg(report.bank, options);
         html.element("p", "Where the drawing is wider than the screen, it moves sideways.", "hint");
-        constexpr std::string_view before = " width=\"";
-        auto const from = svg.find(before) + before.size();
-        html.open("div", "wide wiring")
-            .attribute("role", "region")
-            .attribute("aria-label", "Wiring diagram, moves sideways");
-        html.attribute("tabindex", "0")
-            .attribute("style", "--width: " + svg.substr(from, svg.find('"', from) - from) + "px");
-        html.picture(svg).close();
+        wiring_picture(html, svg);
     } catch (std::length_error const& too_many) {
         html.paragraph(sentence(too_many.what()));
     }
@@ -97,7 +70,7 @@ inline void drawing_chapter(Html& html, BankReport const& report) {
 BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     Html html;
     html.open("html").attribute("lang", "en");
-    internal::head(html, report);
+    page_head(html, internal::title_of(report) + ": battery bank report");
     html.open("body")
         .open("header")
         .element("h1", internal::title_of(report))
@@ -118,7 +91,7 @@ BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     cut_chapter(html, report);
     SourcesChapter(html, report).write();
     html.close();
-    html.open("footer").element("p", "bankwright " BANKWRIGHT_VERSION, "faint small").close();
+    page_foot(html);
     html.close().close();
     return std::move(html).str();
 }
