@@ -51,8 +51,21 @@ inline Eigen::SparseMatrix<double> conductances(std::vector<Line> const& lines, 
         inner[at] = high;
         values[at] = -siemens[l];
     }
-    for (int r = 0; r < rows; ++r)
-        values[as_index(begin[as_index(r)])] = diagonal[as_index(r)];
+    std::size_t kept = 0; // lines side by side are one entry
+    for (std::size_t r = 0; r < diagonal.size(); ++r) {
+        auto const from = as_index(begin[r]), to = as_index(begin[r + 1]);
+        values[from] = diagonal[r];
+        begin[r] = static_cast<int>(kept);
+        for (auto k = from; k < to; ++k) {
+            if (k > from && inner[kept - 1] == inner[k]) {
+                values[kept - 1] += values[k];
+                continue;
+            }
+            inner[kept] = inner[k];
+            values[kept++] = values[k];
+        }
+    }
+    begin.back() = static_cast<int>(kept);
     return Eigen::Map<Eigen::SparseMatrix<double> const>(rows, rows, begin.back(), begin.data(), inner.data(),
                                                          values.data());
 }
