@@ -30,10 +30,8 @@ SizeAnswer size_answer(ReadBank const& read, SizeWords const& words) {
     Sized sized;
     static_cast<ReportHead&>(sized) = head_of(read.seen, read.whole(), Asked::currents);
     sized.system = words.metric ? SizeSystem::metric : SizeSystem::awg;
-    options.system = SizeSystem::awg;
-    sized.gauges = sizing(bank, options);
-    options.system = SizeSystem::metric;
-    sized.sections = sizing(bank, options);
+    options.system = sized.system;
+    sized.result = sizing(bank, options);
     auto const& chosen = sized.chosen().bank;
     sized.arrangement = check(chosen, {{"wiring"}, {}}).arrangement;
     sized.cuts = cut_list(chosen);

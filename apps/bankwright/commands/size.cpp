@@ -73,11 +73,7 @@ Outcome SizeCommand::run(bool color) const {
     Sized sized;
     static_cast<ReportHead&>(sized) = head_of(checked, checked.bank, Asked::currents);
     sized.system = options.system;
-    auto asked = options;
-    asked.system = SizeSystem::awg;
-    sized.gauges = sizing(checked.bank, asked);
-    asked.system = SizeSystem::metric;
-    sized.sections = sizing(checked.bank, asked);
+    sized.result = sizing(checked.bank, options);
     auto const& bank = sized.chosen().bank;
     sized.arrangement = check(bank, {{"wiring"}, {}}).arrangement;
     sized.cuts = cut_list(bank);

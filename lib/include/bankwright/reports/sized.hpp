@@ -1,4 +1,4 @@
-// What a renderer of a sizing is given: one file's bank sized in gauges and in square millimeters, and its cut list.
+// What a renderer of a sizing is given: one file's bank sized in gauges or in square millimeters, and its cut list.
 #pragma once
 
 #include "bankwright/reports/report_head.hpp"
@@ -10,16 +10,14 @@
 
 namespace bankwright {
 
-struct Sized : ReportHead {              // its arrangement is that as sized
-    SizingResult gauges;                 // the bank in AWG
-    SizingResult sections;               // the same in mm2
-    CutList cuts;                        // of the one that was asked for
-    SizeSystem system = SizeSystem::awg; // which that is
+struct Sized : ReportHead { // its arrangement is that as sized
+    SizingResult result;
+    CutList cuts;
+    SizeSystem system = SizeSystem::awg; // of its sizes
     std::optional<Duration> wanted;      // run time
     std::optional<Duration> reached;     // by the bank as sized; none where it cannot be run down
 
-    SizingResult const& chosen() const { return system == SizeSystem::awg ? gauges : sections; }
-    SizingResult const& alternative() const { return system == SizeSystem::awg ? sections : gauges; }
+    SizingResult const& chosen() const { return result; }
 };
 
 } // namespace bankwright

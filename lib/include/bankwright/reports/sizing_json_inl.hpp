@@ -3,6 +3,7 @@
 #include "bankwright/reports/json/cut_list_values.hpp"
 #include "bankwright/reports/json/json_values.hpp"
 #include "bankwright/reports/sizing_json.hpp"
+#include "bankwright/sizing/standard_sizes.hpp"
 
 #include <string>
 
@@ -19,6 +20,20 @@ inline Json sized_groups(SizingResult const& result) {
                        {"rating", group.rating ? number(group.rating->value()) : Json()},
                        {"smaller", unless_empty(group.smaller)},
                        {"refused", findings(group.refused)}});
+    return out;
+}
+
+// In the other kind of size, none of which does worse; null where nothing that is sold does as well.
+inline Json sized_alternatives(SizingResult const& result) {
+    auto out = Json::array();
+    for (auto const& group : result.groups) {
+        if (!group.size) continue;
+        auto const other = at_least_as_good(*group.size);
+        out.push_back({{"parts", group.parts},
+                       {"as_written", unless_empty(group.as_written)},
+                       {"enough", other ? Json(bankwright::print(*other)) : Json()},
+                       {"size", other ? wire_size(*other) : Json()}});
+    }
     return out;
 }
 
@@ -45,7 +60,7 @@ BANKWRIGHT_INLINE std::string sizing_json(Sized const& sized) {
                         {"runtime_wanted", duration(sized.wanted)},
                         {"strings", strings},
                         {"groups", json::sized_groups(chosen)},
-                        {"alternatives", json::sized_groups(sized.alternative())},
+                        {"alternatives", json::sized_alternatives(chosen)},
                         {"left", json::findings(chosen.left)},
                         {"cut_list", json::cut_list(sized.cuts)}});
 }

@@ -48,6 +48,13 @@ inline void accept(Bank const& bank, Findings& findings) {
     findings.insert(findings.end(), idle.begin(), idle.end());
 }
 
+// Is anything of this family wanted, or whatever an acceptance may be of?
+inline bool is_asked(RuleFamily const& family, std::vector<std::string> const& only) {
+    if (only.empty() || selects(only, "file/accept-unused")) return true;
+    return std::any_of(family.rules.begin(), family.rules.end(),
+                       [&](RuleInfo const& rule) { return selects(only, rule.id); });
+}
+
 // A notation is for what is a bank: not for a part of one while the rest lies idle, nor for a ring of batteries that
 // short each other, which walked from end to end looks like two strings.
 inline bool is_a_bank(Seen const& seen) {
@@ -80,7 +87,7 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
     for (std::size_t p = 0; p < positions.size(); ++p) {
         Seen const in_position(positions[p].bank, options.whole);
         for (auto const& family : rule_families)
-            if (family.check) family.check(in_position, found[p]);
+            if (family.check && internal::is_asked(family, options.only)) family.check(in_position, found[p]);
     }
     result.findings = internal::merged_positions(bank, positions, found);
     internal::accept(bank, result.findings);

@@ -185,14 +185,11 @@ public:
     }
 
     // From the thickest copper: the devices' smallest ratings that suit it, then everything a step smaller in turn, as
-    // long as the rules mind it no more than before.
+    // long as the rules mind it no more than before. What they mind once rests until nothing else moves.
     void run() {
         for (auto& choice : choices_)
             if (choice.is_device) choose_rating(choice);
-        for (bool shrunk = true; shrunk;) {
-            shrunk = false;
-            for (auto& choice : choices_)
-                shrunk = try_smaller(choice) || shrunk;
+        while (shrink_in_turn()) {
         }
     }
 
@@ -225,14 +222,35 @@ private:
         return found;
     }
 
+    bool shrink_in_turn() {
+        std::vector<char> rests(choices_.size(), 0);
+        bool any = false;
+        for (bool moved = true; moved; any = any || moved) {
+            moved = false;
+            for (std::size_t c = 0; c < choices_.size(); ++c) {
+                if (rests[c]) continue;
+                rests[c] = !try_smaller(choices_[c]);
+                moved = moved || !rests[c];
+            }
+        }
+        return any;
+    }
+
+    // The smallest of which the rules have nothing to say; where there is none, the one that they mind least.
     void choose_rating(Choice& choice) {
         auto chosen = choice.at;
         for (std::size_t at = 0; at < choice.names.size(); ++at) {
-            if (at == choice.at) continue;
-            auto const found = weight_with(choice, at);
-            if (found > best_ || (found == best_ && at > chosen)) continue;
-            if (found < best_ || at < chosen) chosen = at;
-            best_ = found;
+            choice.set(bank_, at);
+            auto const findings = against_sizes(bank_);
+            choice.set(bank_, choice.at);
+            auto const found = weight(findings);
+            if (found < best_ || (found == best_ && at < chosen)) chosen = at;
+            best_ = std::min(best_, found);
+            bool const suits = std::none_of(findings.begin(), findings.end(), [&](Finding const& finding) {
+                return std::any_of(finding.parts.begin(), finding.parts.end(),
+                                   [&](std::string const& part) { return holds(choice.group.parts, part); });
+            });
+            if (suits && found <= best_) break;
         }
         choice.at = chosen;
         choice.set(bank_, chosen);
