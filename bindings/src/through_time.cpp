@@ -4,6 +4,7 @@
 #include "bankwright/analyses/discharge.hpp"
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/analyses/run_range.hpp"
+#include "bankwright/reports/source_cautions.hpp"
 #include "bankwright/reports/time_json.hpp"
 
 #include <stdexcept>
@@ -60,7 +61,8 @@ Course recharge_answer(ReadBank const& read, std::optional<double> charge, std::
     RechargeOptions options;
     if (charge) options.charge = StateOfCharge::of(*charge);
     if (longest) options.longest = *longest * si::second;
-    Recharged const recharged{through_time(bank, head_of(read.seen, bank, Asked::charge)), recharge(bank, options)};
+    Recharged const recharged{through_time(bank, head_of(read.seen, bank, Asked::charge)), recharge(bank, options),
+                              sources_at_work(bank)};
     Course course;
     add(course, recharged.run.samples);
     course.document = recharge_json(recharged);

@@ -29,6 +29,7 @@
 #include "bankwright/reports/sizing_words_inl.hpp"
 #include "bankwright/reports/solution_json_inl.hpp"
 #include "bankwright/reports/solution_text_inl.hpp"
+#include "bankwright/reports/source_cautions_inl.hpp"
 #include "bankwright/reports/time_json_inl.hpp"
 #include "bankwright/reports/tolerance_json_inl.hpp"
 #include "bankwright/reports/tolerance_text_inl.hpp"

@@ -42,6 +42,26 @@ void check_same(std::optional<Voltage> const& ours, std::optional<double> const&
     if (ours) CHECK(std::abs(ours->value() - *theirs) < same_volts_to);
 }
 
+// Every motor, load and charger conducts as a control's electronics do.
+Bank with_paths_through_loads(Bank bank) {
+    auto const add = [&](std::string const& plus, std::string const& minus) {
+        Run path;
+        path.conductor.id = "through-" + plus;
+        path.conductor.resistance = 1000.0 * si::ohm;
+        path.from = plus;
+        path.to = minus;
+        bank.cables.push_back(path);
+    };
+    for (auto const& motor : bank.motors)
+        add(motor.id + "+", motor.id + "-");
+    for (auto const& load : bank.loads)
+        add(load.id + "+", load.id + "-");
+    for (auto const& charger : bank.chargers)
+        for (int output = 1; output <= charger.outputs.value_or(1); ++output)
+            add(charger.id + "." + std::to_string(output) + "+", charger.id + "." + std::to_string(output) + "-");
+    return bank;
+}
+
 // What one wrong reading is said to come from, made and measured. `own`: the conductor about to be landed, whose
 // misplaced end is only a misplaced probe before it is.
 void check_cause(Bank const& bank, std::set<std::string> const& made, MeterReading const& right, Cause const& cause,
@@ -59,10 +79,17 @@ void check_cause(Bank const& bank, std::set<std::string> const& made, MeterReadi
     auto const theirs = solve_densely(wrong).between(red, black);
     check_same(cause.reads, theirs);
     auto const shows = theirs.value_or(0.0); // floating shows as nothing
-    if (right.expected)
-        CHECK((shows < right.low.value() || shows > right.high.value()));
+    auto const is_wrong = [&](double volts) {
+        return right.expected ? volts < right.low.value() || volts > right.high.value() : std::abs(volts) > 0.0;
+    };
+    CHECK(is_wrong(shows));
+    // Nor does it rest on a load as an open circuit: with electronics that conduct it is as wrong, and told if another.
+    auto const conducts = solve_densely(with_paths_through_loads(wrong)).between(red, black);
+    CHECK(is_wrong(conducts.value_or(0.0)));
+    if (cause.depends_on_load)
+        check_same(cause.through_load, conducts);
     else
-        CHECK(std::abs(shows) > 0.0);
+        CHECK(std::abs(conducts.value_or(0.0) - shows) <= 0.005 * std::abs(shows) + 0.2); // a meter's own error
 }
 
 struct Walk {

@@ -3,6 +3,7 @@
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/reports/recharge_text.hpp"
 #include "bankwright/reports/round_times.hpp"
+#include "bankwright/reports/source_cautions.hpp"
 #include "bankwright/reports/time_json.hpp"
 #include "checked_file.hpp"
 #include "common_options.hpp"
@@ -34,8 +35,8 @@ Outcome RechargeCommand::run(bool color) const {
         options.every = round_step(run.duration);
         run = recharge(checked.bank, options);
     }
-    Recharged const recharged{through_time(checked.bank, head_of(checked, checked.bank, Asked::charge)),
-                              std::move(run)};
+    Recharged const recharged{through_time(checked.bank, head_of(checked, checked.bank, Asked::charge)), std::move(run),
+                              sources_at_work(checked.bank)};
     return {as_text ? recharge_text(recharged) : recharge_json(recharged),
             {},
             charges(recharged.run.end) ? ExitCode::clean : ExitCode::found};

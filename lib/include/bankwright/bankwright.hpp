@@ -149,6 +149,7 @@
 #include "bankwright/reports/sizing_text.hpp"
 #include "bankwright/reports/solution_json.hpp"
 #include "bankwright/reports/solution_text.hpp"
+#include "bankwright/reports/source_cautions.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/reports/time_json.hpp"
 #include "bankwright/reports/tolerance_json.hpp"

@@ -33,6 +33,14 @@ public:
             loads_.emplace_back(partial_.node(plus), partial_.node(minus));
             conducting_.leaks.push_back(loads_.back());
         }
+        std::size_t chargers = 0; // they do not draw, and stand after the motors and loads
+        for (auto const& charger : bank.chargers)
+            chargers += static_cast<std::size_t>(charger.outputs.value_or(1));
+        auto const first = loads_.begin() + static_cast<std::ptrdiff_t>(bank.motors.size() + bank.loads.size());
+        drawing_ = loads_;
+        drawing_.erase(drawing_.begin() + (first - loads_.begin()),
+                       drawing_.begin() + (first - loads_.begin()) + static_cast<std::ptrdiff_t>(chargers));
+        loaded_stand_.resize(mistakes_.size());
     }
 
     HookupResult run() {
@@ -69,7 +77,7 @@ public:
 private:
     void check_dead() {
         if (std::exchange(checked_, true)) return;
-        result_.dead = dead_checks(bank_, partial_, probes_, partial_.read(made_, conducting_));
+        result_.dead = dead_checks(bank_, partial_, probes_, now_, partial_.read(made_, conducting_));
     }
 
     // Every plug is read before it goes in, and goes in with the breakers open: those that the first plugs make live
@@ -111,6 +119,7 @@ private:
         HookupStep step;
         step.action = HookupAction::read;
         step.part = connection.part;
+        step.places = places(connection);
         step.after = sound(made_, now_, pins);
         if (step.after) show(*step.after, {});
         result_.steps.push_back(std::move(step));
@@ -120,6 +129,7 @@ private:
         HookupStep step;
         step.action = HookupAction::open;
         step.part = partial_.connections()[c].part;
+        step.places = places(partial_.connections()[c]);
         stand(without({c}));
         result_.steps.push_back(std::move(step));
     }
@@ -131,11 +141,13 @@ private:
         step.action = action(connection.kind);
         step.dead = !probes_.is_live(connection, now_);
         bool const is_plug = connection.kind == PartKind::connector;
-        bool const closer = connection.kind == PartKind::breaker || connection.kind == PartKind::switch_;
+        bool const closer = step.action == HookupAction::close;
+        step.places = places(connection);
         if (connection.paths.size() == 1) {
             auto const ends = probes_.ends(connection, now_);
             step.first = name(ends.first);
             step.last = name(ends.second);
+            step.places = probes_.places_of_work(ends);
         }
         auto const gap = probes_.gap(connection, now_);
         if (!step.dead) {
@@ -149,17 +161,31 @@ private:
         stand(with(c));
         step.live_make = !closer && feeds() > fed;
         if (!step.dead && !(is_plug && !step.live_make && !step.equalizing)) {
-            step.after = sound(made_, now_, probes_.across(connection, before, now_));
+            auto const at = probes_.across(connection, before, now_);
+            if (!waits_for_its_plug(at)) step.after = sound(made_, now_, at); // else it is read next
             if (step.after) show(*step.after, {});
         }
         result_.steps.push_back(std::move(step));
         if (std::find(net_.begin(), net_.end(), c) == net_.end()) net_.push_back(c);
     }
 
-    // Loads, and receptacles' pins, that have a closed path to a battery.
+    bool waits_for_its_plug(Probes const& pins) const {
+        for (std::size_t c = 0; c < made_.size(); ++c) {
+            auto const& connection = partial_.connections()[c];
+            if (connection.kind == PartKind::connector && !made_[c] && probes_.gap(connection, now_) == pins)
+                return true;
+        }
+        return false;
+    }
+
+    std::vector<std::string> places(Connection const& connection) const {
+        return {probes_.place(connection.paths.front().from)};
+    }
+
+    // What draws and has a closed path to a battery.
     int feeds() const {
         int count = 0;
-        for (auto const& [plus, minus] : loads_)
+        for (auto const& [plus, minus] : drawing_)
             if (auto const volts = now_.between(plus, minus)) count += std::abs(*volts) > 0.0;
         return count;
     }
@@ -173,17 +199,20 @@ private:
             auto const& connection = partial_.connections()[*c];
             made[*c] = 0;
             auto const earlier = partial_.read(made);
-            DisconnectStep undo{action(connection.kind), connection.part, {}, {}, {}, {}};
+            DisconnectStep undo{action(connection.kind), connection.part, places(connection), {}, {}, {}, {}};
             if (connection.paths.size() == 1) {
                 auto const ends = probes_.ends(connection, earlier);
                 undo.first = name(ends.second);
                 undo.last = name(ends.first);
+                undo.places = probes_.places_of_work({ends.second, ends.first});
             }
             auto const live = probes_.is_live(connection, earlier);
             bool const run = undo.undoes == HookupAction::land;
             if (live && run)
                 undo.then =
                     across_gap(made, earlier, connection, undo.last, undo.first, probes_.gap(connection, earlier));
+            else if (live && connection.kind == PartKind::connector)
+                undo.then = sound(made, earlier, probes_.gap(connection, earlier));
             else if (live)
                 undo.then = sound(made, earlier, probes_.across(connection, earlier, now));
             if (auto const most = probes_.most_live(earlier)) undo.still_live = sound(made, earlier, *most);
@@ -231,8 +260,28 @@ private:
     void stand(Made made) {
         made_ = std::move(made);
         now_ = partial_.read(made_);
-        for (auto& one : stand_)
-            one.reset();
+        for (auto* stands : {&stand_, &loaded_stand_})
+            for (auto& one : *stands)
+                one.reset();
+        loaded_.reset();
+    }
+
+    // As it stands, with every load conducting.
+    Potentials const& loaded() {
+        if (!loaded_) loaded_ = partial_.read(made_, conducting_);
+        return *loaded_;
+    }
+
+    // What a mistake makes the meter read, by whether the loads that are off conduct: it is told only where it shows
+    // either way.
+    std::optional<Cause> told(Mistake const& mistake, MeterReading const& right, std::optional<double> reads,
+                              std::optional<double> loaded) const {
+        if (!meter_.tells(right, reads) || !meter_.tells(right, loaded)) return std::nullopt;
+        Cause cause{mistake, in_volts(reads), {}, false};
+        auto const a = reads.value_or(0.0), b = loaded.value_or(0.0);
+        cause.depends_on_load = std::abs(a - b) > meter_.error(a);
+        if (cause.depends_on_load) cause.through_load = in_volts(loaded);
+        return cause;
     }
 
     Made without(std::vector<std::size_t> const& these) const {
@@ -271,19 +320,19 @@ private:
         auto const& path = partial_.connections()[c].paths.front();
         bool const turned = right.red != name(gap.first);
         std::vector<Cause> causes;
-        auto const consider = [&](Mistake const& mistake, std::optional<double> reads) {
-            if (reads && turned) *reads = -*reads;
-            if (!meter_.tells(right, reads)) return false;
-            causes.push_back({mistake, in_volts(reads)});
-            return true;
+        auto const across = [&](Potentials const& now, int red, int black) {
+            return turned ? now.between(black, red) : now.between(red, black);
         };
         for (std::size_t m = 0; m < mistakes_.size(); ++m) {
             auto const& possible = mistakes_[m];
             if (shown_[m] || possible.connection != static_cast<int>(c)) continue;
             auto const onto = possible.deviation.onto;
             bool const from_end = possible.deviation.from_end;
-            shown_[m] =
-                consider(possible.mistake, now_.between(from_end ? onto : path.from, from_end ? path.to : onto));
+            auto const red = from_end ? onto : path.from, black = from_end ? path.to : onto;
+            auto cause = told(possible.mistake, right, across(now_, red, black), across(loaded(), red, black));
+            if (!cause) continue;
+            causes.push_back(std::move(*cause));
+            shown_[m] = 1;
         }
         return causes;
     }
@@ -297,18 +346,31 @@ private:
             bool const made = possible.connection < 0 || made_[as_index(possible.connection)];
             if (shown_[m] || !made) continue;
             auto const battery = possible.deviation.battery;
-            std::optional<double> reads;
+            std::optional<double> reads, loaded;
             if (battery < 0) {
                 if (!stand_[m]) stand_[m] = partial_.read(made_, possible.deviation);
-                reads = stand_[m]->between(red, black);
+                reads = loaded = stand_[m]->between(red, black);
+                if (!meter_.tells(right, reads)) continue;
+                loaded = with_loads(m).between(red, black);
             } else if (right.expected) { // the network is linear; and another emf closes no path
                 auto const b = as_index(battery);
                 reads = right.expected->value() + answers.per_volt[b] * (possible.deviation.emf - partial_.emf(b));
+                loaded = reads; // an expected reading is one that no load moves
             }
-            if (!meter_.tells(right, reads)) continue;
-            causes.push_back({possible.mistake, in_volts(reads)});
+            auto cause = told(possible.mistake, right, reads, loaded);
+            if (!cause) continue;
+            causes.push_back(std::move(*cause));
             shown_[m] = 1;
         }
+    }
+
+    Potentials const& with_loads(std::size_t m) {
+        if (!loaded_stand_[m]) {
+            auto deviation = mistakes_[m].deviation;
+            deviation.leaks = conducting_.leaks;
+            loaded_stand_[m] = partial_.read(made_, deviation);
+        }
+        return *loaded_stand_[m];
     }
 
     static std::optional<Voltage> in_volts(std::optional<double> volts) {
@@ -343,12 +405,15 @@ private:
     Made made_;
     Potentials now_;
     std::vector<PossibleMistake> mistakes_;
-    std::vector<char> shown_;                      // by mistake: a reading has shown it
-    std::vector<std::optional<Potentials>> stand_; // by mistake: the present state with it, if it was asked for
-    std::vector<std::pair<int, int>> loads_;       // + and -
-    Deviation conducting_;                         // every load, though off
-    std::vector<std::size_t> net_, last_;          // what is made in the end, in order; what is closed last
-    double largest_gap_ = 0.0;                     // [V]
+    std::vector<char> shown_;                             // by mistake: a reading has shown it
+    std::vector<std::optional<Potentials>> stand_;        // by mistake: the present state with it, if it was asked for
+    std::vector<std::optional<Potentials>> loaded_stand_; // the same with every load conducting
+    std::optional<Potentials> loaded_;
+    std::vector<std::pair<int, int>> loads_;   // + and -
+    std::vector<std::pair<int, int>> drawing_; // of them those that draw
+    Deviation conducting_;                     // every load, though off
+    std::vector<std::size_t> net_, last_;      // what is made in the end, in order; what is closed last
+    double largest_gap_ = 0.0;                 // [V]
     bool checked_ = false;
     HookupResult result_;
 };

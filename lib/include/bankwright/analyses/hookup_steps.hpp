@@ -36,7 +36,9 @@ struct Mistake {
 
 struct Cause {
     Mistake mistake;
-    std::optional<Voltage> reads; // what it alone would make the meter read; none: floating
+    std::optional<Voltage> reads;        // what it alone would make the meter read; none: floating
+    std::optional<Voltage> through_load; // what it reads where a load that is off conducts, if that is another
+    bool depends_on_load = false;        // it does read another
 };
 
 // Causes that the meter cannot tell apart.
@@ -77,6 +79,7 @@ enum class DeadCheckKind {
     run,   // from end to end of `part`: continuity
     loop,  // through `part` and back through `other`, their far ends clipped together: continuity, and none without
     apart, // from + to -: none
+    load,  // from + to - where loads hang without a plug: nothing that is close to a short
     hull,  // from `red` to the hull, and to earth: none
 };
 
@@ -90,12 +93,17 @@ struct DeadCheck {
     std::string clip; // the far ends of a loop
     std::string onto;
     bool lengthened = false;
+    std::vector<std::string> loads; // of a load check: all that hang between the two leads, `part` among them
+    std::string place;              // of the leads, as places_of() calls it
+    bool negative = false;          // of a hull check: its conductor is of the negative side, which may be bonded
+    std::optional<Resistance> ohms; // of a load check: its own resistance, where the file states it
 };
 
 struct HookupStep {
     HookupAction action = HookupAction::land;
     std::string part;
-    std::string first; // the end that is landed first: the one with less voltage behind it
+    std::vector<std::string> places; // where the hands are: of a long conductor two, in the order of its ends
+    std::string first;               // the end that is landed first: the one with less voltage behind it
     std::string last;
     bool dead = false;                  // no battery on either side: there is nothing to read
     bool live_make = false;             // it feeds a load or a plug that no breaker or switch keeps apart
@@ -108,7 +116,8 @@ struct HookupStep {
 struct DisconnectStep {
     HookupAction undoes = HookupAction::land;
     std::string part;
-    std::string first; // the end that comes off first
+    std::vector<std::string> places; // likewise
+    std::string first;               // the end that comes off first
     std::string last;
     std::optional<MeterReading> then;       // across what was parted
     std::optional<MeterReading> still_live; // the largest voltage left anywhere; none: only single batteries

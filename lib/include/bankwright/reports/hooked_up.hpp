@@ -66,6 +66,8 @@ constexpr std::string_view name(DeadCheckKind kind) {
         return "loop";
     case DeadCheckKind::apart:
         return "apart";
+    case DeadCheckKind::load:
+        return "load";
     case DeadCheckKind::hull:
         return "hull";
     }

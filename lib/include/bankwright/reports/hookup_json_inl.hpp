@@ -17,6 +17,7 @@ inline Json reading(MeterReading const& right) {
         for (auto const& cause : group.causes) {
             auto const& mistake = cause.mistake;
             Json one{{"mistake", name(mistake.kind)}, {"part", mistake.part}, {"reads", volts(cause.reads)}};
+            if (cause.depends_on_load) one["through_load"] = volts(cause.through_load);
             if (!mistake.at.empty()) {
                 one["at"] = mistake.at;
                 one["onto"] = mistake.onto;
@@ -35,7 +36,7 @@ inline Json reading(MeterReading const& right) {
 inline Json reading(std::optional<MeterReading> const& right) { return right ? reading(*right) : Json(); }
 
 inline Json step(HookupStep const& step) {
-    Json out{{"action", name(step.action)}, {"part", step.part}};
+    Json out{{"action", name(step.action)}, {"part", step.part}, {"places", step.places}};
     if (!step.first.empty()) out["ends"] = {step.first, step.last};
     out["dead"] = step.dead;
     out["live_make"] = step.live_make;
@@ -56,12 +57,17 @@ inline Json dead_check(DeadCheck const& check) {
     bool const joined = check.kind == DeadCheckKind::run || check.kind == DeadCheckKind::loop;
     Json out{{"check", name(check.kind)},   {"part", check.part},   {"other", named(check.other)},   {"red", check.red},
              {"black", named(check.black)}, {"continuity", joined}, {"lengthened", check.lengthened}};
+    out["place"] = check.place;
+    if (check.kind == DeadCheckKind::load) {
+        out["loads"] = check.loads;
+        out["ohms"] = check.ohms ? number(check.ohms->value()) : Json();
+    }
     if (!check.clip.empty()) out["clip"] = {check.clip, check.onto};
     return out;
 }
 
 inline Json step(DisconnectStep const& step) {
-    Json out{{"undoes", name(step.undoes)}, {"part", step.part}};
+    Json out{{"undoes", name(step.undoes)}, {"part", step.part}, {"places", step.places}};
     if (!step.first.empty()) out["ends"] = {step.first, step.last};
     out["then"] = reading(step.then);
     out["still_live"] = reading(step.still_live);

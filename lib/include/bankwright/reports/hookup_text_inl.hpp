@@ -44,8 +44,11 @@ public:
     }
 
     void steps(std::vector<hookup_words::StepLines> const& steps, std::size_t first, std::size_t end) {
+        std::string place;
         for (auto number = first; number < end;) {
             auto const& step = steps[number];
+            if (step.place != place) out_ += fmt::format("  {}:\n", paint(Ink::note, bare(step.place), style_));
+            place = step.place;
             out_ += fmt::format("{:>3}. {}\n", ++number, paint(Ink::strong, bare(step.title), style_));
             if (step.before) reading(*step.before);
             for (auto const& flows : step.flows)
@@ -90,6 +93,9 @@ inline std::string laid_out(hookup_words::Sheet const& sheet, TextStyle const& s
     text.head(hookup_words::connect);
     text.steps(sheet.connect, sheet.dead_steps, sheet.connect.size());
     text.line(sheet.loops);
+    if (!sheet.at_the_end.empty()) text.head(hookup_words::at_the_end);
+    for (auto const& line : sheet.at_the_end)
+        text.point(line);
     text.head(hookup_words::disconnect);
     text.steps(sheet.disconnect, 0, sheet.disconnect.size());
     return text.text();

@@ -25,7 +25,8 @@ struct StepLines {
     std::optional<ReadingLines> before;
     std::vector<std::string> flows; // what a closed loop drives, and up to what gap it may be closed
     std::optional<ReadingLines> after;
-    std::string left; // what is still true afterwards; empty: nothing that was not said before
+    std::string left;  // what is still true afterwards; empty: nothing that was not said before
+    std::string place; // where it is done; empty where the whole boat is one place
 };
 
 // A battery alone, with what it reads if something is wrong with it; empty where nothing is to be told.
@@ -43,7 +44,8 @@ struct Sheet {
     std::vector<StepLines> connect;
     std::size_t dead_steps = 0; // of these come before `with_ohmmeter`, to tick off
     std::vector<std::string> with_ohmmeter;
-    std::string loops; // what the order is worth
+    std::string loops;                   // what the order is worth
+    std::vector<std::string> at_the_end; // when every reading has been right
     std::vector<StepLines> disconnect;
 };
 
@@ -54,6 +56,7 @@ inline constexpr char each_alone[] = "each battery alone, before anything is lan
 inline constexpr char connect[] = "connect";
 inline constexpr char connect_dead[] = "connect what is dead";
 inline constexpr char with_an_ohmmeter[] = "with an ohmmeter, before the first battery is joined";
+inline constexpr char at_the_end[] = "when every reading has been right";
 inline constexpr char disconnect[] = "disconnect, every load off and every charger unplugged";
 
 } // namespace bankwright::hookup_words

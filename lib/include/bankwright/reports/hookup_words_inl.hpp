@@ -2,9 +2,11 @@
 #pragma once
 
 #include "bankwright/reports/hookup_words.hpp"
+#include "bankwright/reports/source_cautions.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
+#include "bankwright/wiring/places.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -104,6 +106,17 @@ inline std::string shown(std::optional<Voltage> const& reading, HookupOptions co
 
 inline std::string quoted(std::string const& name) { return "`" + name + "`"; }
 
+// "turn `SEL` to 1"; empty of what is no selector.
+inline std::string turn(Bank const& bank, std::string const& part, bool undo) {
+    constexpr std::string_view positions[] = {"off", "1", "2", "both"};
+    for (auto const& selector : bank.selectors) {
+        if (selector.id != part) continue;
+        auto const at = static_cast<std::size_t>(selector.position.value_or(SelectorPosition::first));
+        return fmt::format("turn `{}` to {}", part, undo ? "off" : positions[at]);
+    }
+    return {};
+}
+
 inline std::string in_words(HookupAction action, bool undo) {
     switch (action) {
     case HookupAction::land:
@@ -139,7 +152,7 @@ inline std::string copper(Bank const& bank, std::string const& part) {
 class SheetWriter {
 public:
     SheetWriter(HookupResult const& result, Bank const& bank, HookupOptions const& options)
-        : result_(result), bank_(bank), options_(options) {}
+        : result_(result), bank_(bank), options_(options), is_one_place_(places_of(bank).names.size() < 2) {}
 
     Sheet write() const {
         Sheet sheet;
@@ -156,6 +169,7 @@ public:
             ++sheet.dead_steps;
         sheet.with_ohmmeter = with_ohmmeter();
         sheet.loops = loops();
+        sheet.at_the_end = sources_on(bank_);
         std::string left;
         for (auto const& step : result_.disconnect) {
             sheet.disconnect.push_back(lines(step));
@@ -186,14 +200,14 @@ private:
     std::vector<std::string> with_ohmmeter() const {
         std::vector<std::string> lines;
         for (auto const& check : result_.dead)
-            lines.push_back(checked(check));
+            lines.push_back((is_one_place_ ? std::string() : check.place + ": ") + checked(check));
         if (!lines.empty())
             lines.push_back(
                 "back to DC volts, leads in the volt jacks: an ohmmeter on a battery is ruined, and may burn");
         return lines;
     }
 
-    static std::string checked(DeadCheck const& check) {
+    std::string checked(DeadCheck const& check) const {
         switch (check.kind) {
         case DeadCheckKind::run:
             return fmt::format("`{}`: red on its end at `{}`, black on its end at `{}`: expect less than 1 ohm{}",
@@ -207,13 +221,50 @@ private:
         case DeadCheckKind::apart:
             return fmt::format("`{}`, plug apart: red on `{}`, black on `{}`: expect no continuity", check.part,
                                check.red, check.black);
+        case DeadCheckKind::load:
+            return fmt::format("{}, wired without a plug: red on `{}`, black on `{}`: {}", quoted_all(check.loads),
+                               check.red, check.black, between_leads(check));
         case DeadCheckKind::hull:
             return fmt::format(
-                "`{}`: red on its end at `{}`, black on the hull, then on any earth or engine block there: "
-                "expect no continuity",
-                check.part, check.red);
+                "`{}`: red on its end at `{}`, black on the hull, then on any earth or engine block there: expect {}",
+                check.part, check.red,
+                check.negative
+                    ? "no continuity, except at the one point where the negative is bonded, if the boat has one"
+                    : "no continuity");
         }
         return {};
+    }
+
+    // A winding, a heater or a lamp is hard to tell from a short; electronics may show anything above it.
+    std::string between_leads(DeadCheck const& check) const {
+        if (check.ohms) return fmt::format("expect its own {}, and no less", print(*check.ohms));
+        std::vector<std::string> low;
+        for (auto const& id : check.loads)
+            if (may_show_next_to_nothing(id)) low.push_back(id);
+        if (low.empty()) return "expect more than 1 ohm, whatever electronics show; less is a short between + and -";
+        auto const expected = low.size() == check.loads.size() ? "no continuity" : "more than 1 ohm";
+        if (low.size() == 1)
+            return fmt::format("lift a lead off {} first, since its own resistance is hard to tell from a short: "
+                               "expect {}; land it again",
+                               quoted_all(low), expected);
+        return fmt::format("lift a lead off each of {} first, since their own resistance is hard to tell from a "
+                           "short: expect {}; land them again",
+                           quoted_all(low), expected);
+    }
+
+    // At rest a lamp's filament and a motor's winding have a tenth of what they have at work, or less (common practice,
+    // no source).
+    bool may_show_next_to_nothing(std::string const& id) const {
+        constexpr double at_work = 20.0; // [ohm] of which a tenth is easily told from a short
+        if (std::any_of(bank_.motors.begin(), bank_.motors.end(), [&](auto const& motor) { return motor.id == id; }))
+            return true;
+        auto const volts = bank_.system.voltage.value_or(12.0 * si::volt);
+        for (auto const& load : bank_.loads) {
+            if (load.id != id) continue;
+            auto const amps = load.current ? *load.current : load.power ? Current(*load.power / volts) : Current{};
+            if (load.role == Role::start || amps.value() * at_work > volts.value()) return true;
+        }
+        return false;
     }
 
     // What is taken for a battery whose charge the file does not state.
@@ -247,24 +298,56 @@ private:
     }
 
     std::vector<std::string> to_begin_with() const {
-        std::vector<std::string> lines{
-            "every motor and load off, chargers off and unplugged",
-            "batteries rested for some hours: fresh from a charge or a run they read differently"};
+        std::vector<std::string> lines{"every motor and load off"};
+        auto const sources = sources_off(bank_);
+        lines.insert(lines.end(), sources.begin(), sources.end());
+        lines.push_back("batteries rested for some hours: fresh from a charge or a run they read differently");
         for (auto const& [action, words] : {std::pair{HookupAction::close, "open"},
                                             {HookupAction::fit, "fuses out"},
                                             {HookupAction::mate, "plugs apart"}}) {
             std::vector<std::string> parts;
             for (auto const& step : result_.steps)
-                if (step.action == action && std::find(parts.begin(), parts.end(), step.part) == parts.end())
+                if (step.action == action && turn(bank_, step.part, true).empty() &&
+                    std::find(parts.begin(), parts.end(), step.part) == parts.end())
                     parts.push_back(step.part);
             if (!parts.empty()) lines.push_back(fmt::format("{}: {}", words, quoted_all(parts)));
         }
+        for (auto const& selector : bank_.selectors)
+            if (selector.position != SelectorPosition::off) lines.push_back(turn(bank_, selector.id, true));
         return lines;
     }
 
     // The end of a conductor that is landed far away is read at its loose end.
     static std::string probe(MeterReading const& right, std::string const& terminal) {
         return terminal == right.loose ? fmt::format("the loose end of `{}`", right.loose_part) : quoted(terminal);
+    }
+
+    // "floating", "12.8 V", "floating, or 12.8 V through a load"
+    std::string wrong_volts(Cause const& cause) const {
+        auto words = volts(cause.reads);
+        if (cause.depends_on_load) words += fmt::format(", or {} through a load", volts(cause.through_load));
+        return words;
+    }
+
+    // "at bow", "by A, then by troll"
+    std::string place_of(std::vector<std::string> const& places) const {
+        if (is_one_place_ || places.empty()) return {};
+        return fmt::format("{}", fmt::join(places, ", then "));
+    }
+
+    std::string act_of(HookupAction action, std::string const& part, bool undo) const {
+        auto const turned = action == HookupAction::close || action == HookupAction::open
+                                ? turn(bank_, part, undo || action == HookupAction::open)
+                                : std::string();
+        return turned.empty() ? in_words(action, undo) + " " + quoted(part) + seat(action, part) : turned;
+    }
+
+    // Of a device that sits on a post.
+    std::string seat(HookupAction action, std::string const& part) const {
+        for (auto const* devices : {&bank_.breakers, &bank_.fuses})
+            for (auto const& device : *devices)
+                if (device.id == part && device.on && action == HookupAction::fit) return " on " + quoted(*device.on);
+        return {};
     }
 
     ReadingLines reading(std::string when, MeterReading const& right) const {
@@ -277,7 +360,7 @@ private:
                 fmt::format("expect {} ({} to {})", volts(right.expected), volts(right.low), volts(right.high));
         constexpr std::size_t most = 4;
         for (std::size_t g = 0; g < std::min(most, right.wrong.size()); ++g)
-            lines.wrong.push_back(volts(right.wrong[g].causes.front().reads) + ": " + said(right.wrong[g]));
+            lines.wrong.push_back(wrong_volts(right.wrong[g].causes.front()) + ": " + said(right.wrong[g]));
         if (right.wrong.size() > most)
             lines.wrong.push_back("and " + counted(static_cast<int>(right.wrong.size() - most), "other reading"));
         return lines;
@@ -305,7 +388,8 @@ private:
 
     StepLines lines(HookupStep const& step) const {
         StepLines lines;
-        lines.act = in_words(step.action, false) + " " + quoted(step.part);
+        lines.act = act_of(step.action, step.part, false);
+        lines.place = place_of(step.places);
         lines.title = lines.act;
         bool const lands = step.action == HookupAction::land;
         if (lands)
@@ -321,8 +405,9 @@ private:
         }
         if (step.action == HookupAction::mate && !step.live_make) lines.left = "its motor or load still off";
         if (step.live_make)
-            lines.left = "this makes the circuit, with nothing but a fuse or nothing at all to open it: every load off "
-                         "before; a switch or breaker is needed here";
+            lines.left =
+                "this makes the circuit, with nothing but a fuse or nothing at all to open it: every load off "
+                "before; a switch or breaker is needed here, except for what must never be left off, such as a bilge pump";
         if (step.after) lines.after = reading("after", *step.after);
         return lines;
     }
@@ -342,7 +427,8 @@ private:
 
     StepLines lines(DisconnectStep const& step) const {
         StepLines lines;
-        lines.act = in_words(step.undoes, true) + " " + quoted(step.part);
+        lines.act = act_of(step.undoes, step.part, true);
+        lines.place = place_of(step.places);
         lines.title = lines.act;
         if (step.undoes == HookupAction::land)
             lines.title += fmt::format(": `{}` first, then `{}`", step.first, step.last);
@@ -366,6 +452,7 @@ private:
     HookupResult const& result_;
     Bank const& bank_;
     HookupOptions const& options_;
+    bool is_one_place_; // the whole boat
 };
 
 } // namespace internal::hookup_sheet

@@ -59,6 +59,8 @@ BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
         out += run_words::drop_out(gone) + ": its voltage is too high\n";
     if (run.end != RechargeEnd::nothing_charges)
         out += internal::charge_text::batteries(recharged) + assumed_line(recharged.assumed);
+    for (auto const& line : recharged.sources)
+        out += line + "\n";
     return out + errors_first(recharged.file, recharged.counts);
 }
 

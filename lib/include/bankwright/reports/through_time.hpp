@@ -40,6 +40,7 @@ struct Discharged : ThroughTime {
 
 struct Recharged : ThroughTime {
     RechargeResult run;
+    std::vector<std::string> sources{}; // what must be known of each charger: reports/source_cautions.hpp
 };
 
 // The words of the JSON.

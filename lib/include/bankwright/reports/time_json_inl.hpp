@@ -115,6 +115,7 @@ BANKWRIGHT_INLINE std::string recharge_json(Recharged const& recharged) {
                         {"batteries", batteries},
                         {"dropped_out", json::dropped_out(run.dropped_out)},
                         {"energy", json::energy(run.energy)},
+                        {"cautions", recharged.sources},
                         {"samples", json::samples(run.samples, recharged.batteries)}});
 }
 

@@ -2,7 +2,8 @@
 //
 // Continuity of every run from one place to another, and of every lead of a plug; none from + to -; none to the hull
 // (common practice, no source). Two runs that go the same way are measured as a loop, so that both leads of the meter
-// are in one place. Nothing is expected of a path through a load: its electronics may conduct.
+// are in one place. A load without a plug shows itself between + and -: its electronics may conduct, and so may a
+// motor's winding, so that the reading is told from a short and no more is expected of it.
 #pragma once
 
 #include "bankwright/analyses/hookup/hookup_probes.hpp"
@@ -15,9 +16,9 @@
 
 namespace bankwright {
 
-// `conducting`: what is made by then, with every load conducting.
+// `dead`: what is made by then. `conducting`: the same with every load conducting.
 std::vector<DeadCheck> dead_checks(Bank const& bank, PartialBank const& partial, HookupProbes const& probes,
-                                   Potentials const& conducting);
+                                   Potentials const& dead, Potentials const& conducting);
 
 } // namespace bankwright
 

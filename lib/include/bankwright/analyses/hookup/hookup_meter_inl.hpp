@@ -72,7 +72,7 @@ BANKWRIGHT_INLINE MeterReading HookupMeter::read_battery(std::size_t battery,
     std::vector<Cause> causes;
     for (auto const& possible : mistakes)
         if (possible.deviation.battery == static_cast<int>(battery) && tells(reading, possible.deviation.emf))
-            causes.push_back({possible.mistake, possible.deviation.emf * si::volt});
+            causes.push_back({possible.mistake, possible.deviation.emf * si::volt, {}, false});
     reading.wrong = merged(std::move(causes));
     return reading;
 }
@@ -86,11 +86,15 @@ BANKWRIGHT_INLINE bool HookupMeter::tells(MeterReading const& right, std::option
 
 BANKWRIGHT_INLINE std::vector<WrongReading> HookupMeter::merged(std::vector<Cause> causes) const {
     auto const shown = [](Cause const& cause) { return cause.reads.value_or(Voltage{}).value(); };
+    auto const loaded = [](Cause const& cause) { return cause.through_load.value_or(Voltage{}).value(); };
     std::vector<WrongReading> groups;
     for (auto& cause : causes) { // in the order in which they are thought of
         auto const volts = shown(cause);
         auto const like = std::find_if(groups.begin(), groups.end(), [&](WrongReading const& group) {
-            return std::abs(shown(group.causes.front()) - volts) <= error(volts) + widest_;
+            auto const& first = group.causes.front();
+            return first.depends_on_load == cause.depends_on_load &&
+                   std::abs(shown(first) - volts) <= error(volts) + widest_ &&
+                   std::abs(loaded(first) - loaded(cause)) <= error(loaded(cause)) + widest_;
         });
         if (like != groups.end())
             like->causes.push_back(std::move(cause));

@@ -20,7 +20,7 @@ namespace bankwright {
 
 enum class HookupPhase {
     dead_lead,     // between two points that no battery is on
-    fuse,          // fitted before anything is live
+    fuse,          // fitted before anything is live; one that sits on a battery's post, among the live leads
     string_jumper, // + of one battery to - of another
     link,          // between posts of one sign: strings in parallel, and ties across
     live_lead,     // from a battery to anything else, but for

@@ -69,6 +69,10 @@ private:
         auto const last = last_devices(bank_, partial_);
         for (std::size_t c = 0; c < partial_.connections().size(); ++c) {
             auto const& connection = partial_.connections()[c];
+            if (connection.kind == PartKind::fuse && sits_on_a_post(connection)) {
+                order_.phase.push_back(HookupPhase::live_lead);
+                continue;
+            }
             if (connection.kind != PartKind::jumper && connection.kind != PartKind::cable) {
                 order_.phase.push_back(connection.kind == PartKind::fuse        ? HookupPhase::fuse
                                        : connection.kind == PartKind::connector ? HookupPhase::plug
@@ -89,6 +93,11 @@ private:
                 order_.phase.push_back(HookupPhase::dead_lead);
             }
         }
+    }
+
+    bool sits_on_a_post(Connection const& fuse) const {
+        auto const& post = bank_.fuses[fuse.index].on;
+        return post && partial_.is_post(partial_.node(*post));
     }
 
     bool is_plus(int post) const {

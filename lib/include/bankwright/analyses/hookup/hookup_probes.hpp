@@ -20,16 +20,21 @@ public:
     HookupProbes(Bank const& bank, PartialBank const& partial);
 
     bool is_live(Connection const& connection, Potentials const& now) const; // a battery on either side
-    // A conductor's end with less voltage behind it, then the other.
+    // In which order a conductor's ends are landed: a battery's post last; else the end with more voltage behind it.
     Probes ends(Connection const& connection, Potentials const& now) const;
     // Across the gap; of a plug across its receptacle, or across the plug where only that is live.
     Probes gap(Connection const& connection, Potentials const& now) const;
     // The largest voltage in one place that runs through what was joined; of a device, the first load that is now fed.
-    // Where nothing was joined (a loop closed): the largest of the whole. Two places only where no one place shows it.
+    // Where nothing was joined (a loop closed): the largest of the whole. Where the hands are, before any other
+    // place; two places only where no one place shows it.
     Probes across(Connection const& connection, Potentials const& before, Potentials const& now) const;
     // The largest voltage between batteries of one place, if it is more than a single battery's.
     std::optional<Probes> most_live(Potentials const& now) const;
     bool together(int a, int b) const { return places_.together(a, b); } // within reach of one meter
+    std::vector<std::string> places_of_work(Probes const& ends) const;   // one, or two of a long conductor
+    std::string const& place(int node) const {
+        return places_.names[static_cast<std::size_t>(places_.of[static_cast<std::size_t>(node)])];
+    }
 
 private:
     double span(int node, Potentials const& now) const; // [V] of its island

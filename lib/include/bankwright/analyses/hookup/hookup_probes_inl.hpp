@@ -53,8 +53,15 @@ BANKWRIGHT_INLINE bool HookupProbes::is_live(Connection const& connection, Poten
 
 BANKWRIGHT_INLINE Probes HookupProbes::ends(Connection const& connection, Potentials const& now) const {
     auto const& path = connection.paths.front();
-    if (span(path.to, now) < span(path.from, now)) return {path.to, path.from};
-    return {path.from, path.to};
+    Probes const as_written{path.from, path.to}, turned{path.to, path.from};
+    if (partial_.is_post(path.from) != partial_.is_post(path.to))
+        return partial_.is_post(path.to) ? as_written : turned;
+    return span(path.to, now) < span(path.from, now) ? turned : as_written;
+}
+
+BANKWRIGHT_INLINE std::vector<std::string> HookupProbes::places_of_work(Probes const& ends) const {
+    if (together(ends.first, ends.second)) return {place(ends.first)};
+    return {place(ends.first), place(ends.second)};
 }
 
 BANKWRIGHT_INLINE Probes HookupProbes::gap(Connection const& connection, Potentials const& now) const {
@@ -79,7 +86,7 @@ BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Pote
     constexpr double same = 1e-6; // [V]
     Probes best{path.from, path.to};
     double most = -1.0;
-    bool is_near = false;
+    int nearest = 0;
     int least_reach = 0;
     auto const reach = [&](int n) { return n == path.from || n == path.to ? 0 : reach_[as_index(n)]; };
     auto const nodes = static_cast<int>(now.volts.size());
@@ -93,12 +100,13 @@ BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Pote
                 continue;
             auto const size = std::abs(*volts);
             auto const effort = reach(a) + reach(b);
-            bool const near = together(a, b);
-            if (is_near && !near) continue;
-            if (near == is_near && (size < most - same || (size <= most + same && effort >= least_reach))) continue;
-            is_near = near;
+            bool const here = size > same && (together(a, path.from) || together(a, path.to)); // where the hands are
+            auto const near = !together(a, b) ? 0 : here ? 2 : 1;
+            if (near < nearest) continue;
+            if (near == nearest && (size < most - same || (size <= most + same && effort >= least_reach))) continue;
+            nearest = near;
             best = {a, b};
-            most = std::max(most, size);
+            most = size;
             least_reach = effort;
         }
     return best;

@@ -12,11 +12,13 @@
 
 namespace bankwright {
 
-// The + and - of every motor, load and charger output: where a path through the bank would close.
+// The + and - of every motor, load, charger output, and both sides of a converter: where a path through the bank would
+// close.
 std::vector<std::pair<std::string, std::string>> load_terminals(Bank const& bank);
 
 // By connection of the partial bank. The fewest that do it; of equals those with most breakers, then the first in the
-// author's order. A load or plug that no breaker or switch keeps apart does not count.
+// author's order. A load or plug that no breaker or switch keeps apart does not count. A battery selector is asked only
+// where a plug has nothing else.
 std::vector<char> last_devices(Bank const& bank, PartialBank const& partial);
 
 } // namespace bankwright

@@ -5,6 +5,7 @@
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/graph/as_index.hpp"
 
+#include <algorithm>
 #include <cstddef>
 
 namespace bankwright {
@@ -21,6 +22,7 @@ BANKWRIGHT_INLINE std::vector<std::pair<std::string, std::string>> load_terminal
     add(bank.motors);
     add(bank.loads);
     add(bank.chargers);
+    add(bank.converters);
     return ends;
 }
 
@@ -28,11 +30,13 @@ namespace internal {
 
 class LastDevices {
 public:
-    LastDevices(Bank const& bank, PartialBank const& partial) : partial_(partial) {
+    LastDevices(Bank const& bank, PartialBank const& partial, bool with_selectors) : partial_(partial) {
         auto const& connections = partial.connections();
         Made made(connections.size(), 1);
         for (std::size_t c = 0; c < connections.size(); ++c) {
-            if (connections[c].kind != PartKind::breaker && connections[c].kind != PartKind::switch_) continue;
+            auto const kind = connections[c].kind;
+            bool const parts = kind == PartKind::breaker || kind == PartKind::switch_;
+            if (!parts && !(with_selectors && kind == PartKind::selector)) continue;
             made[c] = 0;
             devices_.push_back(c);
         }
@@ -44,8 +48,13 @@ public:
         auto const island = partial.islands(made);
         for (auto const& load : loads_)
             if (!fed(island, load)) kept.push_back(load);
+        auto const pins = static_cast<std::ptrdiff_t>(bank.connectors.size());
+        keeps_plugs_ =
+            std::none_of(loads_.end() - pins, loads_.end(), [&](auto const& pin) { return fed(island, pin); });
         loads_ = std::move(kept);
     }
+
+    bool keeps_plugs() const { return keeps_plugs_; } // all of them
 
     std::vector<char> find() {
         open_.assign(partial_.connections().size(), 0);
@@ -107,12 +116,14 @@ private:
     std::vector<char> open_;
     std::vector<char> best_;
     int best_breakers_ = -1;
+    bool keeps_plugs_ = false;
 };
 
 } // namespace internal
 
 BANKWRIGHT_INLINE std::vector<char> last_devices(Bank const& bank, PartialBank const& partial) {
-    return internal::LastDevices(bank, partial).find();
+    internal::LastDevices without(bank, partial, false);
+    return without.keeps_plugs() ? without.find() : internal::LastDevices(bank, partial, true).find();
 }
 
 } // namespace bankwright

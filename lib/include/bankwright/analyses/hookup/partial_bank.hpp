@@ -98,7 +98,7 @@ private:
     std::vector<int> plus_, minus_;
     std::vector<char> post_; // by node
     std::vector<Connection> connections_;
-    std::vector<solver::Join> always_;  // a charger's common negative
+    std::vector<solver::Join> always_;  // a charger's common negative, a device on its post
     std::vector<solver::Branch> fixed_; // shunts, that nobody makes by hand
 };
 

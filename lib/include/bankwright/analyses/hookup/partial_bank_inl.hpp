@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/hookup/partial_bank.hpp"
+#include "bankwright/bank/terminals.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/graph/union_find.hpp"
 #include "bankwright/network/build.hpp"
@@ -18,6 +19,8 @@ BANKWRIGHT_INLINE PartialBank::PartialBank(Bank const& bank) {
     moment.chargers = false;
     network_ = build(bank, moment);
     post_.assign(network_.terminals.size(), 0);
+    for (auto const& [line, post] : seats(bank))
+        always_.push_back({node(post), node(line)});
     std::size_t count[part_kind_names.size()] = {};
     for (auto const& part : network_.parts) {
         auto const index = count[static_cast<std::size_t>(part.kind)]++;

@@ -7,6 +7,7 @@
 #include "bankwright/page/html/sentences.hpp"
 #include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/reports/recharge_words.hpp"
+#include "bankwright/reports/source_cautions.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <cstddef>
@@ -48,6 +49,9 @@ inline void charging_chapter(Html& html, BankReport const& report) {
         if (!run.batteries[b].full)
             said.push_back(fmt::format("`{}` is at {:.0f} % at the end, not full.", report.bank.batteries[b].id,
                                        run.batteries[b].charge.in_percent()));
+    if (!report.hookup) // else its sheet says so
+        for (auto const& line : sources_at_work(report.bank))
+            said.push_back(sentence(line + "."));
     html.items(said);
     charge_course(html, report.bank, run.samples, "Charge of the batteries on the charger");
     html.close();

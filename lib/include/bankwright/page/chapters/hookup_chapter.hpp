@@ -63,6 +63,12 @@ private:
         heading(hookup_words::connect);
         steps(sheet.connect, sheet.dead_steps, sheet.connect.size(), "of step {}");
         html_.paragraph(sentence(sheet.loops));
+        if (!sheet.at_the_end.empty()) {
+            heading(hookup_words::at_the_end).open("ul", "steps");
+            for (auto const& line : sheet.at_the_end)
+                html_.open("li"), tick(sentence(line)), html_.close();
+            html_.close();
+        }
         heading(hookup_words::disconnect);
         steps(sheet.disconnect, 0, sheet.disconnect.size(), "of step {} of taking apart");
     }
@@ -110,6 +116,7 @@ private:
             auto const title = fmt::format("{}. {}", ++number, as_title(step.title));
             auto const of = fmt::format(fmt::runtime(place), number);
             html_.open("li");
+            if (!step.place.empty()) html_.paragraph(step.place, "small");
             if (step.before) {
                 html_.paragraph(title, "title");
                 reading(*step.before, of);
