@@ -150,7 +150,7 @@ class PartMethods:
                 interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
                 resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
                 trips: Sequence[Sequence[str]] | None = None, place: str | None = None, fixed: bool | None = None,
-                price: str | None = None) -> Bank:
+                price: str | None = None, on: str | None = None) -> Bank:
         """One more in the section `breakers`: resettable breakers. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -167,18 +167,19 @@ class PartMethods:
                         as "bow"; if not given: from the lengths of conductors
         fixed           `size` leaves it as it is, such as true; if not given: false
         price           what one costs, with the currency, such as "189.50 USD"
+        on              sits straight on that post, which is then its line terminal, such as "A+"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("breakers", id, {"model": model, "rating": rating, "interrupts": interrupts,
             "voltage": voltage, "resistance": resistance, "state": state, "class": class_, "trips": trips,
-            "place": place, "fixed": fixed, "price": price})
+            "place": place, "fixed": fixed, "price": price, "on": on})
 
     def fuse(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
              interrupts: QuantityLike | None = None, voltage: QuantityLike | None = None,
              resistance: QuantityLike | None = None, state: str | None = None, class_: str | None = None,
              trips: Sequence[Sequence[str]] | None = None, place: str | None = None, fixed: bool | None = None,
-             price: str | None = None) -> Bank:
+             price: str | None = None, on: str | None = None) -> Bank:
         """One more in the section `fuses`: fuses. Terminals of X: X.line X.load.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -195,12 +196,13 @@ class PartMethods:
                         as "bow"; if not given: from the lengths of conductors
         fixed           `size` leaves it as it is, such as true; if not given: false
         price           what one costs, with the currency, such as "189.50 USD"
+        on              sits straight on that post, which is then its line terminal, such as "A+"
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("fuses", id, {"model": model, "rating": rating, "interrupts": interrupts, "voltage": voltage,
             "resistance": resistance, "state": state, "class": class_, "trips": trips, "place": place, "fixed": fixed,
-            "price": price})
+            "price": price, "on": on})
 
     def switch(self, id: str, *, model: str | None = None, rating: QuantityLike | None = None,
                resistance: QuantityLike | None = None, state: str | None = None, place: str | None = None,
@@ -314,11 +316,12 @@ class PartMethods:
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
         voltage         nameplate voltage, such as 36 V
-        current         nameplate current, at that voltage and full throttle, such as 50 A
+        current         nameplate current, at that voltage and full throttle, such as 50 A; if not given: taken from
+                        thrust and voltage
         throttle        duty cycle of its speed control, such as 100 %; if not given: 100 %
         winding         armature, brushes and leads inside, such as 80 mohm; if not given: 0 ohm
         control         speed control: pwm chops; direct is off or full: pwm, direct; if not given: pwm
-        thrust          nameplate static thrust at full throttle, such as 445 N
+        thrust          nameplate static thrust at full throttle; `lb` is read as pounds of force, such as 445 N
         min_voltage     below this its speed control stops, such as 30 V
         place           where on the boat it is; parts that a short conductor joins are in one place unless said, such
                         as "bow"; if not given: from the lengths of conductors

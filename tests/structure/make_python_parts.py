@@ -59,8 +59,8 @@ def wrapped(text, indent, first=None):
 
 def method(section):
     keys, part = section["keys"], section["part"]
-    placed = [key for key in keys if key["kind"] == "terminal"]
-    named = [key for key in keys if key["kind"] != "terminal"]
+    placed = [key for key in keys if key["name"] in ("from", "to")]  # a conductor has both
+    named = [key for key in keys if key not in placed]
 
     def typed(key):
         kind = "QuantityLike" if key["unit"] else TYPES.get(key["kind"], "str")

@@ -20,7 +20,7 @@
 namespace bankwright {
 
 struct DischargeOptions {
-    Moment moment;                                  // what the loads do all the while; chargers give nothing
+    Moment moment;                                  // what the loads do all the while; chargers ashore give nothing
     Duty duty;                                      // if it has legs: the throttle of every motor, leg after leg
     Duration longest = 200.0 * 3600.0 * si::second; // give up looking
     Duration rest{};                                // afterwards, with motors and loads off

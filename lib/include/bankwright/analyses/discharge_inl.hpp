@@ -26,7 +26,8 @@ class DischargeRun {
 public:
     DischargeRun(Bank const& bank, DischargeOptions const& options)
         : bank_(bank), options_(options),
-          course_(bank, internal::course_samples::under_way(options.moment), options.tolerance) {}
+          course_(bank, internal::course_samples::under_way(options.moment), options.tolerance,
+                  internal::course_samples::is_charged_under_way(bank, options.moment)) {}
 
     DischargeResult run() {
         course_.tell_at_multiples_of(options_.every.value());

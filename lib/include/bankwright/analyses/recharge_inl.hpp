@@ -53,7 +53,6 @@ private:
     static Moment at_rest() {
         Moment moment;
         moment.loads = LoadsAre::at_rest;
-        moment.converters = false;
         return moment;
     }
 

@@ -4,6 +4,7 @@
 #include "bankwright/bank/bank.hpp"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bankwright {
@@ -32,6 +33,15 @@ inline std::vector<std::string> terminals_of(Charger const& c) {
         names.push_back(stem + "-");
     }
     return names;
+}
+
+// Devices that sit straight on a post: line terminal and post.
+inline std::vector<std::pair<std::string, std::string>> seats(Bank const& bank) {
+    std::vector<std::pair<std::string, std::string>> all;
+    for (auto const* devices : {&bank.breakers, &bank.fuses})
+        for (auto const& device : *devices)
+            if (device.on) all.emplace_back(device.id + ".line", *device.on);
+    return all;
 }
 
 // Every terminal of the bank, part by part.

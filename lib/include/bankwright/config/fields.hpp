@@ -87,6 +87,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("place", part.place);
         visit("fixed", part.fixed);
         visit("price", part.price);
+        visit("on", part.on);
     } else if constexpr (std::is_same_v<Kind, Switch>) {
         visit("rating", part.rating);
         visit("resistance", part.resistance);

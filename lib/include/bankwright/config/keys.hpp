@@ -202,6 +202,7 @@ inline constexpr std::array protection{
     place,
     fixed,
     price,
+    KeySpec{"on", KeyKind::terminal, "\"A+\"", "sits straight on that post, which is then its line terminal"},
 };
 
 inline constexpr std::array switch_{
@@ -267,8 +268,8 @@ inline constexpr std::array connector{
 inline constexpr std::array motor{
     model,
     KeySpec{"voltage", KeyKind::voltage, "\"36 V\"", "nameplate voltage", {}, volts},
-    KeySpec{
-        "current", KeyKind::current, "\"50 A\"", "nameplate current, at that voltage and full throttle", {}, amperes},
+    KeySpec{"current", KeyKind::current, "\"50 A\"", "nameplate current, at that voltage and full throttle",
+            "taken from thrust and voltage", amperes},
     KeySpec{"throttle", KeyKind::fraction, "\"100 %\"", "duty cycle of its speed control", "100 %", part_of_whole},
     KeySpec{"winding", KeyKind::resistance, "\"80 mohm\"", "armature, brushes and leads inside", "0 ohm", ohms_or_none},
     KeySpec{"control",
@@ -278,7 +279,12 @@ inline constexpr std::array motor{
             "pwm",
             {},
             control_words},
-    KeySpec{"thrust", KeyKind::force, "\"445 N\"", "nameplate static thrust at full throttle", {}, newtons},
+    KeySpec{"thrust",
+            KeyKind::force,
+            "\"445 N\"",
+            "nameplate static thrust at full throttle; `lb` is read as pounds of force",
+            {},
+            newtons},
     KeySpec{"min_voltage", KeyKind::voltage, "\"30 V\"", "below this its speed control stops", {}, volts},
     place,
     KeySpec{"max_current", KeyKind::current, "\"50 A\"",
@@ -336,7 +342,7 @@ inline constexpr std::array run_needs{Requirement{"from"}, Requirement{"to"}, Re
 inline constexpr std::array protection_needs{Requirement{"rating"}};
 inline constexpr std::array shunt_needs{Requirement{"resistance | rating drop"}};
 inline constexpr std::array converter_needs{Requirement{"voltage"}, Requirement{"power"}};
-inline constexpr std::array motor_needs{Requirement{"voltage"}, Requirement{"current"}};
+inline constexpr std::array motor_needs{Requirement{"voltage"}, Requirement{"current | thrust"}};
 inline constexpr std::array load_needs{Requirement{"current | power | resistance", true}};
 inline constexpr std::array accept_needs{Requirement{"rule"}};
 

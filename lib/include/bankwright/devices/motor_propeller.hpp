@@ -43,6 +43,11 @@ MotorState motor_state(Motor const&, Voltage terminals, Throttle); // zero for a
 // Static thrust, where the nameplate states it.
 std::optional<Force> thrust(Motor const&, Voltage terminals, Throttle);
 
+// What a motor of this thrust may be taken to draw, in whole amperes, where its nameplate states no current: a
+// propeller of 10 in turns half of the power drawn into its jet (common practice, no source), and the jet of a disk A
+// at rest in water of density rho takes F^1.5 / sqrt(2 rho A) (momentum theory of the actuator disk, from memory).
+Current current_for_thrust(Force, Voltage);
+
 // What a standing rotor draws from the full voltage; unknown without `winding`.
 std::optional<Current> stall_current(Motor const&, Voltage terminals);
 

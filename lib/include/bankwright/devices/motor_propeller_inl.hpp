@@ -43,6 +43,15 @@ BANKWRIGHT_INLINE MotorState motor_state(Motor const& motor, Voltage terminals, 
     return state;
 }
 
+BANKWRIGHT_INLINE Current current_for_thrust(Force force, Voltage voltage) {
+    constexpr double half_of_power = 0.5;
+    constexpr double density = 1000.0; // [kg/m3] fresh water
+    constexpr double diameter = 0.254; // [m]
+    constexpr double quarter_pi = 0.785398163397448;
+    auto const jet = std::pow(force.value(), 1.5) / std::sqrt(2.0 * density * quarter_pi * diameter * diameter); // [W]
+    return std::ceil(jet / half_of_power / voltage.value()) * si::ampere;
+}
+
 BANKWRIGHT_INLINE std::optional<Force> thrust(Motor const& motor, Voltage terminals, Throttle throttle) {
     if (!motor.thrust) return std::nullopt;
     return *motor.thrust * motor_state(motor, terminals, throttle).thrust;

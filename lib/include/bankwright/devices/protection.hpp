@@ -30,8 +30,9 @@ struct ProtectiveDevice {
     std::optional<std::vector<TripLimit>> trips = {}; // its own band, by rising multiple; it wins over the class
     std::optional<std::string> place = {};            // `bow`, `battery box`: worked out from lengths unless said
 
-    std::optional<bool> fixed = {};  // it stays as it is, whatever ratings are chosen
-    std::optional<Price> price = {}; // of one
+    std::optional<bool> fixed = {};     // it stays as it is, whatever ratings are chosen
+    std::optional<Price> price = {};    // of one
+    std::optional<std::string> on = {}; // post that it sits straight on: its line terminal is that post
 
     friend bool operator==(ProtectiveDevice const&, ProtectiveDevice const&) = default;
 };

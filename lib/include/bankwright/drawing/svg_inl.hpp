@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/bank/terminals.hpp"
 #include "bankwright/drawing/layout/lay_out.hpp"
 #include "bankwright/drawing/layout/measures.hpp"
 #include "bankwright/drawing/svg.hpp"
@@ -133,6 +134,21 @@ private:
     std::vector<std::optional<LabelPlace>> labels_;
 };
 
+// A device that sits straight on a post is drawn beside it, joined by a line that says so.
+inline Bank with_seats_as_cables(Bank bank) {
+    for (auto const& [line, post] : seats(bank)) {
+        Run seat;
+        seat.conductor.id = "on " + post;
+        seat.from = post;
+        seat.to = line;
+        bank.cables.push_back(std::move(seat));
+    }
+    for (auto* devices : {&bank.breakers, &bank.fuses})
+        for (auto& device : *devices)
+            device.on.reset();
+    return bank;
+}
+
 } // namespace internal
 
 BANKWRIGHT_INLINE std::string to_svg(Bank const& bank, DrawOptions const& options) {
@@ -140,7 +156,8 @@ BANKWRIGHT_INLINE std::string to_svg(Bank const& bank, DrawOptions const& option
     for_each_part(bank, [&](PartKind, auto const&) { ++parts; });
     if (parts > most_parts)
         throw std::length_error(fmt::format("{} parts are too many to draw; at most {} are drawn", parts, most_parts));
-    return internal::SvgWriter(bank, options).write();
+    auto const drawn = internal::with_seats_as_cables(bank);
+    return internal::SvgWriter(drawn, options).write();
 }
 
 } // namespace bankwright::drawing

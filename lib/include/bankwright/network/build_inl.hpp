@@ -48,6 +48,8 @@ BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
         ids.push_back(id_of(part));
         network.parts.push_back({id_of(part), kind, to_branches(part, around, network)});
     });
+    for (auto const& [line, post] : seats(bank))
+        network.circuit.joins.push_back({node_of(network, post), node_of(network, line)});
     std::sort(ids.begin(), ids.end());
     if (auto const twice = std::adjacent_find(ids.begin(), ids.end()); twice != ids.end())
         throw std::invalid_argument("two parts are called `" + std::string(*twice) + "`");

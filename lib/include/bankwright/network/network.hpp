@@ -42,12 +42,20 @@ struct Coupling {
     double efficiency = 1.0;
 };
 
+// A motor whose control holds it: it draws by its law, and no more than `most`.
+struct HeldMotor {
+    int load = 0;      // index into Circuit::loads
+    double most = 0.0; // [A]
+    solver::SquareLaw free;
+};
+
 struct Network {
     solver::Circuit circuit;                    // node i is terminal i; `reference` is the bank's own negative end
     std::vector<std::string> terminals;         // in the author's order
     std::unordered_map<std::string, int> nodes; // by terminal name
     std::vector<NetworkPart> parts;             // in the author's order
     std::vector<Coupling> couplings;            // converters at work
+    std::vector<HeldMotor> held;                // motors with a max_current, each a load by its own law
 };
 
 // The node of a terminal. Throws std::out_of_range, naming it, if the bank has no such terminal.

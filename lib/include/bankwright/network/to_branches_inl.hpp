@@ -140,9 +140,10 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Motor const& motor, Surroundi
 
     auto const law = propeller_law(motor);
     auto const throttle = around.moment.throttle.value_or(motor.throttle.value_or(Throttle::of(1.0)));
-    return {internal::circuit_parts::load(
-        network.circuit, plus, minus,
-        solver::SquareLaw{law.coefficient.value(), law.winding.value(), duty(motor, throttle)})};
+    solver::SquareLaw const square{law.coefficient.value(), law.winding.value(), duty(motor, throttle)};
+    auto const element = internal::circuit_parts::load(network.circuit, plus, minus, square);
+    if (motor.max_current) network.held.push_back({element.index, motor.max_current->value(), square});
+    return {element};
 }
 
 BANKWRIGHT_INLINE std::vector<Element> to_branches(Load const& load, Surroundings const& around, Network& network) {

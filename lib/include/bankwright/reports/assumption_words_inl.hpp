@@ -78,6 +78,12 @@ BANKWRIGHT_INLINE std::vector<std::string> assumptions(Bank const& bank, Asked a
         if (asked != Asked::currents && !battery.health && !has_weak_cell(battery))
             same.add("{} as good as new", battery.id);
     }
+    for (auto const& charger : bank.chargers)
+        if (asked == Asked::run && charger.connected.value_or(false))
+            same.add(is_on_board(charger) ? "{} gives all the while" : "{} plugged in ashore and of no help under way",
+                     charger.id);
+    for (auto const& converter : bank.converters)
+        if (asked != Asked::currents) same.add("{} at work all the while", converter.id);
     auto said = same.said();
     if (asked == Asked::charge)
         said.push_back("what a battery takes as it fills by chemistry, so that times are good to a tenth");

@@ -38,6 +38,12 @@ public:
     std::vector<int> bank_of_batteries_or_one() const {
         return verdict_.right() ? bank_of_ : std::vector<int>(bank_of_.size(), 0);
     }
+    // The same with every selector off, and every relay and every switch drawn open open: what a switch can part is not
+    // one bank, whatever the position that is looked at.
+    std::vector<int> const& bank_when_parted() const {
+        if (!bank_when_parted_) bank_when_parted_ = separable_banks(bank_);
+        return *bank_when_parted_;
+    }
     // Of one bank of batteries; none where the batteries are few.
     Arrangement arrangement_of(int bank) const {
         auto edges = standing_;
@@ -55,6 +61,13 @@ public:
     OperatingPoint const& working() const {
         if (!working_) working_ = solve(LoadsAre::as_described, true);
         return *working_;
+    }
+
+    // The same with every converter off: what the batteries do by themselves.
+    OperatingPoint const& by_themselves() const {
+        if (bank_.converters.empty()) return working();
+        if (!by_themselves_) by_themselves_ = solve(LoadsAre::as_described, true, {}, false, false);
+        return *by_themselves_;
     }
 
     // The same with every motor at full throttle: what conductors, devices and connections must bear.
@@ -124,25 +137,17 @@ private:
         return is_one ? bankwright::arrangement(graph_, standing_, standing_verdict_) : arrangement_of(banks.front());
     }
 
-    OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {},
-                         bool starters = false) const {
+    OperatingPoint solve(LoadsAre loads, bool closed, std::optional<Throttle> throttle = {}, bool starters = false,
+                         bool converters = true) const {
         OperatingPointOptions options;
         options.moment.starters = starters;
+        options.moment.converters = converters;
         options.moment.combined = false;
         options.moment.throttle = throttle;
         options.moment.loads = loads;
         options.moment.everything_closed = closed;
         options.moment.chargers = loads != LoadsAre::at_rest;
-        auto point = operating_point(bank_, options);
-        if (loads == LoadsAre::at_rest) return point;
-        std::vector<std::string> held; // motors that their control holds below what the propeller would take
-        for (auto const& motor : bank_.motors)
-            for (auto const& reading : point.parts)
-                if (motor.max_current && reading.id == motor.id && reading.current > *motor.max_current)
-                    held.push_back(motor.id);
-        if (held.empty()) return point;
-        auto const is_held = [&](Motor const& m) { return std::find(held.begin(), held.end(), m.id) != held.end(); };
-        return operating_point(with_motors_at_nameplate(bank_, is_held), options);
+        return operating_point(bank_, options);
     }
 
     Bank const& bank_;
@@ -152,10 +157,12 @@ private:
     std::vector<WiringEdge> standing_;
     WiringVerdict standing_verdict_;
     std::vector<int> bank_of_; // by battery
+    mutable std::optional<std::vector<int>> bank_when_parted_;
     mutable std::optional<OperatingPoint> cranking_;
     mutable std::optional<Arrangement> arrangement_;
     mutable std::optional<OperatingPoint> at_rest_;
     mutable std::optional<OperatingPoint> working_;
+    mutable std::optional<OperatingPoint> by_themselves_;
     mutable std::optional<OperatingPoint> full_;
     mutable std::optional<OperatingPoint> by_nameplate_;
 };

@@ -37,6 +37,10 @@ inline constexpr std::array<UnitWord, 63> unit_words{{
 BANKWRIGHT_INLINE std::optional<FoundUnit> find_unit(UnitTable const& table, std::string_view name) {
     for (auto const& unit : table.units)
         if (unit.name == name) return FoundUnit{&unit, 0};
+    // A motor's thrust is told in pounds, and everybody means the force.
+    if (name == "lb" || name == "lbs")
+        for (auto const& unit : table.units)
+            if (unit.name == "lbf") return FoundUnit{&unit, 0};
     for (auto const& unit : table.units)
         for (auto const& prefix : prefixes)
             if (unit.prefixes && name.size() == prefix.name.size() + unit.name.size() &&

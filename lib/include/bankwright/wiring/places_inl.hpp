@@ -46,6 +46,8 @@ public:
             if constexpr (!std::is_same_v<std::remove_cvref_t<decltype(part)>, Run>)
                 give(part.place, static_cast<int>(p++), sets, first_named);
         });
+        for (auto const& [line, post] : seats(bank_))
+            if (auto const at = part_at_.find(post); at != part_at_.end()) join(at->second, part_at_.at(line), sets);
         auto stretches = this->stretches(sets, first_named);
         for (auto const& one : stretches)
             if (one.is_short) join(one.from, one.to, sets);

@@ -88,6 +88,9 @@ private:
     }
     void add(ProtectiveDevice const& d, int part) {
         edge(WiringEdgeKind::contact, part, d.id + ".line", d.id + ".load");
+        if (!d.on) return;
+        auto const post = terminal(*d.on); // that it sits there is a contact of whatever the post belongs to
+        if (post >= 0) edge(WiringEdgeKind::contact, graph_.owner[as_index(post)], *d.on, d.id + ".line");
     }
     void add(Switch const& s, int part) { edge(WiringEdgeKind::contact, part, s.id + ".1", s.id + ".2"); }
     void add(Shunt const& s, int part) { edge(WiringEdgeKind::contact, part, s.id + ".1", s.id + ".2"); }

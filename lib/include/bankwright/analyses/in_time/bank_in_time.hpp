@@ -25,7 +25,7 @@ struct PowerSplit {
     double given = 0.0;        // by the cells' electromotive forces; negative while they charge
     double battery_heat = 0.0; // in the batteries' resistances
     double wiring_heat = 0.0;  // in conductors, joints and contacts
-    double used = 0.0;         // by motors and loads
+    double used = 0.0;         // by motors and loads, and lost in converters
     double charged = 0.0;      // by the chargers
 };
 
@@ -81,6 +81,7 @@ private:
     solver::Status solve_by_map();
     solver::Status solve_afresh();
     void take_out(std::size_t battery);
+    Element load_element(int load) const; // of a load of the circuit
     double watts(Element const& element) const;
     double branch_amps(int branch) const { return answer_.data()[network_.circuit.nodes + branch]; }
     double node_volts(int node) const { return answer_.data()[node]; }

@@ -5,7 +5,9 @@
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
+#include "bankwright/network/coupled_loads.hpp"
 #include "bankwright/solver/solve.hpp"
 
 #include <algorithm>
@@ -25,7 +27,8 @@ inline std::size_t rows_of_batteries(Bank const& bank) { return solver::rows_for
 } // namespace internal
 
 BANKWRIGHT_INLINE BankInTime::BankInTime(Bank const& bank, Moment const& moment, bool charging)
-    : bank_(bank), moment_(moment), charging_(charging), gives_(bank.batteries.size(), 0),
+    : bank_(bank), moment_(moment), charging_(charging),
+      gives_(bank.batteries.size(), moment.loads != LoadsAre::at_rest), // loads find no operating point else
       charge_(bank.batteries.size(), 0.0), curve_lanes_(bank.batteries.size()), rates_at_(bank, charging),
       lag_(internal::rows_of_batteries(bank)), whole_(internal::rows_of_batteries(bank)),
       shown_(internal::rows_of_batteries(bank)), emfs_(internal::rows_of_batteries(bank)),
@@ -48,6 +51,7 @@ BANKWRIGHT_INLINE void BankInTime::change(Moment const& moment) {
 
 BANKWRIGHT_INLINE void BankInTime::build_network() {
     network_ = build(bank_, moment_);
+    idle_converters(network_);
     load_ids_.clear();
     load_elements_.clear();
     output_places_.clear();
@@ -79,7 +83,7 @@ BANKWRIGHT_INLINE void BankInTime::start_over() {
     wiring_.clear();
     for (int branch = 0; branch < static_cast<int>(circuit.branches.size()); ++branch)
         if (std::find(branch_.begin(), branch_.end(), branch) == branch_.end()) wiring_.push_back(branch);
-    if (stay_) make_map();
+    if (stay_ && !is_coupled(network_)) make_map();
 }
 
 BANKWRIGHT_INLINE bool BankInTime::renew_resistances() {
@@ -126,7 +130,8 @@ BANKWRIGHT_INLINE solver::Status BankInTime::solve_once() {
         steady_ = as_before ? steady_ + 1 : 0;
         if (!as_before) map_.reset();
     }
-    auto const status = stay_ || steady_ >= worth_a_map ? solve_by_map() : solve_afresh();
+    bool const by_map = (stay_ || steady_ >= worth_a_map) && !is_coupled(network_);
+    auto const status = by_map ? solve_by_map() : solve_afresh();
     if (status != solver::Status::solved) return status;
     for (std::size_t b = 0; b < branch_.size(); ++b)
         amperes_.data()[b] = branch_[b] < 0 ? 0.0 : branch_amps(branch_[b]);
@@ -150,7 +155,8 @@ BANKWRIGHT_INLINE solver::Status BankInTime::solve_afresh() {
     auto& circuit = network_.circuit;
     for (std::size_t b = 0; b < branch_.size(); ++b)
         if (branch_[b] >= 0) circuit.branches[static_cast<std::size_t>(branch_[b])].emf = emfs_.data()[b];
-    auto const solution = solver::solve(circuit, topology_);
+    auto const solution =
+        solve_coupled(network_, [&](solver::Circuit const& now) { return solver::solve(now, topology_); });
     if (solution.status != solver::Status::solved) return solution.status;
     std::copy(solution.volts.begin(), solution.volts.end(), answer_.data());
     std::copy(solution.branch_amps.begin(), solution.branch_amps.end(), answer_.data() + solution.volts.size());
@@ -208,6 +214,11 @@ BANKWRIGHT_INLINE double BankInTime::watts(Element const& element) const {
     return amperes * (node_volts(element.from) - node_volts(element.to));
 }
 
+BANKWRIGHT_INLINE Element BankInTime::load_element(int load) const {
+    auto const& at = network_.circuit.loads[as_index(load)];
+    return {Element::Is::load, load, at.plus, at.minus};
+}
+
 BANKWRIGHT_INLINE PowerSplit BankInTime::powers() const {
     PowerSplit powers;
     auto const& branches = network_.circuit.branches;
@@ -230,6 +241,8 @@ BANKWRIGHT_INLINE PowerSplit BankInTime::powers() const {
     }
     for (auto const& output : output_places_)
         powers.charged -= watts(output.element);
+    for (auto const& coupling : network_.couplings) // what a converter loses on the way
+        powers.used += watts(load_element(coupling.input)) + watts(load_element(coupling.output));
     return powers;
 }
 

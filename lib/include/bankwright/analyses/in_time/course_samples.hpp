@@ -65,13 +65,21 @@ inline int spent(ChargeCourse const& course, Bank const& bank) {
     return -1;
 }
 
-// What goes on for hours while the loads run: an alternator and solar panels give, nothing is plugged in ashore, no
-// starter cranks, and a converter is not counted.
+// What goes on for hours while the loads run: an alternator and solar panels give, converters take from one bank and
+// give to the other, nothing is plugged in ashore, and no starter cranks.
 inline Moment under_way(Moment moment) {
     moment.shore = false;
-    moment.converters = false;
     moment.starters = false;
     return moment;
+}
+
+// A battery that is charged meanwhile takes what it accepts, and next to nothing once it is full.
+inline bool is_charged_under_way(Bank const& bank, Moment const& moment) {
+    if (!moment.chargers) return false;
+    bool const by_converter = moment.converters && !bank.converters.empty();
+    return by_converter || std::any_of(bank.chargers.begin(), bank.chargers.end(), [](Charger const& charger) {
+               return is_on_board(charger) && charger.connected.value_or(false);
+           });
 }
 
 } // namespace internal::course_samples

@@ -37,6 +37,7 @@ public:
         collect(root);
         report_duplicate_keys(root, duplicates);
         read_devices();
+        seat_devices();
         read_runs();
         drop_hanging_runs();
         if (auto const* section = find_entry(root, accept_section.name))
@@ -335,6 +336,33 @@ private:
         if (chargers.size() == before) return most_outputs;
         bool const says = find_entry(candidate.entry->value, "outputs") || find_entry(candidate.entry->value, "model");
         return chargers.back().outputs.value_or(says ? most_outputs : 1);
+    }
+
+    // A device sits on a post of a battery, or on a busbar.
+    void seat_devices() {
+        for (auto const& candidate : candidates_) {
+            bool const is_breaker = candidate.kind == PartKind::breaker;
+            if (!candidate.is_usable || !(is_breaker || candidate.kind == PartKind::fuse)) continue;
+            for (auto& device : is_breaker ? result_.bank.breakers : result_.bank.fuses) {
+                if (device.id != candidate.entry->key || !device.on) continue;
+                if (is_landed(candidate, "on", *device.on) && is_post(*device.on)) continue;
+                if (terminals_.allows(*device.on)) {
+                    auto const* entry = find_entry(candidate.entry->value, "on");
+                    report_.add(file_bad_value, device.id, "on", entry ? entry->region : candidate.entry->region,
+                                fmt::format("`on` of {} is {}; allowed is a post of a battery, or a busbar",
+                                            candidate.subject().words, in_backquotes(*device.on)),
+                                "from any other terminal a conductor leads to it: give that one");
+                }
+                device.on.reset();
+            }
+        }
+    }
+
+    bool is_post(std::string const& terminal) const {
+        auto const& bank = result_.bank;
+        return std::any_of(bank.batteries.begin(), bank.batteries.end(),
+                           [&](auto const& b) { return terminal == b.id + "+" || terminal == b.id + "-"; }) ||
+               std::any_of(bank.busbars.begin(), bank.busbars.end(), [&](auto const& b) { return terminal == b.id; });
     }
 
     void read_runs() {

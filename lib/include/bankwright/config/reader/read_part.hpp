@@ -6,6 +6,9 @@
 #include "bankwright/config/reader/read_models.hpp"
 #include "bankwright/config/reader/read_report.hpp"
 #include "bankwright/config/reader/read_value.hpp"
+#include "bankwright/devices/motor_propeller.hpp"
+#include "bankwright/findings/finding.hpp"
+#include "bankwright/units/print.hpp"
 
 #include <algorithm>
 #include <array>
@@ -100,6 +103,20 @@ public:
         auto const* entry = key.empty() ? nullptr : find_entry(own_, key);
         report_.add(rule, subject_.part, key, entry ? entry->region : subject_.region,
                     subject_.words.empty() ? "the file " + what : subject_.words + " " + what, std::move(help));
+    }
+
+    // A note: what is taken for a key that is not there.
+    void assume(std::string_view key, std::string const& what, std::string help) {
+        auto const* entry = find_entry(own_, key);
+        Finding finding;
+        finding.rule = std::string(file_missing_key.id);
+        finding.level = Level::note;
+        finding.message = subject_.words + " " + what;
+        finding.help = std::move(help);
+        finding.parts = {subject_.part};
+        finding.key = std::string(key);
+        finding.region = entry ? entry->region : subject_.region;
+        report_.add(std::move(finding));
     }
 
     Report& report() { return report_; }
@@ -256,6 +273,14 @@ inline void reconcile(Battery& battery, KeyReader& keys) {
 }
 
 inline void reconcile(Motor& motor, KeyReader& keys) {
+    if (!motor.current && motor.thrust && motor.voltage) {
+        motor.current = current_for_thrust(*motor.thrust, *motor.voltage);
+        keys.assume("thrust",
+                    fmt::format("states no `current`: {} are assumed for its thrust of {:.0f} N ({:.0f} lb)",
+                                print(*motor.current), motor.thrust->value(), motor.thrust->value() / 4.4482216152605),
+                    "from a 10 in propeller that turns half of the power drawn into thrust (common practice, no "
+                    "source); write the `current` of its nameplate: every size and rating rests on it");
+    }
     if (!motor.voltage || !motor.current || !motor.winding) return;
     Voltage const drop = *motor.winding * *motor.current;
     if (drop < *motor.voltage) return;

@@ -182,8 +182,12 @@ private:
         if (load.state != FeedState::fed || !plus || !minus || system <= 0.0) return std::nullopt;
         double out = 0.0;  // [V]
         double back = 0.0; // [V]
+        auto const bank = bank_at(load.edge);
+        auto const& bank_of = seen_.bank_when_parted();
+        auto counted = bank_of.begin();
         for (auto const& battery : graph_.edges) {
             if (battery.kind != WiringEdgeKind::battery) continue;
+            if (auto const its_bank = *counted++; bank && its_bank != *bank) continue;
             auto const source = voltage_at(battery.to);
             auto const sink = voltage_at(battery.from);
             if (source && standing.group_of(battery.to) == standing.group_of(edge.from))
@@ -204,6 +208,27 @@ private:
         drop.most = std::max(0.10, critical) * system;
         if (drop.is_error()) drop.allowed = drop.most;
         return drop;
+    }
+
+    // Of two banks that a switch joins, the one at hand feeds the load: what the other sends over is a help. None where
+    // the switch parts the load from that one.
+    std::optional<int> bank_at(int load_edge) const {
+        auto const& bank_of = seen_.bank_when_parted();
+        auto const path = supply_path(graph_, load_edge);
+        auto const& standing = seen_.standing_verdict();
+        std::size_t b = 0;
+        for (auto const& battery : graph_.edges) {
+            if (battery.kind != WiringEdgeKind::battery) continue;
+            auto const bank = bank_of[b++];
+            auto const& load = graph_.edges[static_cast<std::size_t>(load_edge)];
+            auto const starts = [&](int e) {
+                auto const& wire = graph_.edges[static_cast<std::size_t>(e)];
+                return wire.from == battery.to || wire.to == battery.to;
+            };
+            bool const begins = !path.empty() && starts(path.front());
+            if (begins && standing.group_of(battery.to) == standing.group_of(load.from)) return bank;
+        }
+        return std::nullopt;
     }
 
     // [V] What the conductors on the way lose beyond the solved network, whose copper is as cold as its surroundings:
@@ -347,6 +372,7 @@ private:
             if (edge.kind != WiringEdgeKind::conductor || !between_strings[e]) continue;
             auto const group = seen_.standing_verdict().group_of(edge.from);
             if (group != form.positive_group && group != form.negative_group) continue;
+            if (!is_in(form, edge.from) || !is_in(form, edge.to)) continue;
             auto kinds = std::pair(graph_.owner_of(edge.from).kind, graph_.owner_of(edge.to).kind);
             if (kinds.first > kinds.second) std::swap(kinds.first, kinds.second);
             auto const in_bank = [](PartKind k) {
@@ -380,6 +406,15 @@ private:
             finding.parts.push_back(links.front()->id);
             findings_.push_back(std::move(finding));
         }
+    }
+
+    // False of a post of a bank that a switch can part from the first string's.
+    bool is_in(Arrangement const& form, int terminal) const {
+        auto const& owner = graph_.owner_of(terminal);
+        if (owner.kind != PartKind::battery || form.strings.empty() || form.strings.front().empty()) return true;
+        auto const& bank_of = seen_.bank_when_parted();
+        auto const& first = graph_.edges[static_cast<std::size_t>(form.strings.front().front())];
+        return bank_of[owner.index] == bank_of[graph_.parts[static_cast<std::size_t>(first.part)].index];
     }
 
     std::optional<Voltage> voltage_at(int terminal) const { return volts_[static_cast<std::size_t>(terminal)]; }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/bank/terminals.hpp"
 #include "bankwright/rules/families/conductor.hpp"
 #include "bankwright/rules/families/connection.hpp"
 #include "bankwright/rules/families/nameplate_words.hpp"
@@ -141,6 +142,9 @@ private:
             for (auto const t : {edge.from, edge.to})
                 landed[static_cast<std::size_t>(t)].push_back(graph_.id(edge));
         }
+        for (auto const& [line, post] : seats(bank_))
+            if (auto const at = graph_.terminal_named.find(post); at != graph_.terminal_named.end())
+                landed[static_cast<std::size_t>(at->second)].push_back(line.substr(0, line.find('.')));
         constexpr auto rule = rule_named(connection_rules, "connection/crowded-stud");
         for (std::size_t t = 0; t < landed.size(); ++t) {
             auto const& owner = graph_.owner_of(static_cast<int>(t));

@@ -108,6 +108,7 @@ private:
     void runtime(Duration wanted) {
         DischargeOptions options;
         options.moment.everything_closed = true;
+        options.moment.combined = false;
         options.longest = wanted;
         options.tolerance = 1e-3;
         options.samples_apart = 0.1;

@@ -52,7 +52,7 @@ private:
         std::vector<Excess> charged;
         std::vector<std::string> givers;
         for (auto const& battery : seen_.bank().batteries) {
-            auto const* reading = reading_if_any(seen_.working(), battery.id);
+            auto const* reading = reading_if_any(seen_.by_themselves(), battery.id);
             auto const most = std::max(settling(battery), nothing);
             if (!reading) continue;
             if (exceeds(-reading->current.value(), most))
@@ -151,7 +151,7 @@ private:
             std::vector<std::string> ids;
             for (auto const e : string)
                 ids.push_back(graph.id(graph.edges[static_cast<std::size_t>(e)]));
-            auto const* reading = reading_if_any(seen_.working(), ids.front());
+            auto const* reading = reading_if_any(seen_.by_themselves(), ids.front());
             if (!reading) return;
             total += reading->current.value();
             strings.emplace_back(reading->current.value(), std::move(ids));

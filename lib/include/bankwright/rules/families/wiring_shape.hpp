@@ -155,6 +155,13 @@ public:
         for (std::size_t t = 0; t < joined.size(); ++t)
             joined[t] = graph_.owner_of(static_cast<int>(t)).kind != PartKind::busbar;
         for (std::size_t e = 0; e < edges_.size(); ++e) {
+            auto const kind = graph_.parts[static_cast<std::size_t>(edges_[e].part)].kind;
+            bool const seats = edges_[e].kind == WiringEdgeKind::contact &&
+                               (kind == PartKind::battery || kind == PartKind::busbar); // a device on its post
+            if (seats) {
+                joined[static_cast<std::size_t>(edges_[e].from)] += 2;
+                joined[static_cast<std::size_t>(edges_[e].to)] += 1;
+            }
             if (edges_[e].kind != WiringEdgeKind::conductor) continue;
             for (auto const t : {edges_[e].from, edges_[e].to}) {
                 ++joined[static_cast<std::size_t>(t)];
