@@ -54,6 +54,18 @@ def test_figures_are_those_of_the_other_commands(call):
     assert [row["differs"] for row in comparison["rows"]] == sorted((row["differs"] for row in comparison["rows"]), reverse=True)
 
 
+def test_behind_an_open_breaker_there_is_no_voltage(call, tmp_path):
+    sound = (EXAMPLES / "bow-36v.toml").read_text()
+    (tmp_path / "open.toml").write_text(sound.replace('rating = "60 A", interrupts', 'state = "open", rating = "60 A", interrupts'))
+    (tmp_path / "heavy.toml").write_text(sound.replace('voltage = "12 V", capacity', 'mass = "31.8 kg", price = "210.50 USD", voltage = "12 V", capacity'))
+    files = [tmp_path / "open.toml", tmp_path / "heavy.toml"]
+    opened, heavy = json.loads(call("compare", *files, "--format", "json")[1])["banks"]
+    assert opened["voltages"] == {} and opened["runtime"] is None and heavy["voltages"]["troll"] > 36
+    assert heavy["mass"] == pytest.approx(95.4) and heavy["prices"] == [{"amount": 631.5, "currency": "USD"}]
+    out = call("compare", *files)[1]
+    assert "nan" not in out and "31.8 kg a battery, 95.4 kg in all" in out and "631.50 USD in all" in out
+
+
 def test_compare_as_a_page(call, tmp_path):
     page = tmp_path / "both.html"
     assert call("compare", "data/examples/skiff-24v.toml", "data/examples/tender-12v.toml", "--format", "html", "-o", page) == (0, "", "")
@@ -83,6 +95,11 @@ def test_one_label_an_end(call):
     ends = {(end["conductor"], end["at"]): end["above_negative"] for end in labels["ends"]}
     assert ends["J1", "A+"] == pytest.approx(12) and ends["J2", "C-"] == pytest.approx(24)
     assert labels["box"]["system"] == "36 V DC" and labels["box"]["arrangement"] == "3S1P"
+
+
+def test_the_box_says_what_protects_it(call):
+    lines = json.loads(call("labels", EXAMPLES / "houseboat-12v.toml", "--format", "json")[1])["box"]["lines"]
+    assert lines == ["3 x 12 V AGM 100 Ah", "fuse FA, FB, FC: 100 A", "fuse MAIN: 80 A", "fuse F1, F2: 15 A", "fuse F3: 60 A"]
 
 
 @pytest.mark.parametrize("sheet, label", [("210 x 297 mm", "90 x 14 mm"), ("216 x 279 mm", "60 x 10 mm"), ("100 x 150 mm", "80 x 20 mm"),

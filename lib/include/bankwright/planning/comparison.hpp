@@ -25,7 +25,7 @@ struct BankFigures {
     std::string name; // of its file, or its own
     std::optional<std::string> arrangement;
     Findings findings;
-    std::vector<std::pair<std::string, Voltage>> loads; // by motor and load that runs, as the file has them run
+    std::vector<std::pair<std::string, Voltage>> loads; // by motor and load that is joined to the bank, as described
     std::string hardest;                                // the battery that gives most
     std::optional<Current> hardest_current;             // none where no operating point is sound
     std::optional<double> share;                        // of that battery, over the mean of all

@@ -23,7 +23,8 @@ inline void add_currents(BankFigures& figures, Bank const& bank) {
     if (point.status != solver::Status::solved) return;
     double sum = 0.0; // [A]
     for (auto const& reading : point.parts) {
-        if (reading.kind == PartKind::motor || reading.kind == PartKind::load)
+        bool const is_load = reading.kind == PartKind::motor || reading.kind == PartKind::load;
+        if (is_load && std::isfinite(reading.voltage.value())) // none behind an open breaker
             figures.loads.emplace_back(reading.id, reading.voltage);
         if (reading.kind != PartKind::battery) continue;
         sum += reading.current.value();

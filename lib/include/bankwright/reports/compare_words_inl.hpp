@@ -141,7 +141,7 @@ BANKWRIGHT_INLINE std::vector<ComparedRow> compared_rows(std::vector<BankFigures
                     return sizing_words::length(copper.length, sizing_words::in_feet(bank.cuts));
             return std::string();
         });
-    rows.add("mass of the batteries", [&](auto const& bank) { return or_none(bank.cuts.battery_mass); });
+    rows.add("mass", [](auto const& bank) { return sizing_words::masses(bank.cuts); });
     rows.add("price", [](auto const& bank) { return sizing_words::prices(bank.cuts); });
     return rows.take();
 }

@@ -6,6 +6,7 @@
 #include "bankwright/wiring/wiring_graph.hpp"
 #include "bankwright/wiring/wiring_verdict.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
 #include <utility>
@@ -45,10 +46,21 @@ inline BoxLabel box_of(Bank const& bank, std::optional<std::string> const& arran
         if (first.capacity) what += " " + print(*first.capacity);
         box.lines.push_back(fmt::format("{} x {}", bank.batteries.size(), what));
     }
-    for (auto const* devices : {&bank.breakers, &bank.fuses})
-        for (auto const& device : *devices)
-            box.lines.push_back(fmt::format("{} {}{}", devices == &bank.breakers ? "breaker" : "fuse", device.id,
-                                            device.rating ? ", " + print(*device.rating) : std::string()));
+    // Alike ones in one line: "fuse FA, FB, FC: 100 A".
+    for (auto const* devices : {&bank.breakers, &bank.fuses}) {
+        std::vector<std::pair<std::string, std::string>> lines; // rating, names
+        for (auto const& device : *devices) {
+            auto const rating = device.rating ? ": " + print(*device.rating) : std::string();
+            auto const alike =
+                std::find_if(lines.begin(), lines.end(), [&](auto const& one) { return one.first == rating; });
+            if (alike == lines.end())
+                lines.emplace_back(rating, device.id);
+            else
+                alike->second += ", " + device.id;
+        }
+        for (auto const& [rating, names] : lines)
+            box.lines.push_back((devices == &bank.breakers ? "breaker " : "fuse ") + names + rating);
+    }
     return box;
 }
 

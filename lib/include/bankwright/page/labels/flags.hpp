@@ -111,7 +111,8 @@ inline void write_box(XmlWriter& xml, BoxLabel const& box, double x, double y, d
     auto line = y + 0.35 * height;
     for (std::size_t i = 0; i < lines; ++i, line += 0.075 * height) {
         bool const more = i + 1 == lines && box.lines.size() > lines;
-        auto const words = more ? fmt::format("and {} more breakers and fuses", box.lines.size() - i) : box.lines[i];
+        auto const words =
+            more ? fmt::format("and {} more lines of breakers and fuses", box.lines.size() - i) : box.lines[i];
         write_text(xml, words, x + pad, line, 0.062 * height, room);
     }
     auto const band = 0.29 * height;
