@@ -59,8 +59,13 @@ class Findings(Document):
         return dict(self["files"][0]["counts"])
 
     @property
+    def left_out(self) -> dict[str, Any]:
+        """What `only` and `skip` left out: `rules`, ids or whole families, and `counts` of what these find all the same."""
+        return dict(self["files"][0]["left_out"])
+
+    @property
     def ok(self) -> bool:
-        """No error, or none that nobody has accepted."""
+        """No error of the rules that were chosen, or none that nobody has accepted; see `left_out`."""
         return self.counts["error"] == 0
 
     def frame(self) -> pandas.DataFrame:

@@ -25,7 +25,7 @@ class Tolerance(Document):
     @property
     def answers(self) -> list[dict[str, Any]]:
         """By motor and load [V], then by battery [A]: as_stated, mean, deviation, least, most of the samples, and the
-        worst corners.
+        worst corners. None throughout where a terminal of a motor or load floats.
         """
         return list(self["answers"])
 
@@ -48,6 +48,6 @@ class Tolerance(Document):
 
     def _repr_html_(self) -> str:
         columns = ("as_stated", "mean", "deviation", "least", "most", "worst_least", "worst_most")
-        rows = [(one["part"], one["unit"], *(float(one[key]) for key in columns)) for one in self.answers]
+        rows = [(one["part"], one["unit"], *("floating" if one[key] is None else float(one[key]) for key in columns)) for one in self.answers]
         return html_table(("part", "unit", *(key.replace("_", " ") for key in columns)), rows,
                           f"{self['file']}: {self['samples']} samples, {self['unanswered']} without an operating point")

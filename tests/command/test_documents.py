@@ -47,7 +47,7 @@ FINDINGS = {
     "properties": {
         "bankwright": {"const": "findings"}, "version": {"const": 1},
         "files": {"type": "array", "items": {
-            "type": "object", "required": ["file", "arrangement", "counts", "findings"],
+            "type": "object", "required": ["file", "arrangement", "counts", "left_out", "findings"],
             "properties": {"file": {"type": "string"},
                            "arrangement": {"type": ["string", "null"], "pattern": "^[0-9]+S[0-9]+P$"},
                            "counts": {"type": "object", "required": ["error", "warning", "note"],

@@ -2,6 +2,7 @@
 import json
 import subprocess
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -94,3 +95,57 @@ def test_junit_fails_what_the_folder_s_settings_fail(command, tmp_path, check, w
     write(f"boats/old/{NAME}", 'fail-on = "warning"\n')
     done = subprocess.run([command, "check", "boats", "--format", "junit"], cwd=tmp_path, capture_output=True, text=True, timeout=60)
     assert done.returncode == 1 and 'tests="2" failures="1"' in done.stdout
+
+
+# --- what is left out is told, and hides no effect -------------------------------------------------------------------
+
+MISWIRED = "data/examples/bow-36v-miswired.toml"  # a turned battery: the motor sees 12 V of 36 V
+
+
+def run(command, *arguments):
+    return subprocess.run([command, "check", *map(str, arguments)], cwd=HERE.parents[1], capture_output=True, text=True, timeout=60)
+
+
+def test_the_effect_of_a_cause_that_is_left_out_is_shown_itself(command):
+    done = run(command, MISWIRED, "--skip", "wiring/reversed-battery")
+    assert done.returncode == 1 and "`troll` sees 12 V with nothing switched on [wiring/system-voltage]" in done.stdout
+    assert done.stdout.endswith(f"{MISWIRED}: 3S1P, 1 error; left out: wiring/reversed-battery; it finds 1 error\n")
+
+
+def test_who_accepts_a_cause_has_not_accepted_what_it_does(command, tmp_path):
+    bank = tmp_path / "accepted.toml"
+    text = (HERE.parents[1] / MISWIRED).read_text(encoding="utf-8")
+    bank.write_text(f'{text}\n[[accept]]\nrule = "wiring/reversed-battery"\nreason = "it was always so"\n', encoding="utf-8")
+    done = run(command, bank)
+    assert done.returncode == 1 and "[wiring/system-voltage]" in done.stdout and "1 error, 1 accepted" in done.stdout
+    bank.write_text(bank.read_text(encoding="utf-8") + '[[accept]]\nrule = "wiring/system-voltage"\nreason = "so is this"\n', encoding="utf-8")
+    done = run(command, bank)
+    assert done.returncode == 0 and "nothing else wrong, 2 accepted" in done.stdout
+
+
+@pytest.mark.parametrize("how", [["--only", "charging"], ["--skip", "wiring"]])
+def test_nothing_wrong_is_said_of_the_rules_chosen_alone(command, how):
+    done = run(command, MISWIRED, *how)
+    assert done.returncode == 0 and "nothing wrong by the rules chosen; left out: wiring" in done.stdout
+    assert done.stdout.endswith(" find 1 error\n") or done.stdout.endswith(" finds 1 error\n")
+
+
+LEFT_OUT = ["wiring", "load/runtime"]
+
+
+@pytest.mark.parametrize("by", ["options", "settings"])
+def test_every_format_says_which_rules_were_left_out(command, tmp_path, by):
+    bank = tmp_path / "boat.toml"
+    bank.write_text((HERE.parents[1] / MISWIRED).read_text(encoding="utf-8"), encoding="utf-8")
+    options = [word for rule in LEFT_OUT for word in ("--skip", rule)] if by == "options" else []
+    if by == "settings": (tmp_path / NAME).write_text(f"skip = {json.dumps(LEFT_OUT)}\n", encoding="utf-8")
+    asked = [bank if by == "options" else tmp_path, *options, "--format"]
+    assert "left out: wiring, load/runtime; they find 1 error" in run(command, *asked, "text").stdout
+    file = json.loads(run(command, *asked, "json").stdout)["files"][0]
+    assert file["left_out"] == {"rules": LEFT_OUT, "counts": {"error": 1, "warning": 0, "note": 0}}
+    [notice] = json.loads(run(command, *asked, "sarif").stdout)["runs"][0]["invocations"][0]["toolConfigurationNotifications"]
+    assert notice["properties"]["leftOut"] == LEFT_OUT and notice["message"]["text"].startswith("left out: wiring, load/runtime")
+    assert notice["locations"][0]["physicalLocation"]["artifactLocation"]["uri"].endswith("boat.toml")
+    cases = {case.get("name"): [child.tag for child in case]
+             for case in ElementTree.fromstring(run(command, *asked, "junit").stdout).iter("testcase")}
+    assert cases == {"nothing wrong by the rules chosen": [], "wiring": ["skipped"], "load/runtime": ["skipped"]}

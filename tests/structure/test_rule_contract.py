@@ -31,7 +31,7 @@ PROMISED = {
         protection/rating-low protection/parallel-string
         connection/crowded-stud connection/hot-connection
         charging/partial charging/rate charging/voltage-drop
-        load/under-voltage load/runtime""",
+        load/under-voltage load/flat-battery load/runtime""",
     "note": "conductor/unequal-links file/no-version",
 }
 LEVELS = {rule: level for level, rules in PROMISED.items() for rule in rules.split()}

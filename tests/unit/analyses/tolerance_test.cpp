@@ -195,6 +195,24 @@ TEST_CASE("a bank without an operating point does not vary") {
     CHECK_FALSE(tolerance(bank).solved);
 }
 
+// Its negative lead left off, the lamp has one terminal at 12.8 V and one that floats: no meter and no sum says what lies
+// between them.
+TEST_CASE("what floats has no voltage, and no spread of one") {
+    auto bank = lamp_on_a_battery();
+    bank.cables.pop_back();
+    for (auto const moment : {Moment{}, Moment{LoadsAre::at_rest}}) {
+        auto const result = tolerance(bank, {moment, {}, 1000});
+        REQUIRE(result.solved);
+        REQUIRE(result.answers.size() == 2);
+        for (double const shown : {result.answers[0].as_stated, result.answers[0].mean, result.answers[0].deviation,
+                                   result.answers[0].least, result.answers[0].most, result.answers[0].worst_least,
+                                   result.answers[0].worst_most})
+            CHECK(std::isnan(shown));
+        CHECK(result.answers[0].influences.empty());
+        CHECK(result.answers[1].as_stated == doctest::Approx(0.0)); // the battery gives no current, and that is known
+    }
+}
+
 // 12.8 V gives 3.5 kW behind at most V^2 / 4 P = 11.7 mohm: stated are 9, drawn up to 13.4.
 TEST_CASE("where a corner asks for more than there is, the worst is no better than the samples") {
     auto bank = lamp_on_a_battery();

@@ -41,7 +41,7 @@ TEST_CASE("the findings document has the keys of version 1 in their order") {
     CHECK(document["version"] == 1);
     REQUIRE(document["files"].size() == 2);
     auto const& file = document["files"][0];
-    CHECK(keys(file) == std::vector<std::string>{"file", "arrangement", "counts", "findings"});
+    CHECK(keys(file) == std::vector<std::string>{"file", "arrangement", "counts", "left_out", "findings"});
     CHECK(file["arrangement"].is_null());
     CHECK(file["counts"] == Json{{"error", 1}, {"warning", 1}, {"note", 1}});
     CHECK(document["files"][1]["arrangement"] == "3S1P");

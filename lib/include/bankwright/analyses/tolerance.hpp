@@ -42,7 +42,8 @@ struct Influence {
     double share = 0.0; // of the sum of all swings' squares: about its share of the variance
 };
 
-// One answer: the voltage at a motor or load, or the current of a battery.
+// One answer: the voltage at a motor or load, or the current of a battery. A motor or load of which a terminal has no
+// path to the reference has no voltage: every number of its answer is not a number, and nothing influences it.
 struct Spreading {
     std::string part;
     std::string unit;       // "V" or "A"

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <random>
 #include <string>
 #include <utility>
@@ -25,7 +26,8 @@ public:
         : bank_(bank), options_(options), network_(build(bank, options.moment)) {}
 
     ToleranceResult run() {
-        if (solver::solve(network_.circuit).status != solver::Status::solved) return {};
+        auto const solution = solver::solve(network_.circuit);
+        if (solution.status != solver::Status::solved) return {};
         plan_ = solver::compile(network_.circuit);
         stated_ = solver::parameters_of(plan_, network_.circuit);
         spread_.center = stated_;
@@ -35,9 +37,11 @@ public:
         result_.solved = true;
         result_.samples = options_.samples;
         // Of a bank without a number, or without anything to read, nothing can spread: all that there is reads 0.
-        if (stated_.empty() || gauges_.empty()) return std::move(result_);
-        gather();
-        find_worst();
+        if (!stated_.empty() && !gauges_.empty()) {
+            gather();
+            find_worst();
+        }
+        say_what_floats(solution.island);
         return std::move(result_);
     }
 
@@ -107,6 +111,17 @@ private:
             span(load.id);
         for (auto const& battery : bank_.batteries)
             add(battery.id, "A", {solver::Gauge::branch_amps, part_of(network_, battery.id).elements.front().index});
+    }
+
+    void say_what_floats(std::vector<int> const& island) {
+        constexpr double none = std::numeric_limits<double>::quiet_NaN();
+        for (std::size_t g = 0; g < gauges_.size(); ++g) {
+            auto const& gauge = gauges_[g];
+            if (gauge.kind != solver::Gauge::span_volts) continue;
+            if (island[as_index(gauge.number)] == 0 && island[as_index(gauge.other)] == 0) continue;
+            auto& answer = result_.answers[g];
+            answer = {answer.part, answer.unit, none, none, none, none, none, none, none, {}};
+        }
     }
 
     void gather() {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/findings/left_out_rules.hpp"
 #include "bankwright/findings/source_text.hpp"
 
 #include <optional>
@@ -16,6 +17,7 @@ struct Verdict {
     std::optional<std::string> arrangement{}; // "3S1P", none where the wiring is no such thing
     Findings findings{};                      // located and in order
     std::vector<SourceText> part_lists{};     // those that findings point into
+    LeftOutRules left_out_rules{};            // by the caller's choice
     std::optional<Level> fail_on{};           // from here on a finding fails; none: as the run as a whole says
 };
 

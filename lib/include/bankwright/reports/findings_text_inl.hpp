@@ -72,8 +72,10 @@ inline int accepted(Verdict const& verdict) {
 
 inline std::string summary(Verdict const& verdict) {
     auto const arrangement = verdict.arrangement ? terminal_safe(*verdict.arrangement) + ", " : std::string();
-    return fmt::format("{}: {}{}\n", terminal_safe(verdict.file), arrangement,
-                       tally(count(verdict.findings), accepted(verdict)));
+    auto const left_out = told(verdict.left_out_rules);
+    return fmt::format("{}: {}{}{}{}\n", terminal_safe(verdict.file), arrangement,
+                       tally(count(verdict.findings), accepted(verdict), left_out.empty()),
+                       left_out.empty() ? "" : "; ", left_out);
 }
 
 } // namespace internal::text_report
@@ -98,12 +100,14 @@ BANKWRIGHT_INLINE std::string findings_text(Verdicts const& verdicts, TextStyle 
     }
     if (calls_for_cautions(verdicts)) out += caution_text(cautions_for(verdicts), style) + "\n";
     int all_accepted = 0;
+    bool all_rules = true;
     for (auto const& verdict : verdicts) {
         out += summary(verdict);
+        all_rules = all_rules && verdict.left_out_rules.names.empty();
         all_accepted += accepted(verdict);
     }
     if (verdicts.size() > 1)
-        out += fmt::format("{} files: {}\n", verdicts.size(), tally(count(verdicts), all_accepted));
+        out += fmt::format("{} files: {}\n", verdicts.size(), tally(count(verdicts), all_accepted, all_rules));
     return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/reports/junit.hpp"
+#include "bankwright/reports/tally.hpp"
 #include "bankwright/text/xml_writer.hpp"
 
 #include <algorithm>
@@ -20,7 +21,8 @@ inline bool fails(Finding const& finding, Level fail_on) { return !finding.accep
 
 inline Tally tally(Verdict const& verdict, Level fail_on) {
     fail_on = verdict.fail_on.value_or(fail_on);
-    Tally out{std::max<std::size_t>(verdict.findings.size(), 1), 0, 0};
+    auto const left_out = verdict.left_out_rules.names.size();
+    Tally out{std::max<std::size_t>(verdict.findings.size(), 1) + left_out, 0, left_out};
     for (auto const& finding : verdict.findings) {
         if (finding.accepted) ++out.skipped;
         if (fails(finding, fail_on)) ++out.failures;
@@ -64,6 +66,12 @@ inline void write(XmlWriter& xml, Verdict const& verdict, Finding const& finding
     xml.close();
 }
 
+// A case of its own, skipped: a rule or family that the caller left out.
+inline void left_out(XmlWriter& xml, Verdict const& verdict, std::string const& rule) {
+    xml.open("testcase").attribute("name", rule).attribute("classname", verdict.file).attribute("time", "0");
+    xml.open("skipped").attribute("message", "left out: " + rule).close().close();
+}
+
 inline void write(XmlWriter& xml, Verdict const& verdict, Level fail_on) {
     fail_on = verdict.fail_on.value_or(fail_on);
     xml.open("testsuite").attribute("name", verdict.file);
@@ -72,10 +80,12 @@ inline void write(XmlWriter& xml, Verdict const& verdict, Level fail_on) {
         write(xml, verdict, finding, fail_on);
     if (verdict.findings.empty())
         xml.open("testcase")
-            .attribute("name", "nothing wrong")
+            .attribute("name", nothing_wrong(0, verdict.left_out_rules.names.empty()))
             .attribute("classname", verdict.file)
             .attribute("time", "0")
             .close();
+    for (auto const& rule : verdict.left_out_rules.names)
+        left_out(xml, verdict, rule);
     xml.close();
 }
 

@@ -3,6 +3,7 @@
 #include "bankwright/reports/cautions.hpp"
 #include "bankwright/reports/expectation.hpp"
 #include "bankwright/reports/sarif.hpp"
+#include "bankwright/reports/tally.hpp"
 #include "bankwright/version.hpp"
 
 #include <cmath>
@@ -85,6 +86,21 @@ inline Json result(Verdict const& verdict, Finding const& finding, std::vector<R
     return out;
 }
 
+// Which rules the caller left out, file by file (3.20.22: what the configuration kept a tool from).
+inline Json left_out(Verdicts const& verdicts) {
+    auto told_of = Json::array();
+    for (auto const& verdict : verdicts) {
+        if (verdict.left_out_rules.names.empty()) continue;
+        told_of.push_back(
+            {{"level", "note"},
+             {"message", message(told(verdict.left_out_rules))},
+             {"locations",
+              Json::array({Json{{"physicalLocation", {{"artifactLocation", {{"uri", uri(verdict.file)}}}}}}})},
+             {"properties", {{"leftOut", verdict.left_out_rules.names}}}});
+    }
+    return told_of;
+}
+
 } // namespace internal::sarif
 
 BANKWRIGHT_INLINE std::string findings_sarif(Verdicts const& verdicts, std::vector<RuleInfo const*> const& rules) {
@@ -108,6 +124,9 @@ BANKWRIGHT_INLINE std::string findings_sarif(Verdicts const& verdicts, std::vect
              {"columnKind", "unicodeCodePoints"},
              {"artifacts", artifacts},
              {"results", results}};
+    if (auto const left_out = internal::sarif::left_out(verdicts); !left_out.empty())
+        run["invocations"] =
+            Json::array({{{"executionSuccessful", true}, {"toolConfigurationNotifications", left_out}}});
     if (calls_for_cautions(verdicts)) run["properties"] = {{"cautions", cautions_for(verdicts)}};
     Json const log{
         {"$schema", "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"},

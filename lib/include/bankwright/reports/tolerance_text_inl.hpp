@@ -37,6 +37,10 @@ inline std::string answers(ToleranceResult const& result) {
             auto const shown = std::abs(value) < shown_step(answer) ? 0.0 : value; // never -0.00
             return fmt::format("{:.{}f} {}", shown, decimals(answer), answer.unit);
         };
+        if (std::isnan(answer.as_stated)) {
+            rows.push_back({answer.part, "floating"});
+            continue;
+        }
         rows.push_back({answer.part, number(answer.as_stated), number(answer.mean), number(answer.deviation),
                         number(answer.least), number(answer.most), number(answer.worst_least),
                         number(answer.worst_most)});

@@ -3,6 +3,7 @@
 
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/findings/left_out_rules.hpp"
 #include "bankwright/linkage.hpp"
 
 #include <optional>
@@ -20,6 +21,7 @@ struct CheckOptions {
 struct CheckResult {
     Findings findings;                      // worst first, in the catalog's order within a level
     std::optional<std::string> arrangement; // "3S1P", or nothing
+    LeftOutRules left_out;                  // by the options
 };
 
 // Findings carry no regions: a bank may not come from a file. locate() adds them where it does. Throws

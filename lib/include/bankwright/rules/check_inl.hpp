@@ -19,33 +19,65 @@ namespace bankwright {
 
 namespace internal {
 
-// Marks what somebody has looked at, and says which acceptances no longer accept anything.
-inline void accept(Bank const& bank, Findings& findings) {
-    constexpr auto unused = rule_named(file_rules, "file/accept-unused");
-    Findings idle;
+// Marks what somebody has looked at; `used`: by acceptance, whether it accepts anything.
+inline void accept(Bank const& bank, Findings& findings, std::vector<char>& used) {
     for (std::size_t i = 0; i < bank.accepted.size(); ++i) {
         auto const& acceptance = bank.accepted[i];
-        bool used = false;
         for (auto& finding : findings) {
             auto const& parts = finding.parts;
             bool const about_part =
                 acceptance.part.empty() || std::find(parts.begin(), parts.end(), acceptance.part) != parts.end();
             if (finding.rule != acceptance.rule || !about_part) continue;
-            used = true;
+            used[i] = 1;
             if (acceptance.reason.empty()) continue; // without a reason nothing is accepted
             finding.accepted = true;
             finding.accepted_because = acceptance.reason;
         }
-        if (used) continue;
+    }
+}
+
+inline void say_unused(Bank const& bank, std::vector<char> const& used, Findings& findings) {
+    constexpr auto unused = rule_named(file_rules, "file/accept-unused");
+    for (std::size_t i = 0; i < bank.accepted.size(); ++i) {
+        auto const& acceptance = bank.accepted[i];
+        if (used[i]) continue;
         auto const where =
             acceptance.part.empty() ? std::string() : fmt::format(" about `{}`", terminal_safe(acceptance.part));
         auto finding = finding_of(
             unused, fmt::format("nothing to accept: no finding of {}{}", terminal_safe(acceptance.rule), where),
             "remove this entry, or correct its rule or part");
         finding.parts = {fmt::format("[[accept]] {}", i + 1)};
-        idle.push_back(std::move(finding));
+        findings.push_back(std::move(finding));
     }
-    findings.insert(findings.end(), idle.begin(), idle.end());
+}
+
+inline std::vector<std::string> part_names(Bank const& bank) {
+    std::vector<std::string> names;
+    for_each_part(bank, [&](PartKind, auto const& part) { names.push_back(id_of(part)); });
+    return names;
+}
+
+// What is told: neither of a rule that the options leave out nor hidden behind such a cause, or behind one that is
+// accepted. Who accepts a cause has not accepted what it does.
+inline void choose(Bank const& bank, CheckOptions const& options, CheckResult& result) {
+    std::vector<char> used(bank.accepted.size(), 0);
+    accept(bank, result.findings, used);
+    Findings told, hidden;
+    auto const parts = part_names(bank);
+    for (auto& finding : result.findings) {
+        bool const wanted = is_wanted(options, finding.rule);
+        if (!wanted || finding.accepted) {
+            auto effects = told_without_cause(finding, parts);
+            accept(bank, effects, used);
+            for (auto& effect : effects)
+                if (is_wanted(options, effect.rule)) told.push_back(std::move(effect));
+            finding.consequences.clear();
+        }
+        (wanted ? told : hidden).push_back(std::move(finding));
+    }
+    if (!selects(options.skip, "file/accept-unused")) say_unused(bank, used, told);
+    result.left_out = {names_left_out(options), count(hidden)};
+    result.findings = std::move(told);
 }
 
 // Is anything of this family wanted, or whatever an acceptance may be of?
@@ -90,14 +122,8 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
             if (family.check && internal::is_asked(family, options.only)) family.check(in_position, found[p]);
     }
     result.findings = internal::merged_positions(bank, positions, found);
-    internal::accept(bank, result.findings);
+    internal::choose(bank, options, result);
     auto& findings = result.findings;
-    findings.erase(std::remove_if(findings.begin(), findings.end(),
-                                  [&](Finding const& finding) {
-                                      bool const wanted = options.only.empty() || selects(options.only, finding.rule);
-                                      return !wanted || selects(options.skip, finding.rule);
-                                  }),
-                   findings.end());
     fold_consequences(findings);
     std::stable_sort(findings.begin(), findings.end(),
                      [](Finding const& a, Finding const& b) { return a.level > b.level; });

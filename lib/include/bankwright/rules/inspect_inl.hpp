@@ -53,6 +53,7 @@ BANKWRIGHT_INLINE Inspection inspect(std::string_view text, CheckOptions const& 
         options.whole = whole;
         auto checked = check(whole ? read.bank : internal::inspection::without_stray_conductors(read.bank), options);
         if (whole) seen.arrangement = std::move(checked.arrangement);
+        seen.left_out_rules = std::move(checked.left_out);
         for (auto& finding : checked.findings)
             if (whole || internal::inspection::holds_whatever_is_missing(finding))
                 seen.findings.push_back(std::move(finding));

@@ -2,12 +2,14 @@
 #pragma once
 
 #include "bankwright/findings/finding.hpp"
+#include "bankwright/rules/catalog.hpp"
 
 #include <algorithm>
 #include <array>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -33,6 +35,24 @@ inline constexpr std::array effects_and_causes{
     Follows{"sharing/uneven", "sharing/circulating"},
     Follows{"charging/rate", "sharing/over-current"}, // the same limit, and the charger is on
 };
+
+// Each consequence of a cause that is not told, as a finding of its own rule: about the parts that it names.
+inline Findings told_without_cause(Finding const& cause, std::vector<std::string> const& parts) {
+    Findings told;
+    for (auto const& consequence : cause.consequences) {
+        auto const at = consequence.rfind(" [");
+        auto const id = std::string_view(consequence).substr(at + 2, consequence.size() - at - 3);
+        for (auto const* info : all_rules()) {
+            if (info->id != id) continue;
+            auto finding = finding_of(*info, consequence.substr(0, at), std::string(info->fix));
+            for (auto const& part : parts)
+                if (finding.message.find("`" + part + "`") != std::string::npos) finding.parts.push_back(part);
+            if (finding.parts.empty()) finding.parts = cause.parts;
+            told.push_back(std::move(finding));
+        }
+    }
+    return told;
+}
 
 // Turns each effect whose cause was found too into a consequence of that finding.
 inline void fold_consequences(Findings& findings) {

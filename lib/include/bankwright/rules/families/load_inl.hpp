@@ -9,17 +9,21 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
 namespace bankwright {
 namespace internal {
 
+inline constexpr double flat_charge = 0.05;
+
 class LoadInspector {
 public:
     LoadInspector(Seen const& seen, Findings& findings) : seen_(seen), findings_(findings) {}
 
     void inspect() {
+        flat();
         if (!seen_.verdict().right()) return;
         auto const full = with_full_batteries();
         for (std::size_t i = 0; i < seen_.verdict().loads.size(); ++i) {
@@ -31,7 +35,7 @@ public:
             } else if (part.kind == PartKind::load) {
                 auto const& load = seen_.bank().loads[part.index];
                 under(load.id, load.min_voltage);
-                over(load.id, load.max_voltage, full.loads[i].volts * si::volt);
+                over(load, edge, full.loads[i].volts * si::volt);
             }
         }
         if (seen_.bank().system.runtime && seen_.is_sound() && !missing_for_discharge(seen_.bank()))
@@ -70,15 +74,69 @@ private:
         findings_.push_back(std::move(finding));
     }
 
-    void over(std::string const& id, std::optional<Voltage> const& most, Voltage full) {
-        if (!most || !exceeds(full, *most)) return;
+    struct Charging {
+        std::string id;
+        Voltage volts{};
+    };
+
+    // The highest that a charger at work, or a converter, holds between the two points that the load is joined to.
+    std::optional<Charging> charging(WiringEdge const& load) const {
+        std::optional<Charging> highest;
+        auto const& verdict = seen_.verdict();
+        for (auto const& edge : seen_.graph().edges) {
+            if (edge.kind != WiringEdgeKind::charger) continue;
+            if (verdict.group_of(edge.from) != verdict.group_of(load.from)) continue;
+            if (verdict.group_of(edge.to) != verdict.group_of(load.to)) continue;
+            auto const& part = seen_.graph().parts[static_cast<std::size_t>(edge.part)];
+            bool const is_charger = part.kind == PartKind::charger;
+            if (is_charger && !seen_.bank().chargers[part.index].connected.value_or(false)) continue;
+            auto const volts =
+                is_charger ? seen_.bank().chargers[part.index].voltage : seen_.bank().converters[part.index].voltage;
+            if (volts && (!highest || *volts > highest->volts)) highest = Charging{part.id, *volts};
+        }
+        return highest;
+    }
+
+    void over(Load const& load, WiringEdge const& edge, Voltage full) {
+        auto const most = load.max_voltage;
+        if (!most) return;
+        auto const held = charging(edge);
+        bool const is_charging = held && held->volts > full;
+        auto const sees = is_charging ? held->volts : full;
+        if (!exceeds(sees, *most)) return;
         constexpr auto rule = rule_named(load_rules, "load/over-voltage");
-        auto finding = finding_of(rule,
-                                  fmt::format("`{}` sees {} with the bank full and nothing switched on, at most {}", id,
-                                              print(full), print(*most)),
-                                  std::string(rule.fix));
-        measured(finding, full.value(), most->value(), "V").parts = {id};
+        auto const when = is_charging ? fmt::format("while `{}` holds that", held->id)
+                                      : std::string("with the bank full and nothing switched on");
+        auto finding = finding_of(
+            rule, fmt::format("`{}` sees {} {}, at most {}", load.id, print(sees), when, print(*most)),
+            is_charging ? std::string("use a load made for the charging voltage, or a converter; until then switch it "
+                                      "off while it charges")
+                        : std::string(rule.fix));
+        measured(finding, sees.value(), most->value(), "V").parts = {load.id};
+        if (is_charging) finding.parts.push_back(held->id);
         finding.key = "max_voltage";
+        findings_.push_back(std::move(finding));
+    }
+
+    // Where something is to run on it.
+    void flat() {
+        auto const& bank = seen_.bank();
+        if (bank.motors.empty() && bank.loads.empty()) return;
+        std::vector<std::string> batteries;
+        double fullest = 0.0;
+        for (auto const& battery : bank.batteries) {
+            if (battery.emf || !battery.charge || battery.charge->value() > flat_charge) continue;
+            batteries.push_back(battery.id);
+            fullest = std::max(fullest, battery.charge->value());
+        }
+        if (batteries.empty()) return;
+        constexpr auto rule = rule_named(load_rules, "load/flat-battery");
+        auto finding = finding_of(rule,
+                                  fmt::format("{} {} flat: {:.3g} % of the charge is left", quoted_list(batteries),
+                                              batteries.size() == 1 ? "is" : "are", 100.0 * fullest),
+                                  std::string(rule.fix));
+        finding.parts = std::move(batteries);
+        finding.key = "charge";
         findings_.push_back(std::move(finding));
     }
 

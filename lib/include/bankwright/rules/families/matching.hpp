@@ -28,7 +28,9 @@ inline constexpr std::array matching_rules{
              "series batteries must be equal in capacity: Lessons in Electric Circuits, vol. I, ch. 11 [read]; "
              "5 %: common practice"},
     RuleInfo{
-        "matching/weak-cell", Level::warning, "0.1.0", "a battery with cells that hold less than its others, or none",
+        "matching/weak-cell", Level::warning, "0.1.0",
+        "a battery with cells that hold less than its others, or none; or one that rests (`emf`) half a cell's voltage "
+        "or more below an empty one",
         "the same current flows through all cells of a battery: the weak one is empty first, and the others then drive "
         "it backwards, which ruins it",
         "replace the battery; until then end every run before the weak cell is empty",

@@ -2,6 +2,7 @@
 
 #include "bankwright/devices/battery_limits.hpp"
 #include "bankwright/devices/battery_nominal.hpp"
+#include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/rules/families/matching.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
@@ -33,7 +34,7 @@ public:
 
     void inspect() {
         for (auto const& battery : seen_.bank().batteries)
-            weak_cell(battery);
+            weak_cell(battery), rests_too_low(battery);
         for (auto const& [bank, batteries] : banks_) {
             chemistry(batteries);
             age(batteries);
@@ -155,6 +156,29 @@ private:
                            print(*b.weak_capacity), print(weak_cell_empties_at(b)),
                            has_protective_disconnect(b) ? "the disconnect opens then" : "driven backwards from there"),
                "weak_cells", rule.fix);
+    }
+
+    // A cell that gives nothing takes its whole voltage from the battery; half of it is told from an empty battery.
+    void rests_too_low(Battery const& b) {
+        if (!b.emf || b.dead_cells.value_or(0) > 0 || (!b.chemistry && !b.voltage)) return;
+        auto sound = b;
+        sound.emf.reset();
+        auto const least = b.chemistry
+                               ? open_circuit_voltage(sound, StateOfCharge::of(0.0), seen_.bank().system.ambient) -
+                                     0.5 * nominal_cell_voltage(*b.chemistry)
+                               : 0.5 * *b.voltage;
+        if (!exceeds(least, *b.emf)) return;
+        constexpr auto rule = rule_named(matching_rules, "matching/weak-cell");
+        auto finding = finding_of(
+            rule,
+            fmt::format("`{}` rests at {}, at least {} even when empty: a cell of it is dead{}", b.id, print(*b.emf),
+                        print(least), has_protective_disconnect(b) ? ", or its disconnect is open" : ""),
+            has_protective_disconnect(b)
+                ? "try to wake its disconnect with a charger made for that; else replace the battery"
+                : "charge it by itself and measure it again at rest; replace it if it stays low");
+        measured(finding, b.emf->value(), least.value(), "V").parts = {b.id};
+        finding.key = "emf";
+        findings_.push_back(std::move(finding));
     }
 
     void voltage() {

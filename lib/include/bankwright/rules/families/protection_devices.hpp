@@ -361,10 +361,16 @@ private:
     // Two strings share a short if both their ends are joined with no device between, nor one inside either string.
     void parallel_strings() {
         auto const& form = seen_.arrangement();
-        if (form.form != ArrangementForm::strings || form.parallel < 2 || !seen_.verdict().right()) return;
-        auto const capacity = bank_capacity(form);
+        bool const tied = form.form == ArrangementForm::cross_tied;
+        if ((form.form != ArrangementForm::strings && !tied) || form.parallel < 2 || !seen_.verdict().right()) return;
+        auto const capacity = tied ? tied_capacity(form) : bank_capacity(form);
         bool const large = capacity && exceeds(*capacity, parallel_bank_limit());
         if (form.parallel < 3 && !graph_.lithium && !large) return;
+        if (tied) {
+            if (auto const batteries = fed_without_device(); !batteries.empty())
+                say_parallel(form, fmt::to_string(form.parallel), batteries, large ? capacity : std::nullopt);
+            return;
+        }
         std::vector<bool> bare(form.strings.size(), false);
         auto const region = regions_without_device(graph_);
         auto const joined = [&](int a, int b) {
@@ -393,18 +399,49 @@ private:
                 batteries.push_back(graph_.id(edge(e)));
         }
         if (batteries.empty()) return;
-        constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");
         auto const how_many =
             strings == bare.size() ? fmt::to_string(strings) : fmt::format("{} of {}", strings, bare.size());
-        auto message = fmt::format("{} parallel {} without a breaker or fuse each: {}", how_many,
-                                   graph_.lithium ? "lithium strings" : "strings", quoted_list(batteries));
+        say_parallel(form, how_many, batteries, large ? capacity : std::nullopt);
+    }
+
+    // `large`: what the strings hold together, where that alone asks for devices.
+    void say_parallel(Arrangement const& form, std::string const& how_many, std::vector<std::string> batteries,
+                      std::optional<Charge> large) {
+        constexpr auto rule = rule_named(protection_rules, "protection/parallel-string");
+        bool const tied = form.form == ArrangementForm::cross_tied;
+        auto message = fmt::format("{} parallel {}{} without a breaker or fuse each: {}", how_many,
+                                   graph_.lithium ? "lithium strings" : "strings",
+                                   tied ? ", tied part of the way up," : "", quoted_list(batteries));
         if (large)
             message += fmt::format("; of the {} together, ABYC E-11 asks for one at each battery above {}",
-                                   print(*capacity), print(parallel_bank_limit()));
-        auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
+                                   print(*large), print(parallel_bank_limit()));
+        auto const help = tied ? "put a fuse at one post of every battery, or remove the ties and put one at one end "
+                                 "of every string"
+                               : std::string(rule.fix);
+        auto finding = finding_of(rule, std::move(message), help);
         measured(finding, static_cast<double>(form.parallel), graph_.lithium || large ? 1.0 : 2.0, "").parts =
             std::move(batteries);
         findings_.push_back(std::move(finding));
+    }
+
+    // On a closed path with other batteries that no breaker or fuse is in.
+    std::vector<std::string> fed_without_device() const {
+        auto const on_ring = on_rings_of_batteries(graph_, false);
+        std::vector<std::string> names;
+        for (std::size_t e = 0; e < graph_.edges.size(); ++e)
+            if (graph_.edges[e].kind == WiringEdgeKind::battery && on_ring[e])
+                names.push_back(graph_.id(graph_.edges[e]));
+        return names;
+    }
+
+    // What the batteries hold between two levels, on the average; none unless every battery states it.
+    std::optional<Charge> tied_capacity(Arrangement const& form) const {
+        Charge total{};
+        for (auto const& battery : bank_.batteries) {
+            if (!battery.capacity) return std::nullopt;
+            total += *battery.capacity;
+        }
+        return total / static_cast<double>(form.series);
     }
 
     // Of all strings together; none unless every battery of them states it. A string holds what its least battery does.

@@ -67,14 +67,14 @@ inline constexpr std::array protection_rules{
         "it welds or bursts instead of opening", "use a device that interrupts more, or one of a class made for it",
         "computed, bolted faults one at a time; ABYC E-11, table by cranking amperes [quoted: trade reprint], large "
         "banks [quoted: owners' forum]"},
-    RuleInfo{
-        "protection/parallel-string", Level::warning, "0.1.0",
-        "three or more parallel strings, or any parallel ones of lithium or of more than 500 Ah together, without a "
-        "device each",
-        "a battery that fails inside is fed by all the others, through wire that nothing protects",
-        "put a fuse at one end of every string",
-        "ABYC E-11.10.1.4.1 of July 2025, above 500 Ah [quoted: owners' forum]; one fuse a battery: "
-        "Lessons in Electric Circuits, vol. I, ch. 11 [read]; from three strings on: common practice"},
+    RuleInfo{"protection/parallel-string", Level::warning, "0.1.0",
+             "three or more parallel strings, tied part of the way up or not, or any parallel ones of lithium or of "
+             "more than 500 Ah together, without a "
+             "device each",
+             "a battery that fails inside is fed by all the others, through wire that nothing protects",
+             "put a fuse at one end of every string",
+             "ABYC E-11.10.1.4.1 of July 2025, above 500 Ah [quoted: owners' forum]; one fuse a battery: "
+             "Lessons in Electric Circuits, vol. I, ch. 11 [read]; from three strings on: common practice"},
     RuleInfo{"protection/short-circuit-heat", Level::error, "0.1.0",
              "a device that by its known time-current band may open later than the conductor's insulation withstands a "
              "short "
