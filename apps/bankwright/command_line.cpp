@@ -106,9 +106,10 @@ private:
     }
     template <class Integer>
     CLI::Option* add(Option const& option, option::Whole<Integer> const& whole) {
-        return command_.add_option(option.names, whole.target, option.help)
-            ->check(CLI::Range(whole.least, whole.most))
-            ->capture_default_str();
+        auto* const added =
+            command_.add_option(option.names, whole.target, option.help)->check(CLI::Range(whole.least, whole.most));
+        bool const has_default = whole.least <= whole.target && whole.target <= whole.most;
+        return has_default ? added->capture_default_str() : added; // else the help says what is taken instead
     }
     CLI::Option* add(Option const& option, option::Seed const& seed) {
         return command_.add_option(option.names, seed.target, option.help)->capture_default_str();

@@ -48,12 +48,12 @@ Usage ToleranceCommand::usage() {
                  "resistance (batteries), charge, capacity, conductor, joint, contact",
          .stands_for = "KEY=SHARE,..."});
     add({.names = "--samples",
-         .kind = option::Whole<std::size_t>{options.samples, 1, option_limits::most_samples},
-         .help = "How many sample banks are solved",
+         .kind = option::Whole<std::size_t>{samples, 1, option_limits::most_samples},
+         .help = "How many sample banks are solved; else 100000, fewer of a bank with very many motors",
          .stands_for = "N"});
     add({.names = "--check",
          .kind = option::Whole<std::size_t>{tried, 0, option_limits::most_checked_samples},
-         .help = "On how many of them every rule is checked",
+         .help = "On how many of them every rule is checked; else 200, fewer of a bank of very many parts",
          .stands_for = "N"});
     add({.names = "--seed",
          .kind = option::Seed{options.seed},
@@ -70,12 +70,16 @@ Outcome ToleranceCommand::run(bool color) const {
     auto checked = read_and_check(file);
     bool const as_text = format == Format::text;
     if (auto refused = refuse_unless_whole(checked, file, as_text, color)) return *refused;
-    Toleranced toleranced{head_of(checked), options, tolerance(checked.bank, options), {}};
-    if (toleranced.result.solved && tried > 0) {
-        Progress progress(tried, "banks");
+    if (auto const problem = too_many_to_vary(checked.bank)) return unusable(file, *problem);
+    auto asked = options;
+    asked.samples = samples == usual ? usual_samples(checked.bank) : samples;
+    auto const checks = tried == usual ? usual_checks(checked.bank) : tried;
+    Toleranced toleranced{head_of(checked), asked, tolerance(checked.bank, asked), {}};
+    if (toleranced.result.solved && checks > 0) {
+        Progress progress(checks, "banks");
         RuleShareOptions shares;
         shares.spreads = options.spreads;
-        shares.samples = tried;
+        shares.samples = checks;
         shares.seed = options.seed;
         shares.on_draw = [&](std::size_t done) { progress.at(done - 1); };
         toleranced.shares = rule_shares(checked.bank, shares);

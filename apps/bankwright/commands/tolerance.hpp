@@ -16,7 +16,9 @@ struct ToleranceCommand {
     std::string file; // "-": standard input
     Format format = Format::text;
     bankwright::ToleranceOptions options;
-    std::size_t tried = 200; // banks on which every rule is tried
+    static constexpr std::size_t usual = static_cast<std::size_t>(-1);
+    std::size_t samples = usual; // by the size of the bank, unless told
+    std::size_t tried = usual;   // of them, those on which every rule is tried
 
     Usage usage(); // what is typed goes into the members above
     Outcome run(bool color) const;

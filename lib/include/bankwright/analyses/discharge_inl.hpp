@@ -222,6 +222,14 @@ private:
 } // namespace internal
 
 BANKWRIGHT_INLINE std::optional<std::string> missing_for_discharge(Bank const& bank) {
+    // Each step solves for all of them at once, in the cube of how many there are.
+    constexpr std::size_t most = 150;
+    auto const powers =
+        std::count_if(bank.loads.begin(), bank.loads.end(), [](Load const& l) { return l.power.has_value(); });
+    auto const bent = bank.motors.size() + static_cast<std::size_t>(powers);
+    if (bent > most)
+        return "the bank needs " + std::to_string(most) + " motors and loads of constant power at most, not " +
+               std::to_string(bent) + ",";
     for (auto const& battery : bank.batteries) {
         if (!battery.capacity) return "battery `" + battery.id + "` needs `capacity`";
         if (!battery.chemistry) return "battery `" + battery.id + "` needs `chemistry`";

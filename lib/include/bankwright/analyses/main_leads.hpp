@@ -1,5 +1,5 @@
-// Where on a bank of parallel strings are the main leads best landed? Every other pair of string ends is tried and
-// solved.
+// Where on a bank of parallel strings are the main leads best landed? Every pair of string ends is weighed, and the
+// most promising are solved.
 #pragma once
 
 #include "bankwright/bank/bank.hpp"

@@ -62,11 +62,24 @@ struct ToleranceResult {
     std::vector<Spreading> answers; // motors and loads, then batteries, in the bank's order
 };
 
+inline std::size_t part_count(Bank const& bank) {
+    std::size_t count = 0;
+    for_each_part(bank, [&](PartKind, auto const&) { ++count; });
+    return count;
+}
+
+// As many samples as is usual, 100,000; fewer where one costs much: about half a second's work. What draws other than
+// its nameplate current, or what charges, costs the cube of how many there are.
+std::size_t usual_samples(Bank const& bank);
+
+// Why a bank is too large to vary, in words; none if it is not.
+std::optional<std::string> too_many_to_vary(Bank const& bank);
+
 // Throws std::invalid_argument for an option out of its range (network/option_limits.hpp).
 void refuse_unfit(Spreads const& spreads);
 void refuse_unfit(ToleranceOptions const& options);
 
-// Throws std::invalid_argument as build() does, and for unfit options.
+// Throws std::invalid_argument as build() does, for unfit options, and for a bank that is too_many_to_vary().
 ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options = {});
 
 // The bank as draw `number` of a seed makes it, capacities among what varies: for questions that need a whole bank.

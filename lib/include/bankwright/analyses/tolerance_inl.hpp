@@ -13,12 +13,25 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include <stdexcept>
 #include <string>
 #include <utility>
 
 namespace bankwright {
 
 namespace internal {
+
+inline std::size_t bent_loads(Bank const& bank) { // whose current bends with the voltage
+    auto const powers =
+        std::count_if(bank.loads.begin(), bank.loads.end(), [](Load const& l) { return l.power.has_value(); });
+    return bank.motors.size() + bank.chargers.size() + 2 * bank.converters.size() + static_cast<std::size_t>(powers);
+}
+
+// [ns] of one sample, roughly: measured with 1 to 64 motors, and with 3 to 200 parts.
+inline double cost_of_sample(Bank const& bank) {
+    auto const bent = static_cast<double>(bent_loads(bank));
+    return 4.0 * static_cast<double>(part_count(bank)) + 2.0 * bent * bent * bent;
+}
 
 class ToleranceStudy {
 public:
@@ -276,9 +289,9 @@ private:
     std::vector<int> varied_; // parameters
     std::vector<solver::Gauge> gauges_;
     ToleranceResult result_;
-    // Banks to solve in search of corners. Beyond them, with hundreds of batteries, the corner that the center points
-    // to is kept, or the samples.
-    std::size_t rows_left_ = 1'000'000;
+    // Banks to solve in search of corners, about half a second's work. Beyond them, with hundreds of batteries or
+    // dozens of motors, the corner that the center points to is kept, or the samples.
+    std::size_t rows_left_ = static_cast<std::size_t>(std::min(1e6, 5e8 / cost_of_sample(bank_)));
 };
 
 } // namespace internal
@@ -300,8 +313,22 @@ BANKWRIGHT_INLINE void refuse_unfit(ToleranceOptions const& options) {
     refuse_unfit_threads(options.threads);
 }
 
+BANKWRIGHT_INLINE std::size_t usual_samples(Bank const& bank) {
+    constexpr double work = 5e8; // [ns]
+    return static_cast<std::size_t>(std::clamp(work / internal::cost_of_sample(bank), 200.0, 1e5));
+}
+
+BANKWRIGHT_INLINE std::optional<std::string> too_many_to_vary(Bank const& bank) {
+    constexpr std::size_t most = 128;
+    auto const found = internal::bent_loads(bank);
+    if (found <= most) return std::nullopt;
+    return std::to_string(found) + " motors, chargers and loads of constant power are too many to vary; at most " +
+           std::to_string(most) + " are";
+}
+
 BANKWRIGHT_INLINE ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options) {
     refuse_unfit(options);
+    if (auto const problem = too_many_to_vary(bank)) throw std::invalid_argument(*problem);
     return internal::ToleranceStudy(bank, options).run();
 }
 

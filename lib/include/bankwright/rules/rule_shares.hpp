@@ -19,6 +19,9 @@ struct RuleShareOptions {
     std::function<void(std::size_t)> on_draw; // called with the number of those done
 };
 
+// As many samples as is usual, 200; fewer of a bank of very many parts, or motors: about a second's work.
+std::size_t usual_checks(Bank const& bank);
+
 // Accepted findings and notes are not counted. Throws std::invalid_argument for a spread or number of samples out of
 // its range (network/option_limits.hpp), and as check() does.
 SampleShares rule_shares(Bank const& bank, RuleShareOptions const& options = {});

@@ -29,6 +29,13 @@ std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) 
 
 } // namespace internal::shares
 
+BANKWRIGHT_INLINE std::size_t usual_checks(Bank const& bank) {
+    auto const parts = static_cast<double>(part_count(bank));
+    auto const motors = static_cast<double>(bank.motors.size());
+    double const cost = 500.0 * parts * parts + 3500.0 * motors * motors * motors; // [ns] roughly, a check and a run
+    return static_cast<std::size_t>(std::clamp(5e8 / cost, 1.0, 200.0));
+}
+
 BANKWRIGHT_INLINE SampleShares rule_shares(Bank const& bank, RuleShareOptions const& options) {
     using namespace internal::shares;
     refuse_unfit(options.spreads);
