@@ -200,8 +200,11 @@ TEST_CASE("a bank without an operating point does not vary") {
 TEST_CASE("what floats has no voltage, and no spread of one") {
     auto bank = lamp_on_a_battery();
     bank.cables.pop_back();
-    for (auto const moment : {Moment{}, Moment{LoadsAre::at_rest}}) {
-        auto const result = tolerance(bank, {moment, {}, 1000});
+    for (auto const loads : {LoadsAre::as_described, LoadsAre::at_rest}) {
+        ToleranceOptions options;
+        options.moment.loads = loads;
+        options.samples = 1000;
+        auto const result = tolerance(bank, options);
         REQUIRE(result.solved);
         REQUIRE(result.answers.size() == 2);
         for (double const shown : {result.answers[0].as_stated, result.answers[0].mean, result.answers[0].deviation,
