@@ -32,11 +32,11 @@ constexpr std::array questions{
     Question{WishPart::run, "From the battery box to the receptacle, one way", "20 ft", "",
              "Along the way that the wire goes, not as the crow flies. A bare number is feet; `6 m` does too."},
     Question{
-        WishPart::runtime, "How long shall it run", "2 h", "",
+        WishPart::runtime, "How long must it run", "2 h", "",
         "Until the batteries are down to their reserve, half for lead-acid and a fifth for lithium. A bare number is\n"
         "  hours; `90 min` and `1:30` do too."},
     Question{
-        WishPart::throttle, "At which throttle does it run so long", "100 %", "",
+        WishPart::throttle, "At which throttle must it run that long", "100 %", "",
         "Few run flat out for hours: half throttle takes about an eighth of the power. Wires and breaker are sized\n"
         "  for full throttle all the same."},
     Question{WishPart::chemistry, "Chemistry: flooded, agm, gel or lithium", "", "any",
@@ -101,7 +101,7 @@ bool can_ask() { return isatty(STDIN_FILENO) == 1 && isatty(STDERR_FILENO) == 1;
 std::optional<WishWords> ask_for_wish(WishWords answers, std::optional<WishProblem> const& problem) {
     std::size_t at = 0;
     if (problem) {
-        say("no bank can be planned so: " + std::string(name(problem->part)) + " " + problem->message + "\n  " +
+        say("no bank can be planned from this: " + std::string(name(problem->part)) + " " + problem->message + "\n  " +
             problem->help + "\n");
         at = place_of(problem->part);
     } else {

@@ -155,9 +155,9 @@ def test_question_by_question_to_a_sheet_for_the_dock(command, call, tmp_path):
     assert "does not begin with a number" in terminal.answer("System voltage [36 V]: ", "36v")
     terminal.answer("Motor at full throttle [45 A]: ", "50")
     terminal.answer("one way [20 ft]: ", "20 feet")
-    terminal.answer("How long shall it run [2 h]: ", "back")
+    terminal.answer("How long must it run [2 h]: ", "back")
     assert "20 ft" in terminal.answer("one way [20 ft]: ", "25ft")
-    terminal.answer("How long shall it run [2 h]: ", "4")
+    terminal.answer("How long must it run [2 h]: ", "4")
     terminal.answer("does it run so long [100 %]: ", "50")
     terminal.answer("Chemistry: flooded, agm, gel or lithium [any]: ", "agm")
     terminal.answer("by their label [none]: ", "")
@@ -184,7 +184,7 @@ def test_a_part_that_cannot_be_met_is_asked_again(command, tmp_path):
     for question, typed in (("[36 V]: ", ""), ("[45 A]: ", ""), ("[20 ft]: ", ""), ("[2 h]: ", "90"), ("[100 %]: ", ""),
                             ("[any]: ", "flooded"), ("[none]: ", ""), ("in amperes [none]: ", "")):
         terminal.answer(question, typed)
-    assert "no bank can be planned so: runtime" in terminal.answer("How long shall it run [90 h]: ", "quit")
+    assert "no bank can be planned from this: runtime" in terminal.answer("How long must it run [90 h]: ", "quit")
     assert terminal.leave() == 0 and "nothing was planned" in terminal.shown
     assert list(tmp_path.iterdir()) == []
 

@@ -51,11 +51,12 @@ MESSAGES_BANNED = [  # in what is printed, told from comments by its quotes
     (r"d\.c\.|a\.c\.", "DC, AC"),
     (r"\bnameplates behind\b|all that is behind it", "downstream: behind is a place in the boat"),
     (r"least voltage|lives? through|taken for granted|inside resistance|in the end, not", "minimum, survive, assumptions, internal resistance, at the end"),
-    (r"battery full\b(?! (after|from|at|in))|bears? at most|\bbears a\b", "fully charge; carry, withstand"),
+    (r"battery full\b(?! (after|from|at|in))|\bbears? ", "fully charge; carry, withstand"),
     (r"with every load off [`a{]", "a comma after a clause that opens a sentence: `with every load off, ...`"),
     (r"% of it are|\{\} (are|were) (lost|asked for)", "an amount is singular: 1.9 V is lost"),
     (r"passed over|look for these rules", "ignored, check only: `skip` is an option's name"),
     (r"nobody's judgment|rinse eyes at once, long", "do not replace judgment; flush for 15 minutes, and get medical help"),
+    (r"\bshall\b|says how it is used|\b[Ww]rite (it|them|the findings|the bank file) into\b", "must, shows how to use it, write to"),
     (r"in a inline", "an inline: the parser's own words are corrected too"),
 ]
 SITE = re.compile(r"\b[a-z0-9-]+\.(com|org|cn|us|net|io|codes|edu|info|gov)\b")

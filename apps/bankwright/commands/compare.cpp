@@ -23,7 +23,7 @@ Usage CompareCommand::usage() {
                     if (files.size() < 2) return std::string("compare: two files or more are compared");
                     return read_once(files);
                 }};
-    add_output(usage.options, output, "Write it into this file instead of standard output");
+    add_output(usage.options, output, "Write it to this file instead of standard output");
     return usage;
 }
 

@@ -65,13 +65,13 @@ Usage LabelsCommand::usage() {
                              .help = "Size of a flag before it is folded; else 90 x 14 mm",
                              .stands_for = "SIZE"}},
                 .closing = with_statuses("Example: bankwright labels boat.toml -o labels.html")};
-    add_output(usage.options, output, "Write them into this file instead of standard output");
+    add_output(usage.options, output, "Write them to this file instead of standard output");
     return usage;
 }
 
 Outcome LabelsCommand::run(bool color) const {
     if (auto const problem = page::sheet_problem(sheet); !problem.empty())
-        return {{}, "bankwright: " + problem + "\nbankwright --help says how it is used\n", ExitCode::unusable};
+        return {{}, "bankwright: " + problem + "\nbankwright --help shows how to use it\n", ExitCode::unusable};
     auto const ending = ending_of(output.name);
     bool const is_known = ending == "svg" || ending == "csv" || ending == "json";
     auto const format = !asked.empty() ? asked : is_known ? ending : std::string("html");

@@ -95,10 +95,10 @@ Usage PlanCommand::usage() {
     Usage usage{
         .options = {wish(WishPart::system, "Nominal voltage, such as \"36 V\"", "VOLTAGE"),
                     wish(WishPart::motor,
-                         "What the motor takes or gives at full throttle: \"45 A\", \"1600 W\", \"80 lb\"", "CURRENT"),
+                         "What the motor draws at full throttle, or its thrust: \"45 A\", \"1600 W\", \"80 lb\"", "CURRENT"),
                     wish(WishPart::run, "From the battery box to the receptacle, one way, such as \"20 ft\"", "LENGTH"),
-                    wish(WishPart::runtime, "How long it shall run, such as \"4 h\"", "TIME"),
-                    wish(WishPart::throttle, "At which throttle it runs so long, such as \"60 %\"; else full", "SHARE"),
+                    wish(WishPart::runtime, "How long it must run, such as \"4 h\"", "TIME"),
+                    wish(WishPart::throttle, "At which throttle it must run that long, such as \"60 %\"; else full", "SHARE"),
                     wish(WishPart::battery,
                          "What is on the batteries' label, such as \"12 V AGM 100 Ah\"; else any of the "
                          "part list",
@@ -106,7 +106,7 @@ Usage PlanCommand::usage() {
                     wish(WishPart::chemistry, "flooded, agm, gel or lithium; else any", "WORD"),
                     wish(WishPart::charger, "What a charger for the whole bank gives, such as \"10 A\"; else none",
                          "CURRENT"),
-                    wish(WishPart::drop, "Voltage that may be lost out and back, such as \"5 %\"; else 3 %", "SHARE"),
+                    wish(WishPart::drop, "Voltage drop allowed, out and back, such as \"5 %\"; else 3 %", "SHARE"),
                     wish(WishPart::stock, "Sizes of conductors to choose from, such as \"10 AWG, 6 AWG, 2 AWG\"",
                          "SIZES"),
                     {.names = "--parts",
@@ -119,7 +119,7 @@ Usage PlanCommand::usage() {
             "to say about it to the other of the two streams.\n"
             "Example: bankwright plan --system \"36 V\" --motor \"45 A\" --run \"20 ft\" --runtime \"4 h\" "
             "-o boat.toml")};
-    add_output(usage.options, output, "Write the bank file into this file instead of standard output");
+    add_output(usage.options, output, "Write the bank file to this file instead of standard output");
     return usage;
 }
 
@@ -140,10 +140,10 @@ Outcome PlanCommand::run(bool) const {
         std::string text;
         for (auto const& problem : planned.result.problems)
             text += "bankwright: --" + std::string(bankwright::name(problem.part)) + ": " + problem.message + "\n";
-        return {{}, text + "bankwright plan --help says how it is used\n", ExitCode::unusable};
+        return {{}, text + "bankwright plan --help shows how to use it\n", ExitCode::unusable};
     }
     if (planned.text.empty())
-        return {{}, "bankwright: no bank can be planned so:\n" + plan_problems(planned), ExitCode::found};
+        return {{}, "bankwright: no bank can be planned from this:\n" + plan_problems(planned), ExitCode::found};
     if (output.name.empty()) return {planned.text, plan_text(planned), ExitCode::clean};
     return {plan_text(planned), {}, ExitCode::clean, output, planned.text};
 }

@@ -108,7 +108,7 @@ TEST_CASE("each file that is written passes every rule, and a refusal names a pa
         CHECK(read.bank == bank.bank);
         CHECK(read.arrangement == bank.arrangement);
 
-        // What was wished for is what the file says.
+        // What was asked for is what the file says.
         CHECK(read.bank.system.voltage == wish.system);
         CHECK(read.bank.system.runtime == wish.runtime);
         REQUIRE(read.bank.motors.size() == 1);

@@ -1,4 +1,4 @@
-// The bank file of a planned bank, with what was wished for and why each part is what it is, in comments.
+// The bank file of a planned bank, with what was asked for and why each part is what it is, in comments.
 #pragma once
 
 #include "bankwright/linkage.hpp"

@@ -119,7 +119,7 @@ BANKWRIGHT_INLINE std::vector<ComparedRow> compared_rows(std::vector<BankFigures
                 std::find_if(bank.loads.begin(), bank.loads.end(), [&](auto const& load) { return load.first == id; });
             return found == bank.loads.end() ? std::string() : print(found->second);
         });
-    rows.add("hardest battery", [&](auto const& bank) {
+    rows.add("busiest battery", [&](auto const& bank) {
         return bank.hardest_current ? fmt::format("{}, {}", bank.hardest, print(*bank.hardest_current)) : std::string();
     });
     rows.add("its share of the mean", [](auto const& bank) {

@@ -113,9 +113,9 @@ private:
             return std::find(finding.parts.begin(), finding.parts.end(), id) != finding.parts.end();
         };
         if (is_of("F2") || is_of("charge-p"))
-            return none(WishPart::charger, "is more than fuses and conductors bear: " + message,
+            return none(WishPart::charger, "is more than fuses and conductors may carry: " + message,
                         "ask for a smaller charger");
-        return none(WishPart::motor, "is more than the parts bear: " + message,
+        return none(WishPart::motor, "is more than the parts may carry: " + message,
                     "ask for a higher system voltage or a smaller motor, or give a part list with larger parts");
     }
 
@@ -150,7 +150,7 @@ private:
             auto const* off = first_rated(stock_.switches, switch_amperes_);
             if (!off)
                 return none(WishPart::motor,
-                            fmt::format("takes {:.4g} A, more than any switch of the part list bears", switch_amperes_),
+                            fmt::format("takes {:.4g} A, more than any switch in the part list may carry", switch_amperes_),
                             larger_parts());
             layout.disconnect = *off;
         }
@@ -162,7 +162,7 @@ private:
             if (!fuse) return none(WishPart::motor, too_much("fuse", string_), larger_parts());
             if (!busbar)
                 return none(WishPart::motor,
-                            fmt::format("takes {:.4g} A, more than any busbar of the part list bears", busbar_amperes_),
+                            fmt::format("takes {:.4g} A, more than any busbar in the part list may carry", busbar_amperes_),
                             larger_parts());
             layout.string_fuse = *fuse;
         }

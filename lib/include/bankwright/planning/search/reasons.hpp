@@ -54,7 +54,7 @@ private:
     // The next lighter of the list of this chemistry and voltage, in as many strings.
     void battery() {
         auto const& chosen = candidate_.battery;
-        auto const by = wish_.battery     ? std::string("as wished for")
+        auto const by = wish_.battery     ? std::string("as asked for")
                         : wish_.chemistry ? fmt::format("as the lightest {} that lasts in the fewest strings",
                                                         label_name(*chosen.chemistry))
                                           : std::string("as the lightest that lasts in the fewest strings");
@@ -171,7 +171,7 @@ private:
     void charger() {
         auto const& charger = fitted_.bank.chargers.front();
         add("charger", fmt::format("{}, {}", print(*charger.voltage), print(*charger.current)),
-            fmt::format("as wished for; its voltage by {} [charging/voltage]",
+            fmt::format("as asked for; its voltage by {} [charging/voltage]",
                         label_name(*candidate_.battery.chemistry)));
         add("charger's fuse and leads",
             fmt::format("{}, {}", print(*fitted_.layout.charger_fuse->rating), print(fitted_.layout.charger_lead)),
