@@ -44,9 +44,8 @@ std::string passed_over(std::vector<std::string> const& others) {
     if (others.empty()) return {};
     constexpr std::size_t most = 3;
     std::vector<std::string> const named(others.begin(), others.size() > most ? others.begin() + most : others.end());
-    auto out =
-        fmt::format("bankwright: ignored {} that {}: {}", counted(static_cast<int>(others.size()), "file"),
-                    others.size() == 1 ? "is not a bank file" : "are not bank files", fmt::join(named, ", "));
+    auto out = fmt::format("bankwright: ignored {} that {}: {}", counted(static_cast<int>(others.size()), "file"),
+                           others.size() == 1 ? "is not a bank file" : "are not bank files", fmt::join(named, ", "));
     if (others.size() > most) out += ", ...";
     return terminal_safe(out) + "\n";
 }

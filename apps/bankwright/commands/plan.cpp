@@ -93,27 +93,26 @@ Usage PlanCommand::usage() {
                       .stands_for = std::move(stands_for)};
     };
     Usage usage{
-        .options = {wish(WishPart::system, "Nominal voltage, such as \"36 V\"", "VOLTAGE"),
-                    wish(WishPart::motor,
-                         "What the motor draws at full throttle, or its thrust: \"45 A\", \"1600 W\", \"80 lb\"", "CURRENT"),
-                    wish(WishPart::run, "From the battery box to the receptacle, one way, such as \"20 ft\"", "LENGTH"),
-                    wish(WishPart::runtime, "How long it must run, such as \"4 h\"", "TIME"),
-                    wish(WishPart::throttle, "At which throttle it must run that long, such as \"60 %\"; else full", "SHARE"),
-                    wish(WishPart::battery,
-                         "What is on the batteries' label, such as \"12 V AGM 100 Ah\"; else any of the "
-                         "part list",
-                         "LABEL"),
-                    wish(WishPart::chemistry, "flooded, agm, gel or lithium; else any", "WORD"),
-                    wish(WishPart::charger, "What a charger for the whole bank gives, such as \"10 A\"; else none",
-                         "CURRENT"),
-                    wish(WishPart::drop, "Voltage drop allowed, out and back, such as \"5 %\"; else 3 %", "SHARE"),
-                    wish(WishPart::stock, "Sizes of conductors to choose from, such as \"10 AWG, 6 AWG, 2 AWG\"",
-                         "SIZES"),
-                    {.names = "--parts",
-                     .kind = option::FileName{parts},
-                     .help = "A part list to choose from, in place of the usual parts",
-                     .stands_for = "FILE"},
-                    how_to_print(format, {Format::text, Format::json})},
+        .options =
+            {wish(WishPart::system, "Nominal voltage, such as \"36 V\"", "VOLTAGE"),
+             wish(WishPart::motor,
+                  "What the motor draws at full throttle, or its thrust: \"45 A\", \"1600 W\", \"80 lb\"", "CURRENT"),
+             wish(WishPart::run, "From the battery box to the receptacle, one way, such as \"20 ft\"", "LENGTH"),
+             wish(WishPart::runtime, "How long it must run, such as \"4 h\"", "TIME"),
+             wish(WishPart::throttle, "At which throttle it must run that long, such as \"60 %\"; else full", "SHARE"),
+             wish(WishPart::battery,
+                  "What is on the batteries' label, such as \"12 V AGM 100 Ah\"; else any of the "
+                  "part list",
+                  "LABEL"),
+             wish(WishPart::chemistry, "flooded, agm, gel or lithium; else any", "WORD"),
+             wish(WishPart::charger, "What a charger for the whole bank gives, such as \"10 A\"; else none", "CURRENT"),
+             wish(WishPart::drop, "Voltage drop allowed, out and back, such as \"5 %\"; else 3 %", "SHARE"),
+             wish(WishPart::stock, "Sizes of conductors to choose from, such as \"10 AWG, 6 AWG, 2 AWG\"", "SIZES"),
+             {.names = "--parts",
+              .kind = option::FileName{parts},
+              .help = "A part list to choose from, in place of the usual parts",
+              .stands_for = "FILE"},
+             how_to_print(format, {Format::text, Format::json})},
         .closing = with_statuses(
             "The bank file goes to standard output, or into the file named by --output; what there is "
             "to say about it to the other of the two streams.\n"

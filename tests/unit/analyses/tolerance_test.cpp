@@ -195,8 +195,8 @@ TEST_CASE("a bank without an operating point does not vary") {
     CHECK_FALSE(tolerance(bank).solved);
 }
 
-// Its negative lead left off, the lamp has one terminal at 12.8 V and one that floats: no meter and no sum says what lies
-// between them.
+// Its negative lead left off, the lamp has one terminal at 12.8 V and one that floats: no meter and no sum says what
+// lies between them.
 TEST_CASE("what floats has no voltage, and no spread of one") {
     auto bank = lamp_on_a_battery();
     bank.cables.pop_back();
@@ -207,9 +207,9 @@ TEST_CASE("what floats has no voltage, and no spread of one") {
         auto const result = tolerance(bank, options);
         REQUIRE(result.solved);
         REQUIRE(result.answers.size() == 2);
-        for (double const shown : {result.answers[0].as_stated, result.answers[0].mean, result.answers[0].deviation,
-                                   result.answers[0].least, result.answers[0].most, result.answers[0].worst_least,
-                                   result.answers[0].worst_most})
+        for (double const shown :
+             {result.answers[0].as_stated, result.answers[0].mean, result.answers[0].deviation, result.answers[0].least,
+              result.answers[0].most, result.answers[0].worst_least, result.answers[0].worst_most})
             CHECK(std::isnan(shown));
         CHECK(result.answers[0].influences.empty());
         CHECK(result.answers[1].as_stated == doctest::Approx(0.0)); // the battery gives no current, and that is known

@@ -149,9 +149,10 @@ private:
             if (!main) return none(WishPart::motor, too_much("breaker or fuse", main_), larger_parts());
             auto const* off = first_rated(stock_.switches, switch_amperes_);
             if (!off)
-                return none(WishPart::motor,
-                            fmt::format("takes {:.4g} A, more than any switch in the part list may carry", switch_amperes_),
-                            larger_parts());
+                return none(
+                    WishPart::motor,
+                    fmt::format("takes {:.4g} A, more than any switch in the part list may carry", switch_amperes_),
+                    larger_parts());
             layout.disconnect = *off;
         }
         layout.device = *main;
@@ -161,9 +162,10 @@ private:
             if (!fuse) fuse = first_of(stock_.breakers, string_);
             if (!fuse) return none(WishPart::motor, too_much("fuse", string_), larger_parts());
             if (!busbar)
-                return none(WishPart::motor,
-                            fmt::format("takes {:.4g} A, more than any busbar in the part list may carry", busbar_amperes_),
-                            larger_parts());
+                return none(
+                    WishPart::motor,
+                    fmt::format("takes {:.4g} A, more than any busbar in the part list may carry", busbar_amperes_),
+                    larger_parts());
             layout.string_fuse = *fuse;
         }
         if (busbar) layout.busbar = *busbar;
