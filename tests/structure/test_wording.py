@@ -130,6 +130,12 @@ def test_one_name_is_one_boat():
     assert boats and not {name: kinds for name, kinds in boats.items() if len(kinds) > 1}
 
 
+def test_every_notebook_says_the_caution_once_in_one_line():
+    line = "*Before you touch a bank, disconnect it and read the cautions on its hook-up sheet; local codes and licensed practice decide.*"
+    for path in project_files(".ipynb"):
+        assert read(path).count(line) == 1 and read(path).count("local codes") == 1, path
+
+
 def test_names_say_what_is_inside():
     vague = [str(path) for path in project_files() if VAGUE & {*path.parent.parts, path.stem}]
     assert not vague, "\n".join(vague)
