@@ -60,7 +60,8 @@ class Findings(Document):
 
     @property
     def left_out(self) -> dict[str, Any]:
-        """What `only` and `skip` left out: `rules`, ids or whole families, and `counts` of what these find all the same."""
+        """What `only` and `skip` left out: `rules`, ids or whole families, and `counts` of what these find.
+        """
         return dict(self["files"][0]["left_out"])
 
     @property

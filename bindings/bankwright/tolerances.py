@@ -48,6 +48,7 @@ class Tolerance(Document):
 
     def _repr_html_(self) -> str:
         columns = ("as_stated", "mean", "deviation", "least", "most", "worst_least", "worst_most")
-        rows = [(one["part"], one["unit"], *("floating" if one[key] is None else float(one[key]) for key in columns)) for one in self.answers]
+        shown = [["floating" if one[key] is None else float(one[key]) for key in columns] for one in self.answers]
+        rows = [(one["part"], one["unit"], *cells) for one, cells in zip(self.answers, shown)]
         return html_table(("part", "unit", *(key.replace("_", " ") for key in columns)), rows,
                           f"{self['file']}: {self['samples']} samples, {self['unanswered']} without an operating point")

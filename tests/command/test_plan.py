@@ -158,7 +158,7 @@ def test_question_by_question_to_a_sheet_for_the_dock(command, call, tmp_path):
     terminal.answer("How long must it run [2 h]: ", "back")
     assert "20 ft" in terminal.answer("one way [20 ft]: ", "25ft")
     terminal.answer("How long must it run [2 h]: ", "4")
-    terminal.answer("does it run so long [100 %]: ", "50")
+    terminal.answer("must it run that long [100 %]: ", "50")
     terminal.answer("Chemistry: flooded, agm, gel or lithium [any]: ", "agm")
     terminal.answer("by their label [none]: ", "")
     terminal.answer("in amperes [none]: ", "10a")
