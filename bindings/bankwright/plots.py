@@ -55,7 +55,8 @@ def _alike(names: list[str], values: np.ndarray) -> list[tuple[list[str], np.nda
 
 
 def plot_course(course: Course, what: str = "charge", axes: Axes | None = None) -> Axes:
-    """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]; those of one course share a line."""
+    """Every battery's "charge" [%], "current" [A] or "voltage" [V] over time [min]; those of one course share a line.
+    """
     axes = _axes(axes)
     scale, label = {"charge": (100.0, "state of charge [%]"),
                     "current": (1.0, "current, positive when it discharges [A]"),
