@@ -17,7 +17,10 @@ namespace bankwright::sizing_words {
 
 BANKWRIGHT_INLINE std::string length(Length value, bool in_feet) {
     auto const up_to = [&](double unit) { return std::ceil(value.value() / unit - 1e-9); };
-    return in_feet ? print(up_to(0.0254) * 0.0254 * si::meter) : fmt::format("{:.2f} m", 0.01 * up_to(0.01));
+    if (!in_feet) return fmt::format("{:.2f} m", 0.01 * up_to(0.01));
+    auto const inches = static_cast<long>(up_to(0.0254)); // in words here: a sum of 310 in is 7.874 m to the last digit
+    if (inches < 36 && inches % 12 != 0) return fmt::format("{} in", inches);
+    return inches % 12 == 0 ? fmt::format("{} ft", inches / 12) : fmt::format("{} ft {} in", inches / 12, inches % 12);
 }
 
 BANKWRIGHT_INLINE bool in_feet(Length value) { return print(value).back() != 'm'; }

@@ -8,6 +8,7 @@
 #include "bankwright/rules/check.hpp"
 #include "bankwright/sizing/sizing.hpp"
 #include "bankwright/sizing/standard_sizes.hpp"
+#include "bankwright/units/print.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -183,8 +184,9 @@ private:
     }
 
     static std::string too_much(std::string_view what, DeviceNeed const& need) {
-        return fmt::format("needs a {} of {:.4g} A that interrupts {:.4g} A at {:.4g} V, and the part list has none",
-                           what, need.amperes, need.interrupts, need.volts);
+        auto const at = need.volts > 0.0 ? " at " + print(need.volts * si::volt) : std::string();
+        return fmt::format("needs a {} of {} that interrupts {}{}; the part list has none", what,
+                           print(need.amperes * si::ampere), print(need.interrupts * si::ampere), at);
     }
     static std::string larger_parts() {
         return "ask for a higher system voltage or a smaller motor, or give a part list with larger parts";

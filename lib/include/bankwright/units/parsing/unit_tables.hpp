@@ -1,7 +1,7 @@
 // Which units may each quantity be written in? The one list that parsing, printing and the check against GNU units
 // read. Factors to SI are exact decimals, factor x 10^power, so that a reading is rounded once. Sources: inch 25.4 mm,
-// pound 0.45359237 kg, pound-force 4.4482216152605 N: NIST SP 811, appendix B (from memory); checked against GNU units
-// by tests/reference.
+// pound 0.45359237 kg, pound-force 4.4482216152605 N, horsepower 550 ft lbf/s: NIST SP 811, appendix B (from memory);
+// checked against GNU units by tests/reference.
 #pragma once
 
 #include "bankwright/units/fractions.hpp"
@@ -43,7 +43,7 @@ inline constexpr Unit voltage[] = {{"V", 1, 0, true}};
 inline constexpr Unit current[] = {{"A", 1, 0, true}};
 inline constexpr Unit resistance[] = {
     {"ohm", 1, 0, true}, {"\u03A9", 1, 0, true}, {"\u2126", 1, 0, true}}; // omega, ohm sign
-inline constexpr Unit power[] = {{"W", 1, 0, true}};
+inline constexpr Unit power[] = {{"W", 1, 0, true}, {"hp", 74569987158227022, -14}};
 inline constexpr Unit energy[] = {{"J", 1, 0}, {"kJ", 1, 3}, {"MJ", 1, 6}, {"Wh", 36, 2}, {"kWh", 36, 5}};
 inline constexpr Unit charge[] = {{"Ah", 36, 2}, {"mAh", 36, -1}, {"C", 1, 0}};
 inline constexpr Unit length[] = {{"m", 1, 0},  {"cm", 1, -2},   {"mm", 1, -3},
