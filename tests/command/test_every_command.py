@@ -14,7 +14,7 @@ BANKS = sorted([*TESTS.glob("rules/*/*.toml"), *TESTS.glob("command/unusual/*.to
 INLINE = re.compile(r"^([\w-]+\s*=\s*\{)(.*)(\}.*)$")
 KEY = re.compile(r'([\w-]+) = (?:"[^"]*"|\[[^\]]*\]|[^,}\s]+)')
 WITH_JSON = ["solve", "solve --rest", "discharge", "discharge --rest 1h", "recharge", "hookup", "short-circuit", "size",
-             "tolerance --samples 200 --check 3"]
+             "tolerance --samples 200 --check 3", "labels", f"compare {TESTS.parent}/data/examples/bow-36v.toml"]
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
 NO_NUMBER = re.compile(r"(?<![\w`-])-?(nan|inf)\b|\{:?[^}` ]{0,8}\}")
 
