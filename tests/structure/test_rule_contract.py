@@ -24,7 +24,7 @@ PROMISED = {
         solve/no-solution""",
     "warning": """
         file/accept-without-reason file/accept-unused
-        matching/weak-cell wiring/loose-end wiring/mid-string-tap wiring/uneven-cross-links wiring/missing-link
+        matching/weak-cell wiring/loose-end wiring/past-shunt wiring/mid-string-tap wiring/uneven-cross-links wiring/missing-link
         matching/mixed-capacity matching/mixed-age matching/mixed-charge
         sharing/uneven sharing/circulating connection/too-thick
         conductor/voltage-drop conductor/undersized-jumper conductor/too-small conductor/color

@@ -31,7 +31,10 @@ inline void keep_what_counts(Findings& findings) {
 } // namespace internal::size_search
 
 BANKWRIGHT_INLINE Findings against_sizes(Bank const& bank) {
-    auto findings = check(bank, {{"solve", "protection", "conductor", "connection", "sharing", "load"}, {}}).findings;
+    auto findings =
+        check(bank,
+              {{"solve", "protection", "conductor", "connection", "sharing", "load", "charging/voltage-drop"}, {}})
+            .findings;
     internal::size_search::keep_what_counts(findings);
     if (bank.chargers.empty()) return findings;
     auto plugged_in = bank;

@@ -62,9 +62,11 @@ inline Findings merged_positions(Bank const& bank, std::vector<SwitchPosition> c
             return std::pair(of(a).level, beyond(of(a))) < std::pair(of(b).level, beyond(of(b)));
         });
         auto finding = of(worst);
-        bool const everywhere = at.size() == positions.size() && std::all_of(at.begin(), at.end(), [&](auto const& a) {
-                                    return of(a).message == finding.message;
-                                });
+        // A wiring is judged with everything closed: only its numbers differ.
+        bool const alike = family(finding.rule) == "wiring" || std::all_of(at.begin(), at.end(), [&](auto const& a) {
+                               return of(a).message == finding.message;
+                           });
+        bool const everywhere = at.size() == positions.size() && alike;
         if (!everywhere) finding.message = positions[worst.position].words + ", " + finding.message;
         if (spans_banks(bank, separable, finding)) {
             finding.level = std::min(finding.level, Level::warning);

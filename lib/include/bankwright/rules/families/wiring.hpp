@@ -79,6 +79,13 @@ inline constexpr std::array wiring_rules{
              "a conductor end, or a device terminal, at which nothing else is joined",
              "a live loose end is a short waiting for metal; an unused terminal may mean a forgotten conductor",
              "land it, insulate it or remove it", "common practice, no single source"},
+    RuleInfo{"wiring/past-shunt", Level::warning, "0.1.0",
+             "a current that returns past the shunt: a load or charger landed on its battery side, or a battery of its "
+             "bank on the other",
+             "the meter counts only what flows through the shunt: what it shows of the charge left is then wrong, and "
+             "the more so the longer it runs",
+             "land every negative but those of the bank's own batteries on the load side of the shunt",
+             "common practice, no single source"},
 };
 
 void check_wiring(Seen const& seen, Findings& findings);

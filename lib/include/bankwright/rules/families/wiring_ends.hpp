@@ -117,4 +117,41 @@ inline void say_missing_links(RuleInfo const& rule, WiringGraph const& graph, st
     }
 }
 
+// The two sides of a shunt in the negative: its bank's batteries on the one, and everything else on the other.
+inline void say_past_shunts(RuleInfo const& rule, Seen const& seen, Findings& findings) {
+    auto const& graph = seen.graph();
+    for (auto const& shunt : seen.bank().shunts) {
+        auto edges = graph.edges;
+        for (auto& e : edges)
+            e.removed = e.removed || graph.id(e) == shunt.id;
+        auto const apart = judge(graph, edges);
+        auto const side_of = [&](int terminal) { return apart.group_of(terminal); };
+        int const first = side_of(graph.terminal_named.at(shunt.id + ".1")),
+                  second = side_of(graph.terminal_named.at(shunt.id + ".2"));
+        std::map<int, std::vector<std::size_t>> batteries; // by side: those that have their negative there
+        std::size_t number = 0;
+        for (auto const& e : graph.edges)
+            if (e.kind == WiringEdgeKind::battery) batteries[side_of(e.from)].push_back(number++);
+        int const own = batteries[first].size() >= batteries[second].size() ? first : second;
+        int const other = own == first ? second : first;
+        if (batteries[own].empty() || first == second) continue; // not in a negative, or joined on both its sides
+        auto const& bank_of = seen.bank_when_parted();
+        std::vector<std::string> past;
+        for (auto const b : batteries[other])
+            if (bank_of[b] == bank_of[batteries[own].front()]) past.push_back(seen.bank().batteries[b].id);
+        for (auto const& e : graph.edges)
+            if ((e.kind == WiringEdgeKind::load || e.kind == WiringEdgeKind::charger) && side_of(e.to) == own)
+                past.push_back(graph.id(e));
+        keep_first_of_each(past);
+        if (past.empty()) continue;
+        auto finding = finding_of(rule,
+                                  fmt::format("what flows through {} returns past `{}`, whose meter does not count it",
+                                              quoted_list(past), shunt.id),
+                                  std::string(rule.fix));
+        finding.parts = {shunt.id};
+        finding.parts.insert(finding.parts.end(), past.begin(), past.end());
+        findings.push_back(std::move(finding));
+    }
+}
+
 } // namespace bankwright::internal

@@ -51,6 +51,8 @@ public:
             shape_.say_uneven_cross_links(uneven_cross_links, verdict);
             say_missing_links(missing_link, graph_, edges_, verdict, seen_.bank().batteries, findings_);
             say_idle_chargers(open_circuit, graph_, edges_, verdict, findings_);
+            constexpr auto past_shunt = rule_named(wiring_rules, "wiring/past-shunt");
+            say_past_shunts(past_shunt, seen_, findings_);
         }
         shape_.say_loose_ends(loose_end, verdict.right());
     }
