@@ -62,6 +62,7 @@ private:
 
         template <class T>
         void operator()(std::string_view name, std::optional<T>& member) {
+            if (find_key(section, name)->kind == KeyKind::terminal) return; // a post of a battery, not any text
             if (any.chance(chance)) (*this)(name, member.emplace());
         }
         void operator()(std::string_view, TwoWords<std::optional<bool>> member) {

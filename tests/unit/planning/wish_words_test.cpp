@@ -38,6 +38,7 @@ TEST_CASE("units as people type them, and what a bare number stands for") {
     CHECK(understood(WishPart::motor, "80lb") == "80 lbf");
     CHECK(understood(WishPart::motor, "80 pounds") == "80 lbf");
     CHECK(understood(WishPart::motor, "1.6kW") == "1.6 kW");
+    CHECK(understood(WishPart::motor, "3 HP") == "3 hp");
     CHECK(understood(WishPart::throttle, "60") == "60 %");
     CHECK(understood(WishPart::drop, "5%") == "5 %");
     CHECK(understood(WishPart::charger, "none") == "none");
@@ -116,14 +117,15 @@ TEST_CASE("two parts of a wish that contradict each other") {
     CHECK(read.problems[0].part == WishPart::chemistry);
 }
 
-// Ideal power of a propeller at rest: P = T^1.5 / sqrt(2 rho A) [momentum theory, from memory]. 400 N on a disk of 11
-// in: 8000 / sqrt(2 * 1000 * 0.061311) = 722.5 W, and twice that is drawn.
-TEST_CASE("what a motor of so much thrust takes") {
+// Ideal power of a propeller at rest: P = T^1.5 / sqrt(2 rho A) [momentum theory, from memory]. 400 N on a disk of 10
+// in: 8000 / sqrt(2 * 1000 * 0.050671) = 794.7 W; twice that is drawn, 44.1 A of 36 V, and whole amperes are told.
+TEST_CASE("what a motor of so much thrust or power takes") {
     Wish wish;
     wish.system = 36.0 * si::volt;
     wish.thrust = 400.0 * si::newton;
-    CHECK(power_of_thrust(*wish.thrust).value() == doctest::Approx(1445.0).epsilon(0.001));
-    CHECK(motor_current(wish).value() == doctest::Approx(40.1).epsilon(0.01));
+    CHECK(motor_current(wish).value() == doctest::Approx(45.0));
+    wish.power = 1800.0 * si::watt;
+    CHECK(motor_current(wish).value() == doctest::Approx(50.0));
 }
 
 TEST_SUITE_END();

@@ -45,11 +45,7 @@ struct WishProblem {
     std::string help;
 };
 
-// What a motor of that thrust takes: momentum theory of a propeller of 11 in in fresh water, P = T^1.5 / sqrt(2 rho A),
-// and half of the electric power left for it [common practice, no source]. Nameplates lie within about a third of it.
-Power power_of_thrust(Force thrust);
-
-// The motor's current at full throttle, whichever way it is stated.
+// The motor's current at full throttle, whichever way it is stated; from thrust as devices/motor_propeller.hpp has it.
 Current motor_current(Wish const& wish);
 
 } // namespace bankwright

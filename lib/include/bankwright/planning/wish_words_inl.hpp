@@ -49,7 +49,7 @@ inline bool says_none(std::string_view text) {
 
 inline std::string motor(Wish& wish, std::string const& text) {
     if (text.ends_with('A')) return put(wish.current, text, current_limits);
-    if (text.ends_with('W')) return put(wish.power, text, power_limits);
+    if (text.ends_with('W') || text.ends_with("hp")) return put(wish.power, text, power_limits);
     return put(wish.thrust, text, thrust_limits);
 }
 

@@ -73,7 +73,7 @@ private:
         };
         if (kind == PartKind::jumper || kind == PartKind::cable) return is("size", "insulation", "tinned");
         if (kind == PartKind::battery) return !is("charge", "health", "emf", "temperature", "made", "place", "role");
-        return !is("state", "place", "position");
+        return !is("state", "place", "position", "on");
     }
 
     // "no6", "mm2-16", "battery", "fuse-2"

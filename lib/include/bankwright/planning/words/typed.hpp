@@ -46,10 +46,11 @@ struct Spelling {
 
 inline constexpr Spelling volts[] = {{"v", "V"}, {"volt", "V"}, {"volts", "V"}};
 inline constexpr Spelling amperes[] = {{"a", "A"}, {"amp", "A"}, {"amps", "A"}, {"ampere", "A"}, {"amperes", "A"}};
-inline constexpr Spelling draws[] = {
-    {"a", "A"},       {"amp", "A"},      {"amps", "A"}, {"ampere", "A"}, {"amperes", "A"}, {"w", "W"},
-    {"watt", "W"},    {"watts", "W"},    {"kw", "kW"},  {"lb", "lbf"},   {"lbs", "lbf"},   {"lbf", "lbf"},
-    {"pound", "lbf"}, {"pounds", "lbf"}, {"n", "N"},    {"newton", "N"}, {"newtons", "N"}};
+inline constexpr Spelling draws[] = {{"a", "A"},       {"amp", "A"},    {"amps", "A"},        {"ampere", "A"},
+                                     {"amperes", "A"}, {"w", "W"},      {"watt", "W"},        {"watts", "W"},
+                                     {"kw", "kW"},     {"hp", "hp"},    {"horsepower", "hp"}, {"lb", "lbf"},
+                                     {"lbs", "lbf"},   {"lbf", "lbf"},  {"pound", "lbf"},     {"pounds", "lbf"},
+                                     {"n", "N"},       {"newton", "N"}, {"newtons", "N"}};
 inline constexpr Spelling lengths[] = {{"ft", "ft"},    {"foot", "ft"},   {"feet", "ft"}, {"'", "ft"}, {"in", "in"},
                                        {"inch", "in"},  {"inches", "in"}, {"\"", "in"},   {"m", "m"},  {"meter", "m"},
                                        {"meters", "m"}, {"cm", "cm"},     {"mm", "mm"}};
