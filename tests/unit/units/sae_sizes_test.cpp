@@ -1,4 +1,4 @@
-#include "bankwright/tables/wire_resistance.hpp"
+#include "bankwright/tables/sae_areas.hpp"
 #include "bankwright/units/parse.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/units/wire_gauge.hpp"
@@ -7,10 +7,11 @@
 
 using namespace bankwright;
 
-TEST_CASE("the SAE sizes are those of the table") {
-    for (auto const& row : tables::wire_resistance::sae)
+TEST_CASE("an SAE size holds its circular mils, and those that SAE does not have are none") {
+    for (auto const& row : tables::sae_areas::least_area)
         CHECK(area(Sae{row.gauge})->value() == doctest::Approx(row.circular_mils * circular_mil));
-    CHECK(tables::wire_resistance::sae.size() == internal::sae_sizes::sizes.size());
+    for (int const number : {40, 17, 7, 3, -4})
+        CHECK_FALSE(area(Sae{number}));
 }
 
 TEST_CASE("an SAE size reads, prints, and holds less copper than the gauge of its number") {

@@ -23,13 +23,6 @@ inline constexpr Source source_nec_8{
     "quoted: reprints, uncoated in two, coated in one",
 };
 
-inline constexpr Source source_sae_areas{
-    "SAE J1127 and J1128, low-voltage battery and primary cable",
-    "least area of conductor by SAE wire size",
-    "year not stated; ABYC E-11 allows these areas",
-    "quoted: two trade reprints",
-};
-
 inline constexpr Source source_astm_lay{
     "ASTM B8, B174 and B496, stranded copper conductors",
     "standard increment of mass and d.c. resistance by stranding",
@@ -112,30 +105,6 @@ inline constexpr std::array<NecChapter9Row, 15> nec_chapter_9{{
     {-3, 0.0608, 0.0626},
 }};
 inline constexpr Source nec_chapter_9_source = source_nec_8;
-
-struct SaeRow {
-    int gauge; // [SAE]
-    int circular_mils; // [cmil]
-};
-// Circular mils that a wire of an SAE size has at least: 3 to 12 percent less than the gauge of the same
-// number.
-inline constexpr std::array<SaeRow, 14> sae{{
-    {18, 1537},
-    {16, 2336},
-    {14, 3702},
-    {12, 5833},
-    {10, 9343},
-    {8, 14810},
-    {6, 24538},
-    {4, 37360},
-    {2, 62450},
-    {1, 77790},
-    {0, 98980},
-    {-1, 125100},
-    {-2, 158600},
-    {-3, 205500},
-}};
-inline constexpr Source sae_source = source_sae_areas;
 
 struct LayRow {
     double share; // [1]

@@ -1,12 +1,12 @@
 // AWG is a scale, not a unit: a gauge number and an area are two ways to say a conductor's size.
 // Source: ASTM B258, d = 0.005 in x 92^((36-n)/39), n = 0 for 1/0, -1 for 2/0, ... (formula from memory; its diameters
 // agree with two printed tables). SAE sizes bear the numbers of the gauges and hold 3 to 12 % less copper: SAE J1127
-// and J1128, tables/wire_resistance.hpp.
+// and J1128, tables/sae_areas.hpp.
 #pragma once
 
+#include "bankwright/tables/sae_areas.hpp"
 #include "bankwright/units/quantities.hpp"
 
-#include <array>
 #include <cmath>
 #include <optional>
 
@@ -33,33 +33,10 @@ struct Sae {
     friend constexpr bool operator==(Sae, Sae) = default;
 };
 
-namespace internal::sae_sizes {
-struct Size {
-    int number;
-    double circular_mils;
-};
-// SAE J1127 and J1128, least areas (quoted: two trade reprints); data/tables/wire_resistance.toml, held to it by a
-// test.
-inline constexpr std::array<Size, 14> sizes{{{18, 1537},
-                                             {16, 2336},
-                                             {14, 3702},
-                                             {12, 5833},
-                                             {10, 9343},
-                                             {8, 14810},
-                                             {6, 24538},
-                                             {4, 37360},
-                                             {2, 62450},
-                                             {1, 77790},
-                                             {0, 98980},
-                                             {-1, 125100},
-                                             {-2, 158600},
-                                             {-3, 205500}}};
-} // namespace internal::sae_sizes
-
 // The least copper of an SAE size; empty where SAE has no such size.
 inline std::optional<Area> area(Sae size) {
-    for (auto const& one : internal::sae_sizes::sizes)
-        if (one.number == size.number) return one.circular_mils * circular_mil * si::square_meter;
+    for (auto const& row : tables::sae_areas::least_area)
+        if (row.gauge == size.number) return row.circular_mils * circular_mil * si::square_meter;
     return std::nullopt;
 }
 
