@@ -358,7 +358,8 @@ class PartMethods:
     def charger(self, id: str, *, model: str | None = None, outputs: int | None = None, isolated: bool | None = None,
                 voltage: QuantityLike | None = None, current: QuantityLike | None = None,
                 connected: bool | None = None, place: str | None = None, kind: str | None = None,
-                fused: bool | None = None, price: str | None = None) -> Bank:
+                fused: bool | None = None, price: str | None = None,
+                compensation: QuantityLike | None = None) -> Bank:
         """One more in the section `chargers`: chargers, on shore or on board. Terminals of X: X.1+ X.1- ... per output.
 
         model           a set of keys in [models]; the part's own keys win, such as "deck-agm"
@@ -373,12 +374,14 @@ class PartMethods:
         kind            what it takes its power from: shore, alternator, solar, converter; if not given: shore
         fused           its maker has put a fuse into its leads at the battery, such as true; if not given: false
         price           what one costs, with the currency, such as "189.50 USD"
+        compensation    what it adds to its voltage for each kelvin of the batteries above 25 degC and each lead-acid
+                        cell, such as -5 mV/K; if not given: 0 mV/K
 
         Raises UnitNeeded, BadQuantity, Unsuitable.
         """
         return self._add("chargers", id, {"model": model, "outputs": outputs, "isolated": isolated,
             "voltage": voltage, "current": current, "connected": connected, "place": place, "kind": kind,
-            "fused": fused, "price": price})
+            "fused": fused, "price": price, "compensation": compensation})
 
     def converter(self, id: str, *, model: str | None = None, isolated: bool | None = None,
                   efficiency: QuantityLike | None = None, voltage: QuantityLike | None = None,

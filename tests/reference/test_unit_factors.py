@@ -12,7 +12,7 @@ PROGRAM = Path(os.environ.get("BANKWRIGHT_UNIT_FACTORS", ROOT / "build/dev/bin/u
 SI = {"a voltage": "V", "a current": "A", "a resistance": "ohm", "a power": "W", "an energy": "J", "a charge": "C",
       "a length": "m", "a cross-section": "m^2", "a duration": "s", "a mass": "kg", "a force": "N", "a torque": "N m",
       "a rotational speed": "radian/s", "a let-through I2t": "A^2 s", "a resistance per length": "ohm/m",
-      "a temperature difference": "K", "a percentage": "1"}
+      "a voltage per kelvin": "V/K", "a temperature difference": "K", "a percentage": "1"}
 
 # Only spelling, never a factor: GNU units has its own names, and h and d are other things there.
 OTHER_NAMES = {"h": "hour", "d": "day", "Ah": "A hour", "mAh": "mA hour", "Wh": "W hour", "kWh": "kW hour", "%": "percent",

@@ -228,6 +228,7 @@ TEST_CASE("the lowest and the highest absorption voltage fill a lead-acid batter
             auto battery = twelve_volts("A", chemistry);
             battery.charge = StateOfCharge::of(0.5);
             auto bank = on_charge({battery}, holds, 20_A);
+            bank.chargers[0].compensation = VoltagePerTemperature::from_value(-0.004); // as the batteries want it
             auto const warm = recharge(bank);
             bank.system.ambient = 0_degC;
             auto const cold = recharge(bank);
@@ -256,4 +257,47 @@ TEST_CASE("after a fast discharge a charge puts back what was taken, over the ef
     auto const ratio = back.outputs[0].given / run.given[0];
     CHECK(ratio.value() > 1.0 / 0.85);
     CHECK(ratio.value() < 1.06 / 0.85);
+}
+
+TEST_CASE("14.4 V fills flooded and AGM, 14.1 V gel, and what is told as full is full") {
+    for (auto const chemistry : {Chemistry::flooded, Chemistry::agm, Chemistry::gel})
+        for (double const celsius_now : {-20.0, 0.0, 25.0, 45.0}) {
+            CAPTURE(name(chemistry));
+            CAPTURE(celsius_now);
+            auto battery = twelve_volts("A", chemistry);
+            battery.charge = StateOfCharge::of(0.3);
+            auto bank = on_charge({battery}, absorption(chemistry), 20_A);
+            bank.system.ambient = celsius(celsius_now);
+            auto const run = recharge(bank);
+            CHECK((run.end == RechargeEnd::full) == run.batteries[0].full.has_value());
+            if (celsius_now >= 25.0) CHECK(run.end == RechargeEnd::full);
+        }
+}
+
+// At its compensated voltage a charger makes good what the cold takes of the voltage, not of the acid's speed.
+TEST_CASE("cold slows a charge, and a charger that follows the temperature less") {
+    auto const filled = [](double celsius_now, std::optional<VoltagePerTemperature> compensation) {
+        auto battery = twelve_volts("A", Chemistry::flooded);
+        battery.charge = StateOfCharge::of(0.5);
+        auto bank = on_charge({battery}, 14.4_V, 20_A);
+        bank.system.ambient = celsius(celsius_now);
+        bank.chargers[0].compensation = compensation;
+        return recharge(bank);
+    };
+    auto const five = VoltagePerTemperature::from_value(-0.005);
+    auto const share = [&](auto const& run) { return run.batteries[0].charge.value(); };
+    auto const warm = filled(25.0, {}), cold = filled(0.0, {}), followed = filled(0.0, five);
+    CHECK(warm.duration < followed.duration);
+    CHECK(share(followed) > share(cold));
+    CHECK(followed.outputs[0].holds.value() == doctest::Approx(14.4 + 6 * 0.005 * 25.0));
+    CHECK(warm.duration == filled(25.0, five).duration);
+}
+
+TEST_CASE("a battery that has its own temperature is what a charger's sensor feels") {
+    auto battery = twelve_volts("A", Chemistry::agm);
+    battery.charge = StateOfCharge::of(0.5);
+    battery.temperature = celsius(35.0);
+    auto bank = on_charge({battery}, 14.4_V, 20_A);
+    bank.chargers[0].compensation = VoltagePerTemperature::from_value(-0.003);
+    CHECK(recharge(bank).outputs[0].holds.value() == doctest::Approx(14.4 - 6 * 0.003 * 10.0));
 }

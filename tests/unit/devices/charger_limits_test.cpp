@@ -30,4 +30,19 @@ TEST_CASE("cold lead-acid wants more volts, lithium does not") {
     CHECK(temperature_compensation(Chemistry::agm, 6, celsius(15)).value() == doctest::Approx(0.24));
     CHECK(temperature_compensation(Chemistry::agm, 6, celsius(35)).value() == doctest::Approx(-0.24));
     CHECK(temperature_compensation(Chemistry::lifepo4, 4, celsius(15)).value() == 0.0);
+    // a charger follows by its own figure, for as many cells as its voltage is made for
+    struct Made {
+        double volts;
+        int cells;
+    };
+    for (auto const& [volts, cells] :
+         {Made{7.2, 3}, Made{13.5, 6}, Made{14.7, 6}, Made{28.8, 12}, Made{43.2, 18}, Made{57.6, 24}, Made{59.2, 24}}) {
+        Charger charger;
+        charger.voltage = volts * si::volt;
+        CHECK(held_voltage(charger, celsius(0)).value() == volts);
+        charger.compensation = VoltagePerTemperature::from_value(-0.005);
+        CHECK(held_voltage(charger, celsius(25)).value() == doctest::Approx(volts));
+        CHECK(held_voltage(charger, celsius(35)).value() == doctest::Approx(volts - cells * 0.05));
+    }
+    CHECK_THROWS(held_voltage(Charger{}, celsius(25)));
 }

@@ -48,7 +48,7 @@ bool says(std::string const& text, std::string_view words) { return text.find(wo
 TEST_CASE("names of the documents") {
     check_names({RunEnd::time, RunEnd::battery_empty, RunEnd::battery_cutoff, RunEnd::load_cutoff,
                  RunEnd::no_operating_point, RunEnd::nothing_drawn});
-    check_names({RechargeEnd::full, RechargeEnd::time, RechargeEnd::nothing_charges, RechargeEnd::battery_empty});
+    check_names({RechargeEnd::full, RechargeEnd::not_all_full, RechargeEnd::time, RechargeEnd::nothing_charges, RechargeEnd::battery_empty});
     check_names({HookupAction::land, HookupAction::fit, HookupAction::close, HookupAction::read, HookupAction::open,
                  HookupAction::mate});
     check_names({MistakeKind::battery_turned, MistakeKind::battery_low, MistakeKind::cell_dead,

@@ -6,7 +6,9 @@
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/bank/bank.hpp"
+#include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/linkage.hpp"
 #include "bankwright/units/quantities.hpp"
 
@@ -25,14 +27,17 @@ struct RechargeOptions {
 };
 
 enum class RechargeEnd {
-    full,            // no battery takes more than its tail current, and no output is at its limit
+    full,            // no battery takes more than its tail current, no output is at its limit, and all are full
+    not_all_full,    // the same, but one of them is not
     time,            // RechargeOptions::longest is over
     nothing_charges, // no charger reaches a battery that its voltage could fill
-    battery_empty,   // a battery is driven empty instead, around a loop
+    battery_empty,   // a battery is drained instead, around a loop, until it gives no more
 };
 
 // Did it charge the bank, whole or in part?
-constexpr bool charges(RechargeEnd end) { return end == RechargeEnd::full || end == RechargeEnd::time; }
+constexpr bool charges(RechargeEnd end) {
+    return end == RechargeEnd::full || end == RechargeEnd::not_all_full || end == RechargeEnd::time;
+}
 
 // One charger output from the moment it gives less than all it can.
 struct OutputStages {
@@ -52,7 +57,7 @@ struct RechargedBattery {
 
 struct RechargeResult {
     RechargeEnd end = RechargeEnd::time;
-    std::string ended_by; // the battery that is driven empty
+    std::string ended_by; // the battery that is drained
     Duration duration{};
     std::vector<OutputStages> outputs;
     std::vector<RechargedBattery> batteries; // in the bank's order
@@ -60,6 +65,14 @@ struct RechargeResult {
     std::vector<DroppedOut> dropped_out;     // lithium, above its high_cutoff
     EnergySplit energy;
 };
+
+// Between which times a charge lies, for what batteries of one chemistry differ in (usual_charging_spread); none where
+// its end is not told by them.
+inline std::optional<TimeRange> range_of(RechargeResult const& run) {
+    if (run.end != RechargeEnd::full && run.end != RechargeEnd::not_all_full) return std::nullopt;
+    auto const spread = usual_charging_spread.value();
+    return TimeRange{run.duration * (1.0 - spread), run.duration * (1.0 + spread)};
+}
 
 // Why a bank cannot be charged on paper: a battery without `capacity` or `chemistry`, no charger, a charger without
 // `voltage` or `current`; nothing if it can.

@@ -5,7 +5,9 @@
 #include "bankwright/analyses/recharge.hpp"
 #include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/devices/battery_limits.hpp"
+#include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/network/option_limits.hpp"
+#include "bankwright/network/to_branches.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -76,10 +78,10 @@ private:
                 result_.ended_by = bank_.batteries[static_cast<std::size_t>(battery)].id;
                 return RechargeEnd::battery_empty;
             }
-            if (is_full()) return RechargeEnd::full;
+            if (is_over()) return all_full() ? RechargeEnd::full : RechargeEnd::not_all_full;
             auto const stages = limited();
             auto const is_event = [&] {
-                return limited() != stages || is_full() || over_voltage() >= 0 || spent() >= 0;
+                return limited() != stages || is_over() || over_voltage() >= 0 || spent() >= 0;
             };
             auto const stop =
                 course_.advance(options_.longest.value(), options_.samples_apart, is_event, [this] { note(); });
@@ -94,7 +96,7 @@ private:
         std::size_t at = 0;
         for (auto const& charger : bank_.chargers)
             for (int k = 0; k < charger.outputs.value_or(1) && at < result_.outputs.size(); ++k, ++at) {
-                result_.outputs[at].holds = *charger.voltage;
+                result_.outputs[at].holds = held_voltage(charger, temperature_of_batteries(bank_));
                 result_.outputs[at].most = *charger.current;
             }
     }
@@ -114,7 +116,6 @@ private:
                 return true;
         return false;
     }
-
     // By what should charge it.
     bool any_is_drained() const {
         for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
@@ -122,9 +123,16 @@ private:
         return false;
     }
 
-    bool is_full() const {
+    // By then the charge is whole, unless it is cold, the voltage low, or another battery in the string full.
+    bool is_over() const {
         auto const stages = limited();
         return std::find(stages.begin(), stages.end(), true) == stages.end() && !any_takes(1.0) && !any_is_drained();
+    }
+
+    bool all_full() const {
+        for (std::size_t b = 0; b < bank_.batteries.size(); ++b)
+            if (course_.charge(b) < as_good_as_full) return false;
+        return true;
     }
 
     // The battery whose protective disconnect opens, or -1. A millivolt is forgiven: a charger may hold that very

@@ -149,6 +149,7 @@ void for_each_field(Part& part, Visit&& visit) {
         visit("kind", part.kind);
         visit("fused", part.fused);
         visit("price", part.price);
+        visit("compensation", part.compensation);
     } else if constexpr (std::is_same_v<Kind, Converter>) {
         visit("isolated", part.isolated);
         visit("efficiency", part.efficiency);

@@ -20,7 +20,7 @@ struct KeyKindName {
 };
 
 // In the order of KeyKind.
-inline constexpr std::array<KeyKindName, 23> key_kind_names{{
+inline constexpr std::array<KeyKindName, 24> key_kind_names{{
     {KeyKind::text, "text", ""},
     {KeyKind::texts, "texts", ""},
     {KeyKind::trips, "trips", ""},
@@ -42,11 +42,12 @@ inline constexpr std::array<KeyKindName, 23> key_kind_names{{
     {KeyKind::mass, "mass", "kg"},
     {KeyKind::force, "force", "N"},
     {KeyKind::temperature, "temperature", "K"},
+    {KeyKind::voltage_per_kelvin, "voltage_per_kelvin", "V/K"},
     {KeyKind::wire_size, "wire_size", "m2"},
     {KeyKind::fraction, "fraction", "1"},
 }};
 
-constexpr bool stand_in_their_order(std::array<KeyKindName, 23> const& names) {
+constexpr bool stand_in_their_order(std::array<KeyKindName, 24> const& names) {
     for (std::size_t i = 0; i < names.size(); ++i)
         if (names[i].kind != static_cast<KeyKind>(i) || names[i].unit.empty() == is_quantity(names[i].kind))
             return false;
@@ -84,6 +85,8 @@ auto with_quantity(KeyKind kind, Visit&& visit) {
         return visit(TypeOfKey<Force>());
     case KeyKind::temperature:
         return visit(TypeOfKey<Temperature>());
+    case KeyKind::voltage_per_kelvin:
+        return visit(TypeOfKey<VoltagePerTemperature>());
     case KeyKind::wire_size:
         return visit(TypeOfKey<WireSize>());
     case KeyKind::fraction:

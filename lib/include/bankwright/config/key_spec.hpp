@@ -33,6 +33,7 @@ enum class KeyKind {
     mass,
     force,
     temperature,
+    voltage_per_kelvin,
     wire_size,
     fraction,
 };
@@ -91,6 +92,8 @@ constexpr std::string_view with_article(KeyKind kind) {
         return "a force";
     case KeyKind::temperature:
         return "a temperature";
+    case KeyKind::voltage_per_kelvin:
+        return "a voltage per kelvin";
     case KeyKind::wire_size:
         return "a wire size";
     case KeyKind::fraction:
@@ -99,7 +102,7 @@ constexpr std::string_view with_article(KeyKind kind) {
     return "a value";
 }
 
-// In the SI unit of the kind: V, A, ohm, W, C, m, s, kg, N, K, m2 of copper, 1. Whole numbers as they are.
+// In the SI unit of the kind: V, A, ohm, W, C, m, s, kg, N, K, V/K, m2 of copper, 1. Whole numbers as they are.
 struct Range {
     double least = -std::numeric_limits<double>::infinity();
     double most = std::numeric_limits<double>::infinity();

@@ -38,6 +38,7 @@ inline constexpr Range meters{0.0, 1000.0, true};
 inline constexpr Range seconds{0.0, 3600.0 * 24.0 * 366.0, true}; // to a year
 inline constexpr Range kilograms{0.0, 10'000.0, true};
 inline constexpr Range newtons{0.0, 1e5, true};
+inline constexpr Range volts_per_kelvin{-0.01, 0.0};
 inline constexpr Range weather{273.15 - 60.0, 273.15 + 100.0}; // of batteries and air
 inline constexpr Range copper{273.15 - 60.0, 273.15 + 250.0};  // of conductors and their insulation
 inline constexpr Range copper_area{0.01e-6, 2000e-6};          // 0.01 to 2000 mm2
@@ -315,6 +316,9 @@ inline constexpr std::array charger{
     KeySpec{"kind", KeyKind::choice, "\"alternator\"", "what it takes its power from", "shore", {}, charger_words},
     KeySpec{"fused", KeyKind::boolean, "true", "its maker has put a fuse into its leads at the battery", "false"},
     price,
+    KeySpec{"compensation", KeyKind::voltage_per_kelvin, "\"-5 mV/K\"",
+            "what it adds to its voltage for each kelvin of the batteries above 25 degC and each lead-acid cell",
+            "0 mV/K", volts_per_kelvin},
 };
 
 inline constexpr std::array converter{

@@ -6,6 +6,7 @@
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/tables/chemistries.hpp"
 
 #include <algorithm>
@@ -41,7 +42,9 @@ BANKWRIGHT_INLINE Current acceptance(Battery const& battery, StateOfCharge charg
 
 BANKWRIGHT_INLINE Resistance charging_resistance(Battery const& battery, StateOfCharge charge, Temperature ambient) {
     auto const internal = internal_resistance(battery, charge, ambient);
-    auto const absorption = internal::filling::law(battery).volts * cell_count(battery) * si::volt;
+    auto const cells = cell_count(battery);
+    auto const absorption = internal::filling::law(battery).volts * cells * si::volt +
+                            temperature_compensation(*battery.chemistry, cells, battery.temperature.value_or(ambient));
     auto const above = absorption - open_circuit_voltage(battery, charge, ambient);
     return std::max(internal, Resistance(above / acceptance(battery, charge, ambient)));
 }

@@ -22,6 +22,8 @@ struct Charger {
     std::optional<ChargerKind> kind = {};  // shore unless said
     std::optional<bool> fused = {};        // its maker has put a fuse into its leads; false unless said
     std::optional<Price> price = {};       // of one
+    // what it adds to its voltage for each kelvin above 25 degC and each lead-acid cell; nothing unless said
+    std::optional<VoltagePerTemperature> compensation = {};
 
     friend bool operator==(Charger const&, Charger const&) = default;
 };

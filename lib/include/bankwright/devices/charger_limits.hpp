@@ -27,9 +27,14 @@ struct ChargeRange {
 };
 ChargeRange charge_range(Chemistry, int cells);
 
-// What a compensated charger adds to its voltage: -4 mV a kelvin and cell from 25 degC for lead-acid (-3 to -5 is
-// common practice, 3 was read), nothing for lithium.
+// By how much the cells want another voltage than at 25 degC: -4 mV a kelvin and cell for lead-acid (-3 to -5 is common
+// practice, 3 was read), nothing for lithium.
 Voltage temperature_compensation(Chemistry, int cells, Temperature);
+
+// What an output holds while the batteries are so warm: `voltage`, and for each lead-acid cell that so much is made for
+// its own `compensation`. Chargers are made for three cells and multiples of them. Throws std::invalid_argument without
+// `voltage`.
+Voltage held_voltage(Charger const&, Temperature of_the_batteries);
 
 } // namespace bankwright
 

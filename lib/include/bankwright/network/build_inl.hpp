@@ -41,7 +41,11 @@ BANKWRIGHT_INLINE Network build(Bank const& bank, Moment const& moment) {
     // A circuit has a reference, so it has a node, even where the bank has no terminal.
     network.circuit.nodes = std::max(1, static_cast<int>(network.terminals.size()));
 
-    Surroundings const around{moment, bank.system.ambient, bank.system.joint, charging_voltage(bank, moment),
+    Surroundings const around{moment,
+                              bank.system.ambient,
+                              bank.system.joint,
+                              temperature_of_batteries(bank),
+                              charging_voltage(bank, moment),
                               !bank.motors.empty()};
     std::vector<std::string_view> ids;
     for_each_part(bank, [&](PartKind kind, auto const& part) {

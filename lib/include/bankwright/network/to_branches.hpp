@@ -15,6 +15,7 @@ struct Surroundings {
     Moment moment;
     Temperature ambient;
     Resistance joint;
+    Temperature batteries;  // how warm they are, in the mean
     Voltage charging{};     // the highest that a charger at work holds; 0 if none works
     bool has_motor = false; // who draws Moment::current: the motors, or else the loads
 };
@@ -41,11 +42,14 @@ std::vector<Element> to_branches(Connector const&, Surroundings const&, Network&
 // nameplate; `control = "direct"` knows only off and full
 std::vector<Element> to_branches(Motor const&, Surroundings const&, Network&);
 std::vector<Element> to_branches(Load const&, Surroundings const&, Network&);
-// charger: if connected, each output holds `voltage` and gives at most `current`
+// charger: if connected, each output holds what held_voltage() says and gives at most `current`
 std::vector<Element> to_branches(Charger const&, Surroundings const&, Network&);
 // converter: while chargers give, its output holds `voltage` and gives `power` at most; its input takes what that needs
 // at full power: input first, output second, then the join of the negatives if it is not isolated
 std::vector<Element> to_branches(Converter const&, Surroundings const&, Network&);
+
+// How warm the batteries are, in the mean: each its own `temperature`, else the ambient.
+Temperature temperature_of_batteries(Bank const&);
 
 // The highest voltage that a connected charger holds at that moment; 0 if none gives.
 Voltage charging_voltage(Bank const&, Moment const&);

@@ -3,6 +3,7 @@
 
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/motor_propeller.hpp"
 #include "bankwright/network/to_branches.hpp"
@@ -176,7 +177,7 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Charger const& charger, Surro
         if (gives)
             elements.push_back(internal::circuit_parts::load(
                 network.circuit, plus, minus,
-                solver::LimitedSource{charger.voltage->value(), charger.current->value()}));
+                solver::LimitedSource{held_voltage(charger, around.batteries).value(), charger.current->value()}));
         else
             elements.push_back(internal::circuit_parts::gap(plus, minus));
     }
@@ -209,12 +210,20 @@ BANKWRIGHT_INLINE std::vector<Element> to_branches(Converter const& converter, S
     return elements;
 }
 
+BANKWRIGHT_INLINE Temperature temperature_of_batteries(Bank const& bank) {
+    if (bank.batteries.empty()) return bank.system.ambient;
+    double sum = 0.0; // [K]
+    for (auto const& battery : bank.batteries)
+        sum += battery.temperature.value_or(bank.system.ambient).value();
+    return kelvin_point(sum / static_cast<double>(bank.batteries.size()));
+}
+
 BANKWRIGHT_INLINE Voltage charging_voltage(Bank const& bank, Moment const& moment) {
     Voltage highest{};
     for (auto const& charger : bank.chargers)
         if (moment.chargers && (moment.shore || is_on_board(charger)) && charger.connected.value_or(false) &&
             charger.voltage && charger.current)
-            highest = std::max(highest, *charger.voltage);
+            highest = std::max(highest, held_voltage(charger, temperature_of_batteries(bank)));
     return highest;
 }
 

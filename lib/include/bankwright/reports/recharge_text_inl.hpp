@@ -51,7 +51,7 @@ BANKWRIGHT_INLINE std::string recharge_text(Recharged const& recharged) {
     auto const& run = recharged.run;
     auto out = fmt::format("{}: {}{}: {}\n", terminal_safe(recharged.file),
                            recharged.arrangement ? *recharged.arrangement + ", " : std::string(),
-                           run_words::lasting(run.duration), charge_words::ending(run));
+                           charge_words::lasting(run), charge_words::ending(run));
     for (auto const& output : run.outputs)
         if (run.end != RechargeEnd::nothing_charges)
             out += fmt::format("{}: {} in all\n", charge_words::stages(output), print(output.given));

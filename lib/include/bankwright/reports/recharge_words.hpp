@@ -9,6 +9,8 @@
 namespace bankwright::charge_words {
 
 std::string ending(RechargeResult const& run);
+// "about 5 h 30 min (4 h 55 min to 6 h 5 min)"
+std::string lasting(RechargeResult const& run);
 std::string stages(OutputStages const& output);
 
 } // namespace bankwright::charge_words

@@ -13,14 +13,20 @@ BANKWRIGHT_INLINE std::string ending(RechargeResult const& run) {
     switch (run.end) {
     case RechargeEnd::full:
         return "charging has ended";
+    case RechargeEnd::not_all_full:
+        return "charging has ended, and not every battery is full";
     case RechargeEnd::time:
         return "still charging when the time asked for is up";
     case RechargeEnd::battery_empty:
-        return fmt::format("`{}` is driven empty instead", run.ended_by);
+        return fmt::format("`{}` is drained instead, until it gives no more", run.ended_by);
     case RechargeEnd::nothing_charges:
         return "no charger gives any current to a battery";
     }
     return {};
+}
+
+BANKWRIGHT_INLINE std::string lasting(RechargeResult const& run) {
+    return run_words::about(run.duration, range_of(run));
 }
 
 BANKWRIGHT_INLINE std::string stages(OutputStages const& output) {

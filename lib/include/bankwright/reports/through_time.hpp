@@ -66,6 +66,8 @@ constexpr std::string_view name(RechargeEnd end) {
     switch (end) {
     case RechargeEnd::full:
         return "full";
+    case RechargeEnd::not_all_full:
+        return "not-all-full";
     case RechargeEnd::time:
         return "time";
     case RechargeEnd::nothing_charges:

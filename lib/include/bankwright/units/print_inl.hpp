@@ -110,6 +110,7 @@ BANKWRIGHT_INLINE std::string people(UnitTable const& table, double si) {
     if (is(resistance_units)) return internal::engineering(si, "ohm");
     if (is(power_units)) return internal::engineering(si, "W");
     if (is(resistance_per_length_units)) return internal::stepped(si, {{1.0, 1.0, "ohm/m"}, {0.0, 1e-3, "mohm/m"}});
+    if (is(voltage_per_temperature_units)) return internal::stepped(si, {{0.0, 1e-3, "mV/K"}});
     if (is(energy_units)) return internal::stepped(si, {{3.6e6, 3.6e6, "kWh"}, {360.0, 3600.0, "Wh"}, {0.0, 1.0, "J"}});
     if (is(charge_units)) return internal::stepped(si, {{0.0, 3600.0, "Ah"}});
     if (is(length_units)) return internal::length(si);

@@ -41,5 +41,7 @@ using LetThrough = boost::units::quantity<                         // [A2 s]: I2
         boost::units::power_typeof_helper<si::current, boost::units::static_rational<2>>::type, si::time>::type>;
 using ResistancePerLength = // [ohm/m]
     boost::units::quantity<boost::units::divide_typeof_helper<si::resistance, si::length>::type>;
+using VoltagePerTemperature = // [V/K]
+    boost::units::quantity<boost::units::divide_typeof_helper<si::electric_potential, si::temperature>::type>;
 
 } // namespace bankwright

@@ -19,7 +19,7 @@
 namespace bankwright::page {
 
 inline std::string filled_in(RechargeResult const& run) {
-    return (run.end == RechargeEnd::time ? "more than " : "") + print(run.duration);
+    return run.end == RechargeEnd::time ? "more than " + print(run.duration) : charge_words::lasting(run);
 }
 
 inline void charging_chapter(Html& html, BankReport const& report) {

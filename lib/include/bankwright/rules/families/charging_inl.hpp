@@ -4,6 +4,7 @@
 #include "bankwright/devices/battery_nominal.hpp"
 #include "bankwright/devices/charger_limits.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
+#include "bankwright/network/to_branches.hpp"
 #include "bankwright/rules/families/charging.hpp"
 #include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
@@ -183,6 +184,7 @@ private:
         if (!charger.voltage || across.empty()) return;
         auto low = 0.0;  // [V]
         auto high = 0.0; // [V]
+        bool moved = false;
         std::vector<std::string> on_the_way;
         auto here = seen_.verdict().group_of(edge.to);
         for (std::size_t guard = 0; guard < across.size() && here != seen_.verdict().group_of(edge.from); ++guard) {
@@ -190,25 +192,32 @@ private:
                 return seen_.verdict().group_of(graph_.edges[static_cast<std::size_t>(e)].from) == here;
             });
             if (next == across.end() || !battery(*next).chemistry) return;
-            auto const range = charge_range(*battery(*next).chemistry, cell_count(battery(*next)));
-            low += range.low.value();
-            high += range.high.value();
+            auto const& one = battery(*next);
+            auto const range = charge_range(*one.chemistry, cell_count(one));
+            auto const shift = temperature_compensation(*one.chemistry, cell_count(one),
+                                                        one.temperature.value_or(bank_.system.ambient));
+            moved = moved || shift != Voltage{};
+            low += (range.low + shift).value();
+            high += (range.high + shift).value();
             on_the_way.push_back(battery(*next).id);
             here = seen_.verdict().group_of(graph_.edges[static_cast<std::size_t>(*next)].to);
         }
         constexpr double setting = 0.01; // a charger keeps its setting within 1 %, common practice
-        auto const volts = charger.voltage->value();
+        auto const holds = held_voltage(charger, temperature_of_batteries(bank_));
+        auto const volts = holds.value();
         if (volts >= low * (1.0 - setting) && volts <= high * (1.0 + setting)) return;
         constexpr auto rule = rule_named(charging_rules, "charging/voltage");
         auto finding =
             finding_of(rule,
-                       fmt::format("`{}` holds {} across {}, which {} {} to {}", charger.id, print(*charger.voltage),
+                       fmt::format("`{}` holds {} across {}, which {} {} to {}{}", charger.id, print(holds),
                                    quoted_list(on_the_way), on_the_way.size() == 1 ? "needs" : "need",
-                                   print(low * si::volt), print(high * si::volt)),
+                                   print(low * si::volt), print(high * si::volt), moved ? at_temperature() : ""),
                        std::string(rule.fix));
         measured(finding, volts, volts < low ? low : high, "V").key = "voltage";
         add(std::move(finding), charger.id, on_the_way);
     }
+
+    std::string at_temperature() const { return " at " + print(temperature_of_batteries(bank_)); }
 
     void rate(Charger const& charger, WiringEdge const& edge, std::vector<int> const& across) {
         if (!charger.current || across.empty()) return;

@@ -71,6 +71,8 @@ inline constexpr Unit let_through[] = {{"A2 s", 1, 0}, {"A2s", 1, 0}, {"A\u00B2s
 inline constexpr Unit resistance_per_length[] = {{"ohm/m", 1, 0, true},    {"ohm/km", 1, -3, true},
                                                  {"\u03A9/m", 1, 0, true}, {"\u03A9/km", 1, -3, true},
                                                  {"\u2126/m", 1, 0, true}, {"\u2126/km", 1, -3, true}};
+inline constexpr Unit voltage_per_temperature[] = {
+    {"V/K", 1, 0, true}, {"V/degC", 1, 0, true}, {"V/\u00B0C", 1, 0, true}};
 inline constexpr Unit temperature_difference[] = {{"K", 1, 0}};
 inline constexpr Unit fraction[] = {{"%", 1, -2}};
 // A thermometer's scales have an offset beside the factor: parse() knows it.
@@ -96,6 +98,8 @@ inline constexpr UnitTable angular_speed_units{"a rotational speed", "1500 rpm",
 inline constexpr UnitTable let_through_units{"a let-through I2t", "25000 A2 s", internal::unit_tables::let_through};
 inline constexpr UnitTable resistance_per_length_units{"a resistance per length", "1.296 ohm/km",
                                                        internal::unit_tables::resistance_per_length};
+inline constexpr UnitTable voltage_per_temperature_units{"a voltage per kelvin", "-5 mV/K",
+                                                         internal::unit_tables::voltage_per_temperature};
 inline constexpr UnitTable temperature_difference_units{"a temperature difference", "10 K",
                                                         internal::unit_tables::temperature_difference};
 inline constexpr UnitTable fraction_units{"a percentage", "90 %", internal::unit_tables::fraction};
@@ -103,7 +107,7 @@ inline constexpr UnitTable temperature_units{"a temperature", "25 degC", interna
 inline constexpr UnitTable gauge_units{"a wire gauge", "6 AWG", internal::unit_tables::gauge};
 
 // A unit of another quantity is recognized here, so that "36 A" is told from "36 X".
-inline constexpr std::array<UnitTable const*, 19> every_unit_table{&voltage_units,
+inline constexpr std::array<UnitTable const*, 20> every_unit_table{&voltage_units,
                                                                    &current_units,
                                                                    &resistance_units,
                                                                    &power_units,
@@ -118,6 +122,7 @@ inline constexpr std::array<UnitTable const*, 19> every_unit_table{&voltage_unit
                                                                    &angular_speed_units,
                                                                    &let_through_units,
                                                                    &resistance_per_length_units,
+                                                                   &voltage_per_temperature_units,
                                                                    &temperature_difference_units,
                                                                    &fraction_units,
                                                                    &temperature_units,
@@ -185,6 +190,10 @@ struct UnitsOf<LetThrough> {
 template <>
 struct UnitsOf<ResistancePerLength> {
     static constexpr UnitTable const& table = resistance_per_length_units;
+};
+template <>
+struct UnitsOf<VoltagePerTemperature> {
+    static constexpr UnitTable const& table = voltage_per_temperature_units;
 };
 template <>
 struct UnitsOf<TemperatureDifference> {
