@@ -6,8 +6,8 @@ using namespace bankwright;
 
 TEST_CASE("a reading at 80 degF needs no correction") {
     CHECK(gravity_at_80_fahrenheit(1.265, fahrenheit(80)) == doctest::Approx(1.265));
-    CHECK(gravity_at_80_fahrenheit(1.265, fahrenheit(110)) == doctest::Approx(1.275));
-    CHECK(gravity_at_80_fahrenheit(1.265, fahrenheit(50)) == doctest::Approx(1.255));
+    CHECK(gravity_at_80_fahrenheit(1.265, fahrenheit(110)) == doctest::Approx(1.277));
+    CHECK(gravity_at_80_fahrenheit(1.265, fahrenheit(50)) == doctest::Approx(1.253));
 }
 
 TEST_CASE("weak acid freezes long before strong acid") {

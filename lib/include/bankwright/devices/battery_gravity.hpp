@@ -2,12 +2,17 @@
 // Sources: data/tables/specific_gravity.toml.
 #pragma once
 
+#include "bankwright/units/fractions.hpp"
 #include "bankwright/units/quantities.hpp"
 #include "bankwright/units/temperature.hpp"
 
 namespace bankwright {
 
-// The reading as it would be at 80 degF: 0.001 for every 3 degF, added above, taken away below [read twice].
+// What a hydrometer shows in a rested cell at a state of charge and a temperature: straight between the points of the
+// table, in which it falls evenly with the charge, and held beyond its temperatures (0 to 120 degF).
+double specific_gravity(StateOfCharge, Temperature of_the_acid);
+
+// The reading as it would be at 80 degF: 0.004 for every 10 degF, added above, taken away below.
 double gravity_at_80_fahrenheit(double gravity, Temperature of_the_acid);
 
 // Open-circuit voltage of one cell: gravity + 0.845 V (DOE-HDBK-1084-95). Up to 0.1 V for six cells below the published

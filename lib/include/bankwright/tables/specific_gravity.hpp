@@ -23,10 +23,10 @@ inline constexpr Source source_doe_primer{
     "quoted: trade glossary",
 };
 
-inline constexpr Source source_navy{
-    "US Navy aviation training course 14113",
-    "0.001 per 3 degF from 80 degF: add above, subtract below",
-    "undated copy",
+inline constexpr Source source_army_correction{
+    "US Army TM 5-3820-256-24-4",
+    "examples of corrections, 0.004 per 10 degF from 80 degF; so do Table IV of TM 5-1185 and the thermal expansion of the acid. US Navy 14113 and 14344 have 0.001 per 3 degF",
+    "undated copies",
     "read",
 };
 
@@ -79,9 +79,9 @@ struct TemperatureRuleRow {
 };
 // What to add to a reading for each degree above the base.
 inline constexpr std::array<TemperatureRuleRow, 1> temperature_rule{{
-    {80, 3, 0.001},
+    {80, 10, 0.004},
 }};
-inline constexpr Source temperature_rule_source = source_navy;
+inline constexpr Source temperature_rule_source = source_army_correction;
 
 struct FreezingRow {
     double gravity; // [1]
