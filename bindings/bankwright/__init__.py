@@ -6,6 +6,7 @@
     bank.check()                           # what is wrong with it
     bank.solve().frame()                   # volts, amperes, watts of every part
     bank.discharge().runtime               # [s]
+    bankwright.physics.ampacity("6 AWG", "105 degC")  # [A]: functions of the trade, without a bank
 
 Quantities go in as texts ("4.2 mohm") or as numbers times a unit (4.2 * units.mohm). Every number that comes out is SI:
 volts, amperes, watts, seconds, charge from 0 to 1; columns of frames bear the unit in their names. Signs: a battery's
@@ -19,7 +20,7 @@ import json
 import os
 from typing import Any
 
-from . import _core
+from . import _core, physics
 from .answers import Hookup, ShortCircuit, Sizing, Source
 from .bank import Bank, read
 from .comparing import Comparison, compare
@@ -35,8 +36,8 @@ from .tracing import Readings, Trace
 __version__: str = _core.version
 __all__ = ["BadQuantity", "Bank", "Comparison", "Discharge", "Error", "Findings", "Hookup", "Plan", "Quantity",
            "Readings", "Recharge", "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge",
-           "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "compare", "plan",
-           "read", "rules", "solve", "solve_text", "units"]
+           "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "compare",
+           "physics", "plan", "read", "rules", "solve", "solve_text", "units"]
 
 BankLike = str | os.PathLike[str] | Bank
 

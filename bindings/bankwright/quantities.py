@@ -13,17 +13,20 @@ from numpy.typing import NDArray
 from . import _core
 from .errors import BadQuantity, UnitNeeded
 
-__all__ = ["Quantity", "QuantityLike", "SI_UNITS", "Unit", "print_quantity", "quantity_in_si", "quantity_text", "units"]
+__all__ = ["Quantity", "QuantityLike", "SI_UNITS", "Unit", "array_in_si", "print_quantity", "quantity_in_si",
+           "quantity_text", "units", "values_in_si"]
 
 SI_UNITS: dict[str, str] = {"voltage": "V", "current": "A", "resistance": "ohm", "power": "W", "charge": "C",
                             "length": "m", "duration": "s", "mass": "kg", "force": "N", "temperature": "K",
-                            "wire_size": "m2", "fraction": "1"}
+                            "voltage_per_kelvin": "V/K", "wire_size": "m2", "fraction": "1"}
 _EXAMPLES = {"voltage": '"36 V"', "current": '"60 A"', "resistance": '"4.2 mohm"', "power": '"600 W"',
              "charge": '"100 Ah"', "length": '"17 ft" or "0.3 m"', "duration": '"3 h"', "mass": '"30 kg"',
-             "force": '"250 N"', "temperature": '"25 degC" or "77 degF"', "wire_size": '"6 AWG" or "16 mm2"',
+             "force": '"250 N"', "temperature": '"25 degC" or "77 degF"',
+             "voltage_per_kelvin": '"-5 mV/K"', "wire_size": '"6 AWG" or "16 mm2"',
              "fraction": '"90 %"'}
 _TOLERANCE = re.compile(r"±|\+/?-")  # "4 mohm +/- 10 %": the reader looks at what follows
-_WORDS = {"wire_size": "a wire size", "fraction": "a percentage", "charge": "a capacity", "duration": "a time"}
+_WORDS = {"wire_size": "a wire size", "fraction": "a percentage", "charge": "a capacity", "duration": "a time",
+          "voltage_per_kelvin": "a voltage per kelvin"}
 
 
 class Quantity:
@@ -129,6 +132,41 @@ def quantity_in_si(value: QuantityLike, kind: str, name: str = "value") -> float
     Raises UnitNeeded for a bare number, BadQuantity for another quantity's unit, UnknownName for an unknown kind.
     """
     return float(_core.quantity(kind, _TOLERANCE.split(quantity_text(value, kind, name))[0].rstrip())[0])
+
+
+def array_in_si(numbers: NDArray[np.float64], unit: str, kind: str, name: str = "value") -> NDArray[np.float64]:
+    """`numbers` of `unit`, of any shape, in the SI unit of `kind`.
+
+    Raises BadQuantity for another quantity's unit, and for a gauge that there is not.
+    """
+    if kind == "wire_size":
+        known = {size: quantity_in_si(str(Quantity(float(size), unit)), kind, name) for size in np.unique(numbers)}
+        areas: NDArray[np.float64] = np.vectorize(known.__getitem__, otypes=[np.float64])(numbers)
+        return areas
+    scale = quantity_in_si(f"1 {unit}", kind, name)
+    if kind != "temperature":
+        return numbers * scale if scale != 1.0 else numbers
+    step = (quantity_in_si(f"101 {unit}", kind, name) - scale) / 100.0  # a thermometer's scale has an offset
+    return scale + (numbers - 1.0) * step
+
+
+def values_in_si(value: object, kind: str, name: str = "value") -> float | NDArray[np.float64]:
+    """A text, a number or array times a unit, a list of such, or an array in SI: all in the SI unit of `kind`.
+
+    Raises UnitNeeded for a bare number, BadQuantity for another quantity's unit and for what is no array of numbers.
+    """
+    if isinstance(value, str) or (isinstance(value, Quantity) and np.ndim(value.value) == 0):
+        return quantity_in_si(value, kind, name)
+    if isinstance(value, Quantity):
+        return array_in_si(np.asarray(value.value, dtype=np.float64), value.unit, kind, name)
+    if isinstance(value, (list, tuple)) and any(isinstance(one, (str, Quantity)) for one in value):
+        return np.array([values_in_si(one, kind, name) for one in value])
+    if isinstance(value, (list, tuple, np.ndarray)):
+        numbers = np.asarray(value)
+        if numbers.dtype.kind not in "fiu":
+            raise BadQuantity(f"`{name}` is no array of numbers in {SI_UNITS[kind]}, nor of quantities")
+        return numbers.astype(np.float64, copy=False)
+    return quantity_in_si(value, kind, name)  # type: ignore[arg-type]  # it says what is wrong with it
 
 
 def print_quantity(value: float, kind: str) -> str:

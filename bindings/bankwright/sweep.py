@@ -11,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from . import _core
 from .errors import BadQuantity, UnknownName, Unsuitable
 from .keys import sections
-from .quantities import Quantity, quantity_in_si
+from .quantities import Quantity, array_in_si
 from .tables import frame_of, html_table
 
 if TYPE_CHECKING:
@@ -118,18 +118,6 @@ def _spec(bank: Bank, part: str, key: str) -> tuple[str, str]:
     return spec.kind, spec.unit
 
 
-def _in_si(numbers: Floats, unit: str, kind: str, name: str) -> Floats:
-    if kind == "wire_size":
-        known = {size: quantity_in_si(str(Quantity(float(size), unit)), kind, name) for size in np.unique(numbers)}
-        areas: Floats = np.vectorize(known.__getitem__, otypes=[np.float64])(numbers)
-        return areas
-    scale = quantity_in_si(f"1 {unit}", kind, name)
-    if kind != "temperature":
-        return numbers * scale if scale != 1.0 else numbers
-    step = (quantity_in_si(f"101 {unit}", kind, name) - scale) / 100.0  # a thermometer's scale has an offset
-    return scale + (numbers - 1.0) * step
-
-
 class Swept(NamedTuple):
     """What is swept, ready for the library."""
 
@@ -161,7 +149,7 @@ def swept_values(bank: Bank, values: Mapping[str, SweepValue]) -> Swept:
                 raise Unsuitable(f"every value of `{name}` is masked")
             numbers = np.where(mask, numbers[~mask][0], numbers)
             masks.append(mask)
-        arrays[name] = numbers if unit is None or unit == si else _in_si(numbers, unit, kind, name)
+        arrays[name] = numbers if unit is None or unit == si else array_in_si(numbers, unit, kind, name)
         units[name] = si
     shape = _common_shape(arrays)
     flat = {name: np.ascontiguousarray(np.broadcast_to(array, shape)).ravel() for name, array in arrays.items()}

@@ -4,6 +4,7 @@
 #include "bankwright/analyses/sweep.hpp"
 #include "bankwright/version.hpp"
 #include "interruptible.hpp"
+#include "physics.hpp"
 
 #include <atomic>
 #include <exception>
@@ -232,6 +233,49 @@ void add_answers(py::class_<ReadBank, SharedBank>& bank) {
         .def("written", &written_answer, no_lock);
 }
 
+// A function whose first argument is a word. py::vectorize takes what it does not spread by value only.
+template <class... Numbers>
+auto vectorized_but_for_the_word(double (*function)(std::string const&, Numbers...)) {
+    return py::vectorize([function](std::string word, Numbers... numbers) { return function(word, numbers...); });
+}
+
+// Each function is spread over its arrays, whose shapes broadcast; words are the same for all.
+void add_physics(py::module_& module) {
+    using py::arg;
+    using py::vectorize;
+    module.def("thinnest_gauge", vectorize(&physics::thinnest_gauge), arg("area"));
+    module.def("ampacity", vectorize(&physics::ampacity), arg("area"), arg("insulation"), arg("ambient"),
+               arg("engine_space"), arg("bundle"));
+    module.def("wire_resistance", vectorize(&physics::wire_resistance), arg("area"), arg("length"), arg("temperature"),
+               arg("tinned"));
+    module.def("wire_temperature", vectorize(&physics::wire_temperature), arg("area"), arg("current"),
+               arg("insulation"), arg("ambient"), arg("engine_space"), arg("bundle"));
+    module.def("voltage_drop", vectorize(&physics::voltage_drop), arg("area"), arg("length"), arg("current"),
+               arg("insulation"), arg("ambient"), arg("tinned"));
+    module.def("withstand", vectorize(&physics::withstand), arg("area"), arg("insulation"));
+    module.def("withstand_time", vectorize(&physics::withstand_time), arg("area"), arg("current"), arg("insulation"));
+    module.def("trip_classes", &physics::trip_classes);
+    module.def("trip_at_least", vectorized_but_for_the_word(&physics::trip_at_least), arg("trip_class"), arg("rating"),
+               arg("current"));
+    module.def("trip_at_most", vectorized_but_for_the_word(&physics::trip_at_most), arg("trip_class"), arg("rating"),
+               arg("current"));
+    module.def("rested_voltage", vectorized_but_for_the_word(&physics::rested_voltage), arg("chemistry"), arg("charge"),
+               arg("nominal"), arg("temperature"));
+    module.def("charge_at_voltage", vectorized_but_for_the_word(&physics::charge_at_voltage), arg("chemistry"),
+               arg("voltage"), arg("nominal"), arg("temperature"));
+    module.def("specific_gravity", vectorize(&physics::specific_gravity), arg("charge"), arg("temperature"));
+    module.def("gravity_at_80", vectorize(&physics::gravity_at_80), arg("gravity"), arg("temperature"));
+    module.def("freezing_point", vectorize(&physics::freezing_point), arg("gravity"));
+    module.def("usual_exponent", &physics::usual_exponent, arg("chemistry"));
+    module.def("exponent", vectorize(&physics::exponent), arg("capacity"), arg("hours"), arg("reserve"));
+    module.def("usable_capacity", vectorize(&physics::usable_capacity), arg("current"), arg("capacity"), arg("hours"),
+               arg("exponent"), arg("share"));
+    module.def("capacity_ratio", vectorized_but_for_the_word(&physics::capacity_ratio), arg("chemistry"),
+               arg("temperature"));
+    module.def("motor_current", vectorize(&physics::motor_current), arg("voltage"), arg("rated_voltage"),
+               arg("rated_current"), arg("winding"), arg("throttle"));
+}
+
 } // namespace
 
 } // namespace bankwright::python
@@ -282,4 +326,5 @@ PYBIND11_MODULE(_core, module) {
         },
         py::arg("kind"), py::arg("text"));
     module.def("print", &print_answer, py::arg("kind"), py::arg("value"));
+    add_physics(module);
 }

@@ -9,7 +9,7 @@ namespace bankwright::python {
 
 std::string tolerance_answer(ReadBank const& read, MomentWords const& moment, SampleWords const& words) {
     auto const& bank = read.whole();
-    Toleranced toleranced{head_of(read.seen), {}, {}, {}};
+    Toleranced toleranced{head_of(read.seen, bank, Asked::run, is_part(moment_of(moment))), {}, {}, {}};
     toleranced.options.moment = moment_of(moment);
     toleranced.options.samples = words.samples;
     toleranced.options.seed = words.seed;

@@ -61,7 +61,7 @@ def test_a_rested_battery_stands_at_the_published_voltage(source):
 
 
 def test_a_thousand_feet_of_copper_resist_as_the_code_prints():
-    for row in rows_of("nec_chapter_9", "copper_resistance"):
+    for row in rows_of("nec_chapter_9", "stranded_resistance"):
         gauge = row["gauge"] if row["gauge"] > 0 else f"{1 - row['gauge']}/0"
         bank = Bank(ambient=row["temperature"] * units.degC).battery("A", voltage="12 V", emf="12 V", resistance="1 mohm")
         bank.load("lamp", current="1 A").cable("return", "lamp-", "A-", resistance="1 mohm")

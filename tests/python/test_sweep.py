@@ -95,7 +95,7 @@ def test_no_operating_point_is_no_number():
 @pytest.mark.parametrize("values, error, told", [
     ({"Z.resistance": [1.0]}, bankwright.UnknownName, "no part `Z`"),
     ({"A.resistanse": [1.0]}, bankwright.UnknownName, "did you mean `resistance`"),
-    ({"A.chemistry": [1.0]}, bankwright.Unsuitable, "no quantity"),
+    ({"A.chemistry": [1.0]}, bankwright.Unsuitable, "not a quantity"),
     ({"A.charge": [0.5, 1.5]}, bankwright.Unsuitable, "out of its range in bank 1"),
     ({"A.resistance": [0.004, np.nan]}, bankwright.Unsuitable, "out of its range in bank 1"),
     ({"main.resistance": [0.004, 0.0]}, bankwright.Unsuitable, "above 0 ohm"),
