@@ -74,7 +74,8 @@ Outcome ToleranceCommand::run(bool color) const {
     auto asked = options;
     asked.samples = samples == usual ? usual_samples(checked.bank) : samples;
     auto const checks = tried == usual ? usual_checks(checked.bank) : tried;
-    Toleranced toleranced{head_of(checked), asked, tolerance(checked.bank, asked), {}};
+    Toleranced toleranced{
+        head_of(checked, checked.bank, Asked::run, is_part(asked.moment)), asked, tolerance(checked.bank, asked), {}};
     if (toleranced.result.solved && checks > 0) {
         Progress progress(checks, "banks");
         RuleShareOptions shares;

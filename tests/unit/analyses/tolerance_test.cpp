@@ -1,5 +1,7 @@
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/tolerance.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
+#include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/units/literals.hpp"
 #include "unit/sizing/random_boats.hpp"
 
@@ -273,4 +275,38 @@ TEST_CASE("a sample bank stays within its tolerances, and the same number gives 
             CHECK(drawn.batteries[b].charge->value() >= 0.98 - 1e-12);
         }
     }
+}
+
+// What nobody states is drawn as widely as it is unknown: the exponent over its usual range (common practice, 1.05 to
+// 1.15 for AGM), wear down to where a battery is due for another (80 %), the resistance by 40 %.
+TEST_CASE("what is assumed of a battery is drawn as widely as it is unknown, and what is stated is not") {
+    Bank bank;
+    for (auto const* id : {"A", "B"}) {
+        Battery battery;
+        battery.id = id;
+        battery.chemistry = Chemistry::agm;
+        battery.voltage = 12.0 * si::volt;
+        battery.capacity = 100.0 * 3600.0 * si::coulomb;
+        bank.batteries.push_back(battery);
+    }
+    auto const usual = internal_resistance(bank.batteries[0], celsius(25.0)).value();
+    double least = 2.0, most = 0.0, worn = 1.0, low = 1.0, high = 1.0;
+    for (std::uint64_t n = 0; n < 500; ++n) {
+        auto const drawn = sample_bank(bank, {}, 1, n);
+        auto const& one = drawn.batteries[0];
+        auto const exponent = peukert_exponent(one);
+        least = std::min(least, exponent);
+        most = std::max(most, exponent);
+        worn = std::min(worn, one.health->value());
+        low = std::min(low, one.resistance->value() / usual);
+        high = std::max(high, one.resistance->value() / usual);
+        CHECK(*one.health == *drawn.batteries[1].health); // they age together
+    }
+    CHECK(least == doctest::Approx(1.05).epsilon(0.002));
+    CHECK(most == doctest::Approx(1.15).epsilon(0.002));
+    CHECK(worn == doctest::Approx(0.8).epsilon(0.01));
+    CHECK(low == doctest::Approx(0.6).epsilon(0.02));
+    CHECK(high == doctest::Approx(1.4).epsilon(0.02));
+    bank.batteries[0].health = Health::of(0.9);
+    CHECK(*sample_bank(bank, {}, 1, 3).batteries[0].health == Health::of(0.9));
 }

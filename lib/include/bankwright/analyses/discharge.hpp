@@ -37,7 +37,7 @@ inline constexpr std::size_t most_legs = 10'000;
 
 enum class RunEnd {
     time,               // DischargeOptions::longest is over, or the last leg
-    battery_empty,      // a battery has no charge left, or none at hand at its current
+    battery_empty,      // a battery has no charge left, or none at hand at its current (DischargeResult::recovers)
     battery_cutoff,     // a battery's voltage is down to its low_cutoff, its own or its chemistry's
     load_cutoff,        // a motor or load sees less than its min_voltage
     no_operating_point, // the bank can no longer give what the loads ask for
@@ -46,7 +46,8 @@ enum class RunEnd {
 
 struct DischargeResult {
     RunEnd end = RunEnd::time;
-    std::string ended_by; // the battery, motor or load; empty where none is to blame
+    std::string ended_by;  // the battery, motor or load; empty where none is to blame
+    bool recovers = false; // battery_empty: the rest of its charge, over a fiftieth, comes back with time
     Duration runtime{};
     std::optional<Duration> to_reserve; // until the first battery was down to its reserve; none if it never was
     std::vector<BatterySample> samples; // the first at 0, the last at `runtime`; fewer where they would fill memory

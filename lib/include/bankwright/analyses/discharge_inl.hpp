@@ -149,6 +149,9 @@ private:
         }
         bool const battery = event.end == RunEnd::battery_empty || event.end == RunEnd::battery_cutoff;
         auto const& who = battery ? bank_.batteries[event.index].id : course_.state().load_ids()[event.index];
+        constexpr double hardly_any = 0.02;
+        result_.recovers =
+            event.end == RunEnd::battery_empty && course_.state().charge_solved(event.index) > hardly_any;
         if (!battery || !has_protective_disconnect(bank_.batteries[event.index])) return end(event.end, who);
         result_.dropped_out.push_back({who, course_.time() * si::second});
         auto const drew = course_.state().draws();

@@ -5,19 +5,13 @@
 #include "bankwright/analyses/spreads.hpp"
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 
 #include <cmath>
 #include <stdexcept>
 
 namespace bankwright {
 namespace internal::run_ranges {
-
-// The reserve minutes (25 A at 80 degF) from which peukert_exponent() comes to this.
-inline Duration reserve_for(Battery const& battery, double exponent) {
-    auto const warm = capacity_ratio(*battery.chemistry, celsius((80.0 - 32.0) / 1.8));
-    auto const rated = rated_time(battery);
-    return rated * std::pow(battery.capacity->value() * warm / rated.value() / 25.0, exponent);
-}
 
 // Everything that is not known, where it makes the run shorter; with -1 longer.
 inline Bank leaning(Bank bank, double shorter) {
@@ -29,12 +23,21 @@ inline Bank leaning(Bank bank, double shorter) {
         *battery.capacity *= share;
         auto const usual = usual_exponent(*battery.chemistry);
         battery.reserve = battery.reserve ? Duration(*battery.reserve * share)
-                                          : reserve_for(battery, shorter > 0.0 ? usual.high : usual.low);
+                                          : reserve_at_exponent(battery, shorter > 0.0 ? usual.high : usual.low);
+        if (shorter > 0.0 && !battery.health && !has_weak_cell(battery))
+            battery.health = Health::of(1.0 - unknown_wear);
     }
     return bank;
 }
 
 } // namespace internal::run_ranges
+
+BANKWRIGHT_INLINE Duration as_well_as_known(Duration time) {
+    constexpr double minute = 60.0;
+    if (time.value() < 3.0 * minute) return time;
+    auto const step = time.value() < 30.0 * minute ? minute : 5.0 * minute;
+    return std::round(time.value() / step) * step * si::second;
+}
 
 BANKWRIGHT_INLINE RunRange run_range(Bank const& bank, DischargeOptions options) {
     if (auto const missing = missing_for_discharge(bank)) throw std::invalid_argument(*missing);

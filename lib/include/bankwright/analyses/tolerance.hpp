@@ -82,7 +82,8 @@ void refuse_unfit(ToleranceOptions const& options);
 // Throws std::invalid_argument as build() does, for unfit options, and for a bank that is too_many_to_vary().
 ToleranceResult tolerance(Bank const& bank, ToleranceOptions const& options = {});
 
-// The bank as draw `number` of a seed makes it, capacities among what varies: for questions that need a whole bank.
+// The bank as draw `number` of a seed makes it, for questions that need a whole bank: capacities vary too, and what the
+// file leaves open about them, Peukert's exponent over its usual range and wear (analyses/spreads.hpp).
 Bank sample_bank(Bank const& bank, Spreads const& spreads, std::uint64_t seed, std::uint64_t number);
 
 } // namespace bankwright

@@ -2,6 +2,8 @@
 
 #include "bankwright/analyses/tolerance.hpp"
 #include "bankwright/analyses/tolerance/tolerance_spreads.hpp"
+#include "bankwright/devices/battery_capacity.hpp"
+#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/graph/as_index.hpp"
 #include "bankwright/network/build.hpp"
 #include "bankwright/network/option_limits.hpp"
@@ -342,6 +344,7 @@ BANKWRIGHT_INLINE Bank sample_bank(Bank const& bank, Spreads const& usual, std::
     SpreadsOfBank const spreads(bank, usual);
     auto const ambient = bank.system.ambient;
     auto drawn = bank;
+    auto const worn = Health::of(1.0 - unknown_wear * 0.5 * (1.0 + draw())); // batteries of one bank age together
     for (auto& battery : drawn.batteries) {
         auto const resistance = internal_resistance(battery, ambient);
         auto const points = spreads.of_charge(battery) * draw();
@@ -353,7 +356,15 @@ BANKWRIGHT_INLINE Bank sample_bank(Bank const& bank, Spreads const& usual, std::
                 std::clamp(battery.charge.value_or(StateOfCharge::of(1.0)).value() + points, 0.0, 1.0));
         battery.resistance = resistance * (1.0 + spreads.of_resistance(battery) * draw());
         auto const capacity = 1.0 + spreads.of_capacity(battery) * draw();
-        if (battery.capacity) battery.capacity = *battery.capacity * capacity;
+        auto const bent = draw();
+        if (!battery.capacity) continue;
+        battery.capacity = *battery.capacity * capacity;
+        if (!battery.health && !has_weak_cell(battery)) battery.health = worn;
+        if (battery.reserve) battery.reserve = *battery.reserve * capacity;
+        if (battery.reserve || !battery.chemistry) continue;
+        auto const range = usual_exponent(*battery.chemistry);
+        battery.reserve = reserve_at_exponent(
+            battery, range.usual + bent * (bent < 0.0 ? range.usual - range.low : range.high - range.usual));
     }
     for (auto* runs : {&drawn.jumpers, &drawn.cables})
         for (auto& run : *runs)

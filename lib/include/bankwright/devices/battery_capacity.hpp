@@ -25,6 +25,10 @@ double peukert_exponent(Duration t1, Current i1, Duration t2, Current i2);
 double peukert_exponent(Battery const&);
 Source peukert_source(Battery const&);
 
+// The `reserve` from which that comes to so much. The two ratings must lie apart: where the battery's rated current is
+// about 25 A nothing tells an exponent.
+Duration reserve_at_exponent(Battery const&, double exponent);
+
 // Of a chemistry, where no second rating tells it: the one that is taken, and the usual range.
 struct UsualExponent {
     double usual, low, high;
@@ -52,6 +56,7 @@ struct DischargeLaw {
     Current rated_current() const { return full / rated; }
 };
 DischargeLaw discharge_law(Battery const&, Temperature ambient);
+Charge usable_capacity(DischargeLaw const&, Current);
 
 // Charge left after standing: an equal share lost each month, twice as fast for every 10 K above 25 degC [from memory].
 StateOfCharge charge_after_standing(Chemistry, StateOfCharge, Duration, Temperature);

@@ -61,6 +61,13 @@ BANKWRIGHT_INLINE double peukert_exponent(Battery const& battery) {
     return tables::chemistries::peukert[static_cast<std::size_t>(*battery.chemistry)].usual;
 }
 
+BANKWRIGHT_INLINE Duration reserve_at_exponent(Battery const& battery, double exponent) {
+    namespace ratings = internal::capacity_ratings;
+    auto const warm = battery.chemistry ? capacity_ratio(*battery.chemistry, celsius(ratings::reserve_celsius)) : 1.0;
+    return peukert_time(rated_capacity(battery) * warm, rated_time(battery), exponent,
+                        ratings::reserve_amperes * si::ampere);
+}
+
 BANKWRIGHT_INLINE UsualExponent usual_exponent(Chemistry chemistry) {
     auto const& row = tables::chemistries::peukert[static_cast<std::size_t>(chemistry)];
     return {row.usual, row.low, row.high};
@@ -92,10 +99,13 @@ BANKWRIGHT_INLINE DischargeLaw discharge_law(Battery const& battery, Temperature
             battery.chemistry ? deep_charge(*battery.chemistry) : 0.0};
 }
 
-BANKWRIGHT_INLINE Charge usable_capacity(Battery const& battery, Current current, Temperature ambient) {
-    auto const law = discharge_law(battery, ambient);
+BANKWRIGHT_INLINE Charge usable_capacity(DischargeLaw const& law, Current current) {
     if (current.value() * law.rated.value() <= law.full.value()) return law.full;
     return peukert_time(law.full, law.rated, law.exponent, current) * current;
+}
+
+BANKWRIGHT_INLINE Charge usable_capacity(Battery const& battery, Current current, Temperature ambient) {
+    return usable_capacity(discharge_law(battery, ambient), current);
 }
 
 BANKWRIGHT_INLINE StateOfCharge charge_after_standing(Chemistry chemistry, StateOfCharge charge, Duration standing,

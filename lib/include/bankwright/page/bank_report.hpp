@@ -5,6 +5,7 @@
 #include "bankwright/analyses/hookup.hpp"
 #include "bankwright/analyses/operating_point.hpp"
 #include "bankwright/analyses/recharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/analyses/short_circuit.hpp"
 #include "bankwright/bank/bank.hpp"
 #include "bankwright/findings/rule_info.hpp"
@@ -43,6 +44,7 @@ struct BankReport {
     OperatingPoint point;
     std::vector<std::vector<std::string>> strings; // ids of parallel strings' batteries; empty: no such arrangement
     std::optional<DischargeResult> run;
+    std::optional<RunRange> run_range;                 // with it
     std::string no_run;                                // why there is none
     std::vector<ThrottledRun> at_throttles;            // rising; empty where there is no motor to throttle
     std::optional<RechargeResult> charge_from_empty;   // none: no charger, or see no_charge

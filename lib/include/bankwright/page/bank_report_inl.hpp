@@ -86,6 +86,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         DischargeOptions asked;
         asked.moment = options.moment;
         report.run = discharge(bank, asked);
+        report.run_range = run_range(bank, asked);
         if (parts <= most_parts_of_hookup) report.at_throttles = internal::at_throttles(bank, options.moment);
     }
     internal::charge(report, bank, verdict, parts);

@@ -9,8 +9,8 @@
 
 namespace bankwright {
 
-// What is asked: currents that flow now, or how long a run or a charge takes.
-enum class Asked { currents, run, charge };
+// What is asked: currents that flow now, how long a run or a charge takes, or all of these.
+enum class Asked { currents, run, charge, everything };
 
 // "resistance of `A` and `B` by chemistry and capacity, within 40 %", in the order of how much they may change.
 // `part_throttle`: the moments asked for have motors between off and full.

@@ -1,6 +1,8 @@
 // Bodies of assumption_words.hpp.
 #pragma once
 
+#include "bankwright/analyses/spreads.hpp"
+#include "bankwright/devices/battery_acceptance.hpp"
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_weak_cell.hpp"
@@ -70,13 +72,15 @@ BANKWRIGHT_INLINE std::vector<std::string> assumptions(Bank const& bank, Asked a
     auto const is_part = [](Throttle throttle) { return throttle.value() > 0.0 && throttle.value() < 1.0; };
     assuming::Same same;
     for (auto const& battery : bank.batteries)
-        if (asked == Asked::run) assuming::exponent_of(battery, same);
+        if (asked == Asked::run || asked == Asked::everything) assuming::exponent_of(battery, same);
     for (auto const& battery : bank.batteries)
         assuming::resistance_of(battery, same);
     for (auto const& battery : bank.batteries) {
         if (!battery.charge && !battery.emf) same.add("{} full", battery.id);
         if (asked != Asked::currents && !battery.health && !has_weak_cell(battery))
-            same.add("{} as good as new", battery.id);
+            same.add(
+                fmt::format("{{}} as good as new, though {:.0f} % of the capacity may be gone", 100.0 * unknown_wear),
+                battery.id);
     }
     for (auto const& charger : bank.chargers)
         if (asked == Asked::run && charger.connected.value_or(false))
@@ -85,8 +89,9 @@ BANKWRIGHT_INLINE std::vector<std::string> assumptions(Bank const& bank, Asked a
     for (auto const& converter : bank.converters)
         if (asked != Asked::currents) same.add("{} at work all the while", converter.id);
     auto said = same.said();
-    if (asked == Asked::charge)
-        said.push_back("what a battery takes as it fills by chemistry, so that times are good to a tenth");
+    if (asked == Asked::charge || (asked == Asked::everything && !bank.chargers.empty()))
+        said.push_back(fmt::format("what a battery takes as it fills by chemistry, times within {:.0f} %",
+                                   usual_charging_spread.in_percent()));
     for (auto const& motor : bank.motors)
         part_throttle = part_throttle || (motor.throttle && is_part(*motor.throttle));
     if (!bank.motors.empty() && part_throttle)

@@ -8,8 +8,11 @@
 #include "bankwright/text/escape.hpp"
 #include "bankwright/units/print.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -41,13 +44,36 @@ inline std::string times(Discharged const& discharged) {
                        run_words::about(*run.to_reserve, range ? range->to_reserve : std::nullopt), whole);
 }
 
+// In each battery when the run ends, alike ones in one line.
+inline std::string left(Discharged const& discharged) {
+    auto const& run = discharged.run;
+    if (run.end == RunEnd::time) return {};
+    std::vector<std::pair<std::string, std::string>> said; // how much, in which
+    for (std::size_t b = 0; b < discharged.batteries.size(); ++b) {
+        auto const share = run.samples.back().charge[b].value();
+        if (share < 0.005 || !discharged.capacities[b]) continue;
+        auto const much = fmt::format("about {:.0f} Ah", discharged.capacities[b]->value() / 3600.0 * share);
+        auto const id = fmt::format("`{}`", discharged.batteries[b]);
+        auto const alike = std::find_if(said.begin(), said.end(), [&](auto const& one) { return one.first == much; });
+        if (alike == said.end())
+            said.push_back({much, id});
+        else
+            alike->second += ", " + id;
+    }
+    std::string out;
+    for (auto const& [much, ids] : said)
+        out += fmt::format("{} left in {}\n", much, ids);
+    if (run.recovers) out += "what is left comes back at a smaller current, or after a rest\n";
+    return out;
+}
+
 inline std::string rest(Discharged const& discharged) {
     auto const& samples = discharged.run.rest;
     if (samples.empty()) return {};
     auto const& empty = discharged.run.rest_ended_by;
     return fmt::format("\nat rest afterwards, for {}{}; a current flows where one battery charges another\n\n{}",
                        print(samples.back().time - samples.front().time),
-                       empty.empty() ? "" : fmt::format(", until `{}` is empty", empty),
+                       empty.empty() ? "" : fmt::format(", until `{}` gives no more", empty),
                        battery_table(samples, discharged.batteries));
 }
 
@@ -65,12 +91,7 @@ BANKWRIGHT_INLINE std::string discharge_text(Discharged const& discharged) {
     if (run.samples.empty()) return out;
 
     out += "\n" + battery_table(run.samples, discharged.batteries) + "\n";
-    for (std::size_t b = 0; b < discharged.batteries.size(); ++b) {
-        auto const left = run.samples.back().charge[b].value();
-        if (run.end == RunEnd::time || left < 0.005 || !discharged.capacities[b]) continue;
-        out += fmt::format("`{}` still holds about {:.0f} Ah when the run ends\n", discharged.batteries[b],
-                           discharged.capacities[b]->value() / 3600.0 * left);
-    }
+    out += internal::run_text::left(discharged);
     if (run.energy.used.value() > 0.0) out += run_words::energy(run.energy);
     out += internal::run_text::against_alike(discharged) + assumed_line(discharged.assumed) +
            internal::run_text::rest(discharged);

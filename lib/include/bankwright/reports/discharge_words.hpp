@@ -11,8 +11,7 @@
 namespace bankwright::run_words {
 
 std::string ending(DischargeResult const& run);
-// "about 1 h 35 min": to five minutes from half an hour on, to whole ones from three minutes on, as nobody knows
-// better.
+// "about 1 h 35 min", as well as it is known.
 std::string about(Duration time);
 // The same with what is not known: "about 1 h 35 min (1 h 15 min to 1 h 50 min)".
 std::string about(Duration time, std::optional<TimeRange> const& range);

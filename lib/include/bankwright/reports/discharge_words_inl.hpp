@@ -4,8 +4,6 @@
 #include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/units/print.hpp"
 
-#include <cmath>
-
 #include <fmt/format.h>
 
 namespace bankwright::run_words {
@@ -15,7 +13,8 @@ BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     case RunEnd::time:
         return run.legs_done > 0 ? "the last leg is over" : "still running when the time asked for is up";
     case RunEnd::battery_empty:
-        return fmt::format("`{}` is empty", run.ended_by);
+        return run.recovers ? fmt::format("`{}` gives no more at this current", run.ended_by)
+                            : fmt::format("`{}` is empty", run.ended_by);
     case RunEnd::battery_cutoff:
         return fmt::format("`{}` is down to its cut-off voltage", run.ended_by);
     case RunEnd::load_cutoff:
@@ -28,24 +27,13 @@ BANKWRIGHT_INLINE std::string ending(DischargeResult const& run) {
     return {};
 }
 
-namespace internal {
-
-inline Duration to_known(Duration time) {
-    constexpr double minute = 60.0;
-    if (time.value() < 3.0 * minute) return time;
-    auto const step = time.value() < 30.0 * minute ? minute : 5.0 * minute;
-    return std::round(time.value() / step) * step * si::second;
-}
-
-} // namespace internal
-
 BANKWRIGHT_INLINE std::string about(Duration time) {
-    return happens_at_once(time) ? "at once" : "about " + print(internal::to_known(time));
+    return happens_at_once(time) ? "at once" : "about " + print(as_well_as_known(time));
 }
 
 BANKWRIGHT_INLINE std::string about(Duration time, std::optional<TimeRange> const& range) {
     if (!range || happens_at_once(time)) return about(time);
-    auto const low = print(internal::to_known(range->low)), high = print(internal::to_known(range->high));
+    auto const low = print(as_well_as_known(range->low)), high = print(as_well_as_known(range->high));
     return low == high ? about(time) : fmt::format("{} ({} to {})", about(time), low, high);
 }
 
@@ -61,13 +49,13 @@ BANKWRIGHT_INLINE bool happens_at_once(Duration time) { return time < 1.0 * si::
 BANKWRIGHT_INLINE std::string lasting(Duration time) { return about(time); }
 
 BANKWRIGHT_INLINE std::string drop_out(DroppedOut const& gone) {
-    auto const when = happens_at_once(gone.time) ? std::string("at once") : "after " + print(gone.time);
+    auto const when = happens_at_once(gone.time) ? std::string("at once") : "after " + about(gone.time);
     return fmt::format("{} the protective disconnect of `{}` opens", when, gone.battery);
 }
 
 BANKWRIGHT_INLINE std::string reversal(ReversedCell const& cell) {
     return fmt::format("after {} a weak cell of `{}` is empty, and is driven backwards from then on, to {}",
-                       print(cell.time), cell.battery, print(cell.deepest));
+                       about(cell.time), cell.battery, print(cell.deepest));
 }
 
 } // namespace bankwright::run_words

@@ -101,7 +101,10 @@ BANKWRIGHT_INLINE std::string sizing_markdown(Sized const& sized) {
     }
     for (auto const& one : cut_tables(sized.cuts))
         out += fmt::format("\n## To cut and to buy: {}\n\n{}", one.title, markdown_table(one));
-    return out + "\n" + std::string(assumed) + ".\n\n" + std::string(disconnect_caution) + ".\n";
+    out += "\n" + std::string(assumed) + ".\n\n";
+    if (auto const line = assumed_line(sized.assumed); !line.empty())
+        out += markdown_cell(line.substr(0, line.size() - 1)) + ".\n\n";
+    return out + std::string(disconnect_caution) + ".\n";
 }
 
 BANKWRIGHT_INLINE std::string cut_list_csv(Sized const& sized) {

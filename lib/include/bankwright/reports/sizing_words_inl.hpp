@@ -1,6 +1,7 @@
 // Bodies of sizing_words.hpp.
 #pragma once
 
+#include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/reports/sizing_words.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/sizing/standard_sizes.hpp"
@@ -151,7 +152,7 @@ BANKWRIGHT_INLINE std::vector<std::string> no_less(SizingResult const& result) {
 
 BANKWRIGHT_INLINE std::string run_time(Sized const& sized) {
     if (!sized.reached) return {};
-    auto line = fmt::format("it runs {}", print(*sized.reached));
+    auto line = fmt::format("it runs {}", run_words::about(*sized.reached));
     if (sized.wanted) line += fmt::format("; {} is wanted", print(*sized.wanted));
     return line;
 }

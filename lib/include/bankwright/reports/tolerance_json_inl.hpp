@@ -53,6 +53,7 @@ BANKWRIGHT_INLINE std::string tolerance_json(Toleranced const& toleranced) {
                         {"version", 1},
                         {"file", toleranced.file},
                         {"arrangement", json::text(toleranced.arrangement)},
+                        {"assumed", toleranced.assumed},
                         {"status", result.solved ? "solved" : "no-operating-point"},
                         {"seed", toleranced.options.seed},
                         {"samples", result.samples},

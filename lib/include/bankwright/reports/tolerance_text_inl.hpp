@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/reports/table.hpp"
 #include "bankwright/reports/tolerance_text.hpp"
 #include "bankwright/text/escape.hpp"
@@ -17,7 +18,7 @@ namespace internal::tolerance_words {
 inline std::string what_varies(Spreads const& s) {
     auto const share = [](Spread spread) { return fmt::format("{:.3g} %", spread.in_percent()); };
     return fmt::format(
-        "assumed tolerances, unless the file says otherwise: batteries' resistance +/- {}, their "
+        "tolerances, unless the file says otherwise: batteries' resistance where stated +/- {}, their "
         "charge +/- {:.3g} points, their capacity +/- {}, conductors +/- {}, joints +/- {}, contacts +/- {}\n",
         share(s.resistance), s.charge.in_percent(), share(s.capacity), share(s.conductor), share(s.joint),
         share(s.contact));
@@ -94,8 +95,9 @@ inline std::string run_time(Toleranced const& toleranced) {
     if (!toleranced.shares.run_time || toleranced.shares.samples == 0) return {};
     auto const& run = *toleranced.shares.run_time;
     if (run.most < 1.0 * si::second) return "\nit does not run for a second, as stated or in any sample\n";
-    auto line = fmt::format("\nit runs {} as stated, {} on average, {} to {} in all samples", print(run.as_stated),
-                            print(run.mean), print(run.least), print(run.most));
+    auto line =
+        fmt::format("\nit runs {} as stated, {} on average, {} to {} in all samples", run_words::about(run.as_stated),
+                    run_words::about(run.mean), print(as_well_as_known(run.least)), print(as_well_as_known(run.most)));
     if (!run.ended_by.empty()) line += fmt::format("; `{}` ends it most often", run.ended_by.front());
     return line + "\n";
 }
@@ -109,7 +111,7 @@ BANKWRIGHT_INLINE std::string tolerance_text(Toleranced const& toleranced) {
                                   toleranced.arrangement ? *toleranced.arrangement + ", " : std::string());
     if (!result.solved) return head + "no operating point as stated, and so nothing to vary\n";
     auto out = head + fmt::format("{} samples, seed {}\n", result.samples, toleranced.options.seed);
-    out += what_varies(toleranced.options.spreads) + "\n" + answers(result);
+    out += what_varies(toleranced.options.spreads) + assumed_line(toleranced.assumed) + "\n" + answers(result);
     if (result.unanswered > 0)
         out += fmt::format("{} samples have no operating point: more is asked than there is\n", result.unanswered);
     return out + influences(result) + rules(toleranced) + run_time(toleranced);

@@ -15,6 +15,9 @@ namespace internal::shares {
 
 inline bool counts(Finding const& finding) { return finding.level != Level::note && !finding.accepted; }
 
+// Rules that compare labels find in a sample what they find in the bank as stated: labels do not vary.
+inline bool compares_labels(Finding const& finding) { return finding.rule == "matching/mixed-capacity"; }
+
 template <class Key>
 std::vector<Key> most_frequent_first(std::map<Key, std::size_t> const& counted) {
     std::vector<std::pair<std::size_t, Key>> all;
@@ -58,7 +61,7 @@ BANKWRIGHT_INLINE SampleShares rule_shares(Bank const& bank, RuleShareOptions co
         auto const drawn = sample_bank(bank, options.spreads, options.seed, number);
         std::set<std::string> fired;
         for (auto const& finding : check(drawn).findings) {
-            if (!counts(finding)) continue;
+            if (!counts(finding) || compares_labels(finding)) continue;
             auto& share = rules[finding.rule];
             share.rule = finding.rule;
             share.level = std::max(share.level, finding.level);
@@ -83,6 +86,7 @@ BANKWRIGHT_INLINE SampleShares rule_shares(Bank const& bank, RuleShareOptions co
             share.rule = finding.rule;
             share.level = std::max(share.level, finding.level);
             share.as_stated = true;
+            if (compares_labels(finding)) share.samples = options.samples;
         }
     for (auto& [rule, share] : rules) {
         if (auto const named = most_frequent_first(parts[rule]); !named.empty()) share.part = named.front();

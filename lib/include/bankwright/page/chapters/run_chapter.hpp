@@ -31,11 +31,17 @@ inline void throttles(Html& html, BankReport const& report) {
     for (auto const& run : runs) {
         chart.curves.front().x.push_back(run.throttle.in_percent());
         chart.curves.front().y.push_back(run.runtime.value() / 3600.0);
-        rows.push_back({fmt::format("{:.0f} %", run.throttle.in_percent()), print(run.runtime)});
+        rows.push_back({fmt::format("{:.0f} %", run.throttle.in_percent()), run_words::about(run.runtime)});
     }
     html.element("h3", "With every motor at another throttle");
     html.open("figure", "chart").element("figcaption", chart.title).picture(to_svg(chart)).close();
     html.table("Run time over throttle, in figures", {{"throttle"}, {"runs for", true}}, rows);
+}
+
+inline std::string lasting(BankReport const& report) {
+    if (report.run->end == RunEnd::time) return "more than " + print(report.run->runtime);
+    return run_words::about(report.run->runtime,
+                            report.run_range ? std::optional(report.run_range->runtime) : std::nullopt);
 }
 
 // A bank that stops within a minute is one that does not run.
@@ -56,7 +62,7 @@ inline void run_chapter(Html& html, BankReport const& report) {
         html.open("p").element("strong", "Not at all").text(": ").prose(run_words::ending(run) + ".").close().close();
         return;
     }
-    html.open("p").element("strong", print(run.runtime)).text(", then: ").prose(run_words::ending(run) + ".").close();
+    html.open("p").element("strong", lasting(report)).text(", then: ").prose(run_words::ending(run) + ".").close();
     if (auto const wanted = report.bank.system.runtime)
         html.paragraph("Wanted: " + print(*wanted) + (run.runtime >= *wanted ? ": reached." : ": not reached."));
     auto energy = run_words::energy(run.energy);

@@ -4,20 +4,19 @@
 #include "bankwright/devices/battery_capacity.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
-#include "bankwright/devices/battery_weak_cell.hpp"
 #include "bankwright/devices/conductor_resistance.hpp"
 #include "bankwright/devices/protection_trip.hpp"
 #include "bankwright/drawing/words.hpp"
 #include "bankwright/page/bank_report.hpp"
 #include "bankwright/page/html/html.hpp"
 #include "bankwright/page/html/sentences.hpp"
+#include "bankwright/reports/assumption_words.hpp"
 #include "bankwright/tables/open_circuit_voltage.hpp"
 #include "bankwright/tables/source.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <algorithm>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include <fmt/format.h>
@@ -76,19 +75,8 @@ private:
             "A motor follows the law of a propeller from its nameplate figure; other loads draw what the file says.",
             "Currents are steady: what happens within a second of a switch is not looked at.",
         };
-        for (auto const* missing : {"charge", "health"}) {
-            std::vector<std::string> ids;
-            for (auto const& battery : bank_.batteries)
-                if (missing == std::string_view("charge") ? !battery.charge && !battery.emf
-                                                          : !battery.health && !has_weak_cell(battery))
-                    ids.push_back("`" + battery.id + "`");
-            if (ids.empty()) continue;
-            auto const whom = ids.size() == bank_.batteries.size() ? std::string("Every battery") : all_of(ids);
-            said.push_back(whom + (missing == std::string_view("charge")
-                                       ? " is taken to be fully charged: the file does not say."
-                                       : " is taken to have its whole rated capacity: the file "
-                                         "states no health."));
-        }
+        for (auto const& one : assumptions(bank_, Asked::everything, !report_.at_throttles.empty()))
+            said.push_back("Assumed, as the file does not say: " + one + ".");
         for (auto& one : said)
             one = with_unit_signs(one);
         html_.element("h3", "Assumptions").items(said);

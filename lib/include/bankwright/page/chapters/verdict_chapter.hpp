@@ -7,6 +7,7 @@
 #include "bankwright/page/html/html.hpp"
 #include "bankwright/page/html/sentences.hpp"
 #include "bankwright/reports/cautions.hpp"
+#include "bankwright/reports/discharge_words.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -72,7 +73,7 @@ inline std::string batteries_in_words(BankReport const& report) {
 
 inline std::string run_time(DischargeResult const& run) {
     if (!runs_at_all(run)) return "no time at all";
-    return (run.end == RunEnd::time ? "more than " : "") + print(run.runtime);
+    return run.end == RunEnd::time ? "more than " + print(run.runtime) : run_words::about(run.runtime);
 }
 
 inline void key_figures(Html& html, BankReport const& report) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "bankwright/analyses/discharge.hpp"
+#include "bankwright/analyses/run_range.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/families/load.hpp"
 #include "bankwright/units/print.hpp"
@@ -175,7 +176,8 @@ private:
         auto const because = [&] {
             switch (run.end) {
             case RunEnd::battery_empty:
-                return fmt::format("`{}` is empty", run.ended_by);
+                return run.recovers ? fmt::format("`{}` gives no more at this current", run.ended_by)
+                                    : fmt::format("`{}` is empty", run.ended_by);
             case RunEnd::battery_cutoff:
                 return fmt::format("`{}` is at its cut-off voltage", run.ended_by);
             case RunEnd::load_cutoff:
@@ -185,9 +187,12 @@ private:
             }
         }();
         constexpr auto rule = rule_named(load_rules, "load/runtime");
-        auto finding = finding_of(
-            rule, fmt::format("the run ends after {}, wanted {}: {}", print(run.runtime), print(wanted), because),
-            std::string(rule.fix));
+        auto const known = as_well_as_known(run.runtime);
+        auto message = fmt::format("the run ends after {}, wanted {}: {}", print(known < wanted ? known : run.runtime),
+                                   print(wanted), because);
+        if (run.to_reserve && *run.to_reserve < run.runtime)
+            message += fmt::format("; it is down to its reserve after {}", print(as_well_as_known(*run.to_reserve)));
+        auto finding = finding_of(rule, std::move(message), std::string(rule.fix));
         measured(finding, run.runtime.value(), wanted.value(), "s");
         if (!run.ended_by.empty()) finding.parts = {run.ended_by};
         findings_.push_back(std::move(finding));
