@@ -50,6 +50,45 @@ void add_lamp(Bank& bank) {
     bank.loads.push_back(std::move(lamp));
 }
 
+// From the breaker to the fuse, by a selector or not, and back, by a shunt or not; with a second battery behind a relay
+// or without.
+void join(Bank& bank, std::string const& plus, std::string const& minus, bool selector, bool shunt, bool relay,
+          int position) {
+    if (selector) {
+        Selector one;
+        one.id = "SEL";
+        one.position = static_cast<SelectorPosition>(position);
+        bank.selectors.push_back(one);
+        bank.cables.push_back(run("tap", "CB.load", "SEL.1", 5_in, 8_AWG));
+        bank.cables.push_back(run("tap-2", "SEL.common", "F.line", 5_in, 8_AWG));
+    } else {
+        bank.cables.push_back(run("tap", "CB.load", "F.line", 5_in, 8_AWG));
+    }
+    if (shunt) {
+        Shunt one;
+        one.id = "SH";
+        one.resistance = 0.1_mohm;
+        bank.shunts.push_back(one);
+        bank.cables.push_back(run("back", "lamp-", "SH.2", 6_ft, 8_AWG));
+        bank.cables.push_back(run("back-2", "SH.1", minus, 5_in, 2_AWG));
+    } else {
+        bank.cables.push_back(run("back", "lamp-", minus, 6_ft, 8_AWG));
+    }
+    if (!relay) return;
+    Relay one;
+    one.id = "REL";
+    one.closed = position % 2 == 0;
+    bank.relays.push_back(one);
+    auto second = bank.batteries.front();
+    second.id = "S";
+    second.voltage = bank.system.voltage;
+    second.role = Role::start;
+    bank.batteries.push_back(second);
+    bank.jumpers.push_back(run("JR1", plus, "REL.1", 12_in));
+    bank.jumpers.push_back(run("JR2", "REL.2", "S+", 12_in));
+    bank.jumpers.push_back(run("JR3", "S-", minus, 12_in));
+}
+
 // Strings of 12 V batteries with a breaker at the bank and a fuse behind it; what the labels state is drawn.
 Bank random_protected_bank(std::uint64_t seed) {
     std::mt19937_64 random(seed);
@@ -81,10 +120,9 @@ Bank random_protected_bank(std::uint64_t seed) {
     bank.breakers.push_back(device("CB", 100_A, interrupts(), "ul-489"));
     bank.fuses.push_back(device("F", 30_A, interrupts(), "iso-8820-3"));
     bank.cables.push_back(run("feed", id(0, series - 1) + "+", "CB.line", 5_in));
-    bank.cables.push_back(run("tap", "CB.load", "F.line", 5_in, 8_AWG));
     bank.cables.push_back(run("out", "F.load", "lamp+", 6_ft, 8_AWG));
-    bank.cables.push_back(run("back", "lamp-", id(0, 0) + "-", 6_ft, 8_AWG));
     add_lamp(bank);
+    join(bank, id(0, series - 1) + "+", id(0, 0) + "-", chance(50), chance(50), chance(50), among(0, 3));
     return bank;
 }
 
@@ -126,7 +164,8 @@ TEST_CASE("what a device must interrupt is no less than a bolted short behind it
         auto const& battery = bank.batteries.front();
         if (!battery.cranking || battery.resistance) continue;
         auto const series = bank.system.voltage->value() / 12.0;
-        auto const total = battery.cranking->value() * static_cast<double>(bank.batteries.size()) / series;
+        auto const strung = bank.batteries.size() - bank.relays.size(); // not the battery behind a relay
+        auto const total = battery.cranking->value() * static_cast<double>(strung) / series;
         auto const table = interrupting_need(total * si::ampere, *bank.system.voltage, BreakerPlace::main);
         CHECK(main.need.value() >= table.current.value());
     }

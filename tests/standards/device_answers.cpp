@@ -5,6 +5,7 @@
 #include "bankwright/devices/battery_recovery.hpp"
 #include "bankwright/devices/battery_resistance.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
+#include "standards/course_answers.hpp"
 #include "standards/equipment_answers.hpp"
 
 #include <functional>
@@ -54,6 +55,10 @@ Answers const battery_answers{
      }},
     {"gravity_at_80",
      [](Case const& c) { return gravity_at_80_fahrenheit(c.number("gravity"), fahrenheit(c.number("fahrenheit"))); }},
+    {"specific_gravity",
+     [](Case const& c) {
+         return specific_gravity(StateOfCharge::percent(c.number("charge")), fahrenheit(c.number("fahrenheit")));
+     }},
     {"gravity_voltage",
      [](Case const& c) { return c.number("cells") * cell_voltage_from_gravity(c.number("gravity")).value(); }},
     {"freezing_point", [](Case const& c) { return fahrenheit_of(freezing_point(c.number("gravity"))); }},
@@ -72,6 +77,12 @@ Answers const battery_answers{
      [](Case const& c) { return 1e3 * internal_resistance(twelve_volts(c), celsius(-18)).value(); }},
     {"resistance_by_capacity",
      [](Case const& c) { return 1e3 * internal_resistance(twelve_volts(c), celsius(25)).value(); }},
+    {"cell_milliohms",
+     [](Case const& c) {
+         auto cell = twelve_volts(c);
+         cell.voltage = 2.0 * si::volt;
+         return 1e3 * internal_resistance(cell, celsius(25)).value();
+     }},
     {"hours_at",
      [](Case const& c) {
          // SAE J537 has the reserve at 80 degF; the capacity is of 25 degC
@@ -109,6 +120,7 @@ Answers const battery_answers{
 } // namespace
 
 double device_answer(Case const& c) {
+    if (asks_for_a_course(c)) return course_answer(c);
     auto const found = battery_answers.find(c.quantity);
     return found != battery_answers.end() ? found->second(c) : equipment_answer(c);
 }

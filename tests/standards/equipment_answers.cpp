@@ -22,6 +22,7 @@ constexpr double inch = 0.0254; // [m]
 Awg gauge(Case const& c) { return Awg{static_cast<int>(c.number("gauge"))}; }
 Area section(Case const& c) {
     if (c.numbers.count("gauge")) return area(gauge(c));
+    if (c.numbers.count("circular_mils")) return c.number("circular_mils") * circular_mil * si::square_meter;
     return c.number("square_millimeters") * 1e-6 * si::square_meter;
 }
 Temperature degrees(Case const& c, char const* name) { return celsius(c.number(name)); }
@@ -95,6 +96,13 @@ Answers const answers{
     {"tinned_resistance",
      [](Case const& c) {
          return per_length(c, copper_resistance(section(c), degrees(c, "temperature"))) * tinned_ratio(section(c));
+     }},
+    {"stranded_resistance",
+     [](Case const& c) { return per_length(c, stranded_resistance(section(c), degrees(c, "temperature"))); }},
+    {"tinned_wire_resistance",
+     [](Case const& c) {
+         auto const at = celsius(c.number("temperature", 20.0));
+         return per_length(c, stranded_resistance(section(c), at)) * tinned_ratio(section(c));
      }},
     {"tinned_ratio", [](Case const& c) { return tinned_ratio(section(c)); }},
     {"resistance_change",
