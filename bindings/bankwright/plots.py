@@ -4,6 +4,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
 
 __all__ = ["plot_course", "plot_sharing"]
 
+Floats = NDArray[np.float64]
 LINES = ("-", "--", "-.", ":")
 MARKS = ("o", "s", "^", "D", "v", "P", "X", "*")
 
@@ -41,9 +43,9 @@ def plot_sharing(solution: Solution, axes: Axes | None = None) -> Axes:
     return axes
 
 
-def _alike(names: list[str], values: np.ndarray) -> list[tuple[list[str], np.ndarray]]:
+def _alike(names: list[str], values: Floats) -> list[tuple[list[str], Floats]]:
     """Batteries of one course together: of two lines on the same spot one cannot be seen."""
-    groups: list[tuple[list[str], np.ndarray]] = []
+    groups: list[tuple[list[str], Floats]] = []
     for name, course in zip(names, values.T):
         for members, first in groups:
             if np.allclose(course, first, rtol=1e-6, atol=1e-9, equal_nan=True):
