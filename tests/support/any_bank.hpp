@@ -38,6 +38,8 @@ public:
         add(bank.loads, PartKind::load, 2);
         add(bank.chargers, PartKind::charger, 2);
         add(bank.converters, PartKind::converter, 2);
+        seat(bank.breakers, bank);
+        seat(bank.fuses, bank);
         auto const terminals = terminals_of(bank);
         if (terminals.size() >= 2) {
             land(bank.jumpers, PartKind::jumper, terminals);
@@ -139,6 +141,20 @@ private:
             complete(part);
             parts.push_back(std::move(part));
         }
+    }
+
+    // A device sits on a post of a battery, or on a busbar.
+    void seat(std::vector<ProtectiveDevice>& devices, Bank const& bank) {
+        std::vector<std::string> posts;
+        for (auto const& battery : bank.batteries)
+            posts.insert(posts.end(), {battery.id + "+", battery.id + "-"});
+        for (auto const& busbar : bank.busbars)
+            posts.push_back(busbar.id);
+        for (auto& device : devices)
+            if (posts.empty())
+                device.on.reset();
+            else if (device.on)
+                device.on = posts[pick(posts.size())];
     }
 
     void land(std::vector<Run>& runs, PartKind kind, std::vector<std::string> const& terminals) {
