@@ -15,7 +15,8 @@ namespace bankwright {
 struct CheckOptions {
     std::vector<std::string> only; // rule ids or families ("wiring"); empty: all
     std::vector<std::string> skip;
-    bool whole = true; // false: parts of the bank are missing, and no repair of its wiring can be told
+    bool whole = true;          // false: parts of the bank are missing, and no repair of its wiring can be told
+    bool count_left_out = true; // false: a family of which nothing is wanted is not even run, and finds nothing
 };
 
 struct CheckResult {

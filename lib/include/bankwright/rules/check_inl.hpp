@@ -75,7 +75,10 @@ inline void choose(Bank const& bank, CheckOptions const& options, CheckResult& r
         }
         (wanted ? told : hidden).push_back(std::move(finding));
     }
-    if (!selects(options.skip, "file/accept-unused")) say_unused(bank, used, told);
+    // Of a family that is not run nobody knows what an acceptance would accept.
+    constexpr std::string_view unused = "file/accept-unused";
+    if (!selects(options.skip, unused) && (options.count_left_out || is_wanted(options, unused)))
+        say_unused(bank, used, told);
     result.left_out = {names_left_out(options), count(hidden)};
     result.findings = std::move(told);
 }
@@ -119,7 +122,8 @@ BANKWRIGHT_INLINE CheckResult check(Bank const& bank, CheckOptions const& option
     for (std::size_t p = 0; p < positions.size(); ++p) {
         Seen const in_position(positions[p].bank, options.whole);
         for (auto const& family : rule_families)
-            if (family.check && internal::is_asked(family, options.only)) family.check(in_position, found[p]);
+            if (family.check && (options.count_left_out || internal::is_asked(family, options.only)))
+                family.check(in_position, found[p]);
     }
     result.findings = internal::merged_positions(bank, positions, found);
     internal::choose(bank, options, result);

@@ -32,15 +32,17 @@ inline void keep_what_counts(Findings& findings) {
 
 BANKWRIGHT_INLINE Findings against_sizes(Bank const& bank) {
     auto findings =
-        check(bank,
-              {{"solve", "protection", "conductor", "connection", "sharing", "load", "charging/voltage-drop"}, {}})
+        check(bank, {{"solve", "protection", "conductor", "connection", "sharing", "load", "charging/voltage-drop"},
+                     {},
+                     true,
+                     false})
             .findings;
     internal::size_search::keep_what_counts(findings);
     if (bank.chargers.empty()) return findings;
     auto plugged_in = bank;
     for (auto& charger : plugged_in.chargers)
         charger.connected = true;
-    auto charging = check(plugged_in, {{"protection", "conductor", "connection"}, {}}).findings;
+    auto charging = check(plugged_in, {{"protection", "conductor", "connection"}, {}, true, false}).findings;
     internal::size_search::keep_what_counts(charging);
     for (auto& finding : charging) {
         auto const same = [&](Finding const& f) { return f.rule == finding.rule && f.parts == finding.parts; };

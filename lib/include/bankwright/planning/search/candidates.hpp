@@ -159,7 +159,8 @@ private:
         auto const bank = thick(candidate);
         auto const of_battery = wish_.battery ? WishPart::battery : WishPart::runtime;
         auto const findings =
-            check(bank, {{"solve", "matching", "sharing", "charging/rate", "wiring/system-voltage"}, {}}).findings;
+            check(bank, {{"solve", "matching", "sharing", "charging/rate", "wiring/system-voltage"}, {}, true, false})
+                .findings;
         for (auto const& finding : findings) {
             if (finding.level == Level::note) continue;
             candidate.fewer = fmt::format("{} [{}]", finding.message, finding.rule);

@@ -270,7 +270,8 @@ private:
     bool raise_for_thick_copper(Fitted const& fitted) {
         auto const thick = lay_out(wish_, fitted.layout);
         bool raised = false;
-        for (auto const& finding : check(thick, {{"protection/rating-low", "connection/rating"}, {}}).findings)
+        for (auto const& finding :
+             check(thick, {{"protection/rating-low", "connection/rating"}, {}, true, false}).findings)
             raised = raise(finding, fitted) || raised;
         return raised;
     }
