@@ -126,7 +126,7 @@ TEST_CASE("one more load moves no battery") {
     }
 }
 
-TEST_CASE("series runs left to right and parallel strings are stacked") {
+TEST_CASE("series runs left to right, parallel strings are stacked, and what a screen does not hold goes on below") {
     auto const bank = miswires::BankBuilder({3, 2, miswires::MainLeads::diagonal, false, false}).build();
     auto const drawing = drawing::lay_out(bank);
     CHECK(box_of(drawing, "A1").y == box_of(drawing, "A3").y);
@@ -135,8 +135,19 @@ TEST_CASE("series runs left to right and parallel strings are stacked") {
     CHECK(box_of(drawing, "A1").x == box_of(drawing, "B1").x);
     CHECK(box_of(drawing, "A1").bottom() < box_of(drawing, "B1").y);
     CHECK(box_of(drawing, "A3").right() < box_of(drawing, "CB").x);
-    CHECK(box_of(drawing, "CB").right() < box_of(drawing, "bow").x);
-    CHECK(box_of(drawing, "bow").right() < box_of(drawing, "troll").x);
+    CHECK(box_of(drawing, "CB").bottom() < box_of(drawing, "bow").y);
+    CHECK(box_of(drawing, "bow").bottom() < box_of(drawing, "troll").y);
+    auto const single = drawing::lay_out(miswires::BankBuilder({1, 1}).build());
+    CHECK(box_of(single, "CB").right() < box_of(single, "bow").x);
+    CHECK(box_of(single, "bow").right() < box_of(single, "troll").x);
+}
+
+TEST_CASE("a string of sixteen goes back and forth, its jumpers short") {
+    auto const drawing = drawing::lay_out(miswires::BankBuilder({16, 1}).build());
+    CHECK(box_of(drawing, "A4").x == box_of(drawing, "A5").x);
+    CHECK(box_of(drawing, "A4").bottom() < box_of(drawing, "A5").y);
+    CHECK(box_of(drawing, "A8").x == box_of(drawing, "A1").x);
+    CHECK(drawing.width < 1290.0);
 }
 
 TEST_CASE("a missing jumper leaves the batteries where they were") {

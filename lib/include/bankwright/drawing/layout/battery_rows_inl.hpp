@@ -27,7 +27,7 @@ public:
         join_by_conductors();
         join_turned();
         join_through_devices();
-        stack(seated(strings()));
+        stack(wrapped(seated(strings())));
         return std::move(rows_);
     }
 
@@ -147,6 +147,27 @@ private:
                 }
             }
             rows.push_back(std::move(string));
+        }
+        return rows;
+    }
+
+    // A long string goes on in the row below, back the way it came, as evenly as may be: a screen is four batteries
+    // wide with room for the rest.
+    static std::vector<String> wrapped(std::vector<String> const& strings) {
+        constexpr std::size_t most = 4;
+        std::vector<String> rows;
+        for (auto const& string : strings) {
+            auto const count = (string.size() + most - 1) / most;
+            for (std::size_t row = 0; row < count; ++row) {
+                auto const at = [&](std::size_t i) {
+                    return string.begin() + static_cast<std::ptrdiff_t>(string.size() * i / count);
+                };
+                rows.emplace_back(at(row), at(row + 1));
+                if (row % 2 == 0) continue;
+                std::reverse(rows.back().begin(), rows.back().end());
+                for (auto& placed : rows.back())
+                    placed.turned = !placed.turned;
+            }
         }
         return rows;
     }

@@ -12,6 +12,7 @@ namespace bankwright::drawing {
 struct EquipmentCell {
     int row = 0;
     int column = 0;
+    int depth = 0;       // how far from the bank; the column, unless the grid is folded
     bool turned = false; // load side, terminal 2 or plug toward the bank
 };
 
@@ -25,7 +26,8 @@ struct EquipmentGrid {
     bool is_left(Scheme const& scheme, Wire const& wire, int end) const;
 };
 
-EquipmentGrid equipment_grid(Scheme const& scheme);
+// What would stand beyond the last of `most_columns` begins again at the first, below all that is nearer the bank.
+EquipmentGrid equipment_grid(Scheme const& scheme, int most_columns);
 
 } // namespace bankwright::drawing
 

@@ -3,6 +3,7 @@
 #include "bankwright/drawing/layout/equipment_grid.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -15,16 +16,22 @@ public:
     explicit GridMaker(Scheme const& scheme)
         : scheme_(scheme), column_(scheme.equipment.size(), -1), row_(scheme.equipment.size(), -1) {}
 
-    EquipmentGrid make() {
+    EquipmentGrid make(int most_columns) {
         reach_outwards();
         pull_toward_loads();
         columns_of_sinks();
         rows();
         EquipmentGrid grid;
+        std::map<std::pair<int, int>, int> row_of; // by band, then by row in it
+        for (std::size_t e = 0; e < column_.size(); ++e)
+            row_of[{column_[e] / most_columns, row_[e]}] = 0;
+        for (auto& [place, row] : row_of)
+            row = grid.rows++;
         for (std::size_t e = 0; e < column_.size(); ++e) {
-            grid.cells.push_back({row_[e], column_[e], is_turned(static_cast<int>(e))});
-            grid.rows = std::max(grid.rows, row_[e] + 1);
-            grid.columns = std::max(grid.columns, column_[e] + 1);
+            int const column = column_[e] % most_columns;
+            grid.cells.push_back(
+                {row_of[{column_[e] / most_columns, row_[e]}], column, column_[e], is_turned(static_cast<int>(e))});
+            grid.columns = std::max(grid.columns, column + 1);
         }
         return grid;
     }
@@ -203,10 +210,12 @@ BANKWRIGHT_INLINE bool EquipmentGrid::is_left(Scheme const& scheme, Wire const& 
     auto const& cell = cells[static_cast<std::size_t>(here.part)];
     if (part.is_sink()) return true;
     if (part.kind == PartKind::busbar)
-        return there.on_battery || cells[static_cast<std::size_t>(there.part)].column <= cell.column;
+        return there.on_battery || cells[static_cast<std::size_t>(there.part)].depth <= cell.depth;
     return (part.side_of(here.terminal) == 0) != cell.turned;
 }
 
-BANKWRIGHT_INLINE EquipmentGrid equipment_grid(Scheme const& scheme) { return internal::GridMaker(scheme).make(); }
+BANKWRIGHT_INLINE EquipmentGrid equipment_grid(Scheme const& scheme, int most_columns) {
+    return internal::GridMaker(scheme).make(most_columns);
+}
 
 } // namespace bankwright::drawing

@@ -21,7 +21,7 @@ public:
         plan_.batteries = battery_rows(plan_.scheme);
         for (std::size_t w = 0; w < plan_.scheme.wires.size(); ++w)
             if (plan_.batteries.is_series_jumper[w]) plan_.scheme.wires[w].side = WireSide::between;
-        plan_.equipment = equipment_grid(plan_.scheme);
+        plan_.equipment = equipment_grid(plan_.scheme, columns_beside(plan_.batteries));
         plan_.routes = channel_routes(plan_.scheme, plan_.batteries, plan_.equipment);
         for (std::size_t w = 0; w < plan_.routes.size(); ++w) {
             auto& legs = plan_.legs.emplace_back();
@@ -46,6 +46,17 @@ public:
     }
 
 private:
+    // As many as a screen holds beside the batteries.
+    static int columns_beside(BatteryRows const& rows) {
+        int stacks = 0; // strings side by side, each with its links
+        for (auto const strings : rows.strings)
+            stacks = std::max(stacks, rows.rows > 1 ? strings : 0);
+        auto const batteries =
+            rows.columns * (measures::battery_width + measures::battery_gap) + 2.0 * measures::label_pitch * stacks;
+        auto const free = measures::screen - 2.0 * measures::margin - measures::spine - batteries;
+        return std::max(1, static_cast<int>(free / measures::equipment_pitch));
+    }
+
     // A conductor that ends on the left of some part has its label there.
     bool needs_labelled_line(Wire const& wire) const {
         for (int i = 0; i < 2; ++i)

@@ -14,6 +14,11 @@ inline constexpr double post_depth = 16.0; // from the edge
 inline constexpr double post_reach = 18.0; // lugs lie side by side this far either way
 inline constexpr double battery_gap = 60.0;
 
+// What a screen shows without moving sideways, and about what a column of equipment takes of it, its labels included.
+inline constexpr double screen = 1280.0;
+inline constexpr double spine = 60.0; // between the batteries and the rest
+inline constexpr double equipment_pitch = 285.0;
+
 // A conductor's label, and a line that bears one: half a label fits on either side.
 inline constexpr double label_width = 112.0;
 inline constexpr double label_pitch = 54.0;
