@@ -146,7 +146,7 @@ Resembles what_resembles(std::string_view text, std::string const& name) {
         auto const word = first_word(line);
         if (word == "bankwright" || word == "batteries") return Resembles::bank; // the version may be forgotten
         if (word == bankwright::keys::part_list_version || word == bankwright::duty_version ||
-            word == bankwright::keys::readings_version)
+            word == bankwright::keys::readings_version || word == bankwright::keys::log_version)
             kind = Resembles::companion;
     }
     return kind;

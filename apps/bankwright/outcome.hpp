@@ -8,8 +8,9 @@
 
 // Where results go instead of standard output.
 struct OutputFile {
-    std::string name{};     // empty: nowhere else
-    bool is_forced = false; // over a read-only file, and through a link
+    std::string name{};      // empty: nowhere else
+    bool is_forced = false;  // over a read-only file, and through a link
+    bool is_durable = false; // on the disk before anything else is done
 };
 
 struct Outcome {

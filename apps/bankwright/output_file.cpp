@@ -39,6 +39,14 @@ std::string write_straight(fs::path const& path, std::string const& text) {
     return all ? std::string() : why();
 }
 
+// So that the new name is on the disk too; a file system that cannot say so loses nothing by it.
+void sync_folder(fs::path const& folder) {
+    int const opened = open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (opened < 0) return;
+    fsync(opened);
+    close(opened);
+}
+
 // Who may read a new file: as for any file that this process makes.
 mode_t usual_mode() {
     auto const mask = umask(0);
@@ -80,13 +88,17 @@ std::string write_file(OutputFile const& file, std::string const& text) {
     auto made = (path.parent_path() / ".bankwright-XXXXXX").native();
     int const fresh = mkstemp(made.data());
     if (fresh < 0) return why();
-    bool written = write_all(fresh, text) && fchmod(fresh, is_there ? old.st_mode & 07777 : usual_mode()) == 0;
+    bool written = write_all(fresh, text) && fchmod(fresh, is_there ? old.st_mode & 07777 : usual_mode()) == 0 &&
+                   (!file.is_durable || fsync(fresh) == 0);
     auto cause = errno;
     if (close(fresh) != 0 && written) {
         written = false;
         cause = errno;
     }
-    if (written && std::rename(made.c_str(), path.c_str()) == 0) return {};
+    if (written && std::rename(made.c_str(), path.c_str()) == 0) {
+        if (file.is_durable) sync_folder(path.parent_path());
+        return {};
+    }
     if (written) cause = errno;
     unlink(made.c_str());
     errno = cause;

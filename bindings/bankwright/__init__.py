@@ -21,7 +21,7 @@ import os
 from typing import Any
 
 from . import _core, physics
-from .answers import Hookup, ShortCircuit, Sizing, Source
+from .answers import Hookup, HookupLog, ShortCircuit, Sizing, Source
 from .bank import Bank, read
 from .comparing import Comparison, compare
 from .errors import BadQuantity, Error, TooLarge, Unreadable, Unsuitable, UnitNeeded, UnknownName
@@ -34,10 +34,10 @@ from .tolerances import Tolerance
 from .tracing import Readings, Trace
 
 __version__: str = _core.version
-__all__ = ["BadQuantity", "Bank", "Comparison", "Discharge", "Error", "Findings", "Hookup", "Plan", "Quantity",
-           "Readings", "Recharge", "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance", "TooLarge",
-           "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable", "check", "check_text", "compare",
-           "physics", "plan", "read", "rules", "solve", "solve_text", "units"]
+__all__ = ["BadQuantity", "Bank", "Comparison", "Discharge", "Error", "Findings", "Hookup", "HookupLog", "Plan",
+           "Quantity", "Readings", "Recharge", "ShortCircuit", "Sizing", "Solution", "Source", "Sweep", "Tolerance",
+           "TooLarge", "Trace", "UnitNeeded", "UnknownName", "Unreadable", "Unsuitable", "check", "check_text",
+           "compare", "physics", "plan", "read", "rules", "solve", "solve_text", "units"]
 
 BankLike = str | os.PathLike[str] | Bank
 

@@ -1,8 +1,12 @@
 """What `hookup`, `short_circuit`, `seen_from` and `size` answer."""
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+import os
+from typing import TYPE_CHECKING, Any, Iterable, Mapping, NamedTuple
 
+from .bank_text import toml_value
+from .errors import Unsuitable
+from .files import read_bytes
 from .results import Document
 from .tables import frame_of, html_table
 
@@ -11,7 +15,7 @@ if TYPE_CHECKING:
 
     from .bank import Bank
 
-__all__ = ["Hookup", "ShortCircuit", "Sizing", "Source"]
+__all__ = ["Hookup", "HookupLog", "ShortCircuit", "Sizing", "Source"]
 
 
 class Hookup(Document):
@@ -21,10 +25,37 @@ class Hookup(Document):
     not be.
     """
 
+    _bank: Bank | None = None
+    _meter: tuple[float | None, int | None, float | None, float | None] = (None, None, None, None)
+
     @property
     def steps(self) -> list[dict[str, Any]]:
         """The steps of connecting, in their order; empty if refused."""
         return list(self.get("connect") or [])
+
+    def judge(self, readings: str | os.PathLike[str] | Iterable[Mapping[str, str]]) -> HookupLog:
+        """May the next step be made, after what was read so far, and if not, which mistake explains it?
+
+            bank.hookup().judge([{"when": "alone", "part": "A", "reads": "12.7 V"},
+                                 {"when": "before", "part": "J1", "reads": "OL"}])
+
+        `readings` are answers in the order in which they were given, with the keys of a log, or the path of a log.
+        Raises OSError if there is no such file; Unreadable for answers that name no part or terminal of the bank, or
+        read nothing; Unsuitable for a bank that must not be hooked up, or a Hookup that no bank made.
+        """
+        if self._bank is None:
+            raise Unsuitable("no bank made this Hookup; ask Bank.hookup() for one")
+        if isinstance(readings, (str, os.PathLike)):
+            file, text = os.fspath(readings), read_bytes(readings)
+        else:
+            lines = ["bankwright-log = 1"]
+            for entry in readings:
+                lines += ["", "[[read]]", *(f"{key} = {toml_value(value)}" for key, value in entry.items())]
+            file, text = "-", "\n".join(lines).encode("utf-8", "surrogateescape")
+        document, printed = self._bank._read().judged(*self._meter, text, file)
+        log: HookupLog = HookupLog.of(document)
+        log.text = printed
+        return log
 
     def __repr__(self) -> str:
         return f"<Hookup of {self['file']}: {self['status']}, {len(self.steps)} steps>"
@@ -53,6 +84,49 @@ class Hookup(Document):
                 for number, row in enumerate(self.steps, 1)]
         return html_table(("step", "do", "part", "ends", "meter before", "meter after"), rows,
                           f"{self['file']}: {self['status']}. " + "; ".join(self.get("cautions", [])))
+
+
+class HookupLog(Document):
+    """How a hook-up stands: the document "log". `text` is what `bankwright hookup --log` prints.
+
+    `log["status"]` is "asking", "stopped" or "complete".
+    """
+
+    text: str
+
+    @property
+    def go(self) -> bool:
+        """Nothing that was read was wrong."""
+        return bool(self["status"] != "stopped")
+
+    @property
+    def causes(self) -> list[dict[str, Any]]:
+        """Which mistakes explain it, the likeliest first: probability [1], and mistakes that no reading tells apart.
+        """
+        return list(self["causes"])
+
+    @property
+    def next_reading(self) -> dict[str, Any] | None:
+        """Where to put the leads next: what the sheet asks for, or what would find the cause; None at the end."""
+        asked: dict[str, Any] | None = self["read_next"] or self["at"]
+        return asked
+
+    def frame(self) -> pandas.DataFrame:
+        """By answer: when, part, what was read and what is expected [V or ohm], the verdict, and the time."""
+        rows = self["answers"]
+        return frame_of({"when": [row["when"] for row in rows], "part": [row["part"] for row in rows],
+                         "read": [row["shown"] for row in rows], "expected": [row.get("expected") for row in rows],
+                         "low": [row.get("low") for row in rows], "high": [row.get("high") for row in rows],
+                         "verdict": [row["verdict"] for row in rows], "time": [row["time"] for row in rows]})
+
+    def __repr__(self) -> str:
+        answered = f"{len(self['answers'])} of {self['questions']} answered"
+        return f"<HookupLog of {self['file']}: {self['status']}, {answered}>"
+
+    def _repr_html_(self) -> str:
+        rows = [(row["when"], row["part"], row["shown"], row.get("expected"), row["verdict"])
+                for row in self["answers"]]
+        return html_table(("when", "part", "read", "expected", "verdict"), rows, f"{self['file']}: {self['status']}")
 
 
 class ShortCircuit(Document):

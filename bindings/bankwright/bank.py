@@ -312,9 +312,10 @@ class Bank(PartMethods):
         charge is what the bank says within `charge_within` ("5 %"). A bank with an error is refused: the answer's
         status says so. Raises Unreadable; Unsuitable for a bank without a battery or with a short in it.
         """
-        steps: Hookup = Hookup.of(self._read().hookup(_si(of_reading, "fraction", "of_reading"), digits,
-                                                      _si(resolution, "voltage", "resolution"),
-                                                      _si(charge_within, "fraction", "charge_within")))
+        meter = (_si(of_reading, "fraction", "of_reading"), digits, _si(resolution, "voltage", "resolution"),
+                 _si(charge_within, "fraction", "charge_within"))
+        steps: Hookup = Hookup.of(self._read().hookup(*meter))
+        steps._bank, steps._meter = self, meter
         return steps
 
     def short_circuit(self) -> ShortCircuit:

@@ -52,6 +52,11 @@ struct MeterWords {
     std::optional<double> charge_within; // 0..1
 };
 std::string hookup_answer(ReadBank const&, MeterWords const&);
+struct LogAnswer {
+    std::string document;
+    std::string text; // as `bankwright hookup --log` prints it
+};
+LogAnswer judged_answer(ReadBank const&, MeterWords const&, std::string const& log, std::string const& file);
 std::string short_circuit_answer(ReadBank const&);
 
 // What source the bank is between two terminals, every load and charger off; none where no closed path joins them.

@@ -180,6 +180,16 @@ void add_answers(py::class_<ReadBank, SharedBank>& bank) {
                 return interruptible([=] { return hookup_answer(*read, words); });
             },
             py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"))
+        .def(
+            "judged",
+            [](SharedBank const& read, Optional of_reading, std::optional<int> digits, Optional resolution,
+               Optional charge_within, std::string const& log, std::string const& file) {
+                MeterWords const words{of_reading, digits, resolution, charge_within};
+                auto const a = interruptible([=] { return judged_answer(*read, words, log, file); });
+                return py::make_tuple(a.document, a.text);
+            },
+            py::arg("of_reading"), py::arg("digits"), py::arg("resolution"), py::arg("charge_within"), py::arg("log"),
+            py::arg("file"))
         .def("short_circuit",
              [](SharedBank const& read) { return interruptible([read] { return short_circuit_answer(*read); }); })
         .def(

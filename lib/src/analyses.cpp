@@ -2,6 +2,7 @@
 #include "bankwright/analyses/batteries_alike_inl.hpp"
 #include "bankwright/analyses/discharge_inl.hpp"
 #include "bankwright/analyses/hookup_inl.hpp"
+#include "bankwright/analyses/hookup_judge_inl.hpp"
 #include "bankwright/analyses/main_leads_inl.hpp"
 #include "bankwright/analyses/operating_point_inl.hpp"
 #include "bankwright/analyses/positions_inl.hpp"

@@ -5,5 +5,8 @@
 #include "bankwright/analyses/hookup/hookup_mistakes_inl.hpp"
 #include "bankwright/analyses/hookup/hookup_order_inl.hpp"
 #include "bankwright/analyses/hookup/hookup_probes_inl.hpp"
+#include "bankwright/analyses/hookup/hookup_questions_inl.hpp"
 #include "bankwright/analyses/hookup/last_devices_inl.hpp"
+#include "bankwright/analyses/hookup/mistake_search_inl.hpp"
 #include "bankwright/analyses/hookup/partial_bank_inl.hpp"
+#include "bankwright/analyses/hookup/suspected_mistakes_inl.hpp"

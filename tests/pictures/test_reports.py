@@ -30,6 +30,10 @@ CUT = f"""[...document.querySelectorAll("tr, figure, .finding, .steps > li, .ver
     return height > {SHEET[1]} || height > 0 && getComputedStyle(element).breakInside !== "avoid";
 }}).map(element => element.textContent.trim().slice(0, 60))"""
 
+# Folded text that paper would not show.
+UNSEEN = """[...document.querySelectorAll("details:not([open]) > :not(summary)")].filter(element =>
+    element.textContent.trim() && !element.checkVisibility({contentVisibilityAuto: true})).length"""
+
 HOSTILE_NAME = '"<script>alert(1)</script> & \' \\" --> </title> ]]> \\u202e\\u05d0\\u05d1 <img src=x onerror=alert(2)>"'
 HOSTILE_COLOR = '"red\\u0022 onmouseover=\\u0022alert(3)"'
 LONG_ID = "J" * 200  # as long as an id may be
@@ -87,6 +91,11 @@ def seen(browser, pages, axe, text_faults):
     for name, path in pages.items():
         page.go(path, *PHONE)
         scripts = page.evaluate("document.scripts.length")
+        folded = page.evaluate("document.documentElement.scrollHeight")
+        page.media("print")
+        unopened = page.evaluate(UNSEEN)
+        page.media("")
+        page.evaluate("document.querySelectorAll('details').forEach(fold => fold.open = true)")
         heard = EVERY_PAGE or name == "hostile" or (ROOT / f"data/examples/{name}.toml").exists()
         violations = violations_on(page, axe, EVERY_PAGE or name in CONTRAST) if heard else None
         faults, widths = {}, {}
@@ -94,7 +103,7 @@ def seen(browser, pages, axe, text_faults):
             page.resize(*size)
             faults[size] = text_faults(page)
             widths[size] = page.evaluate("document.documentElement.scrollWidth")
-        found[name] = {"requests": page.requests, "complaints": page.complaints, "violations": violations, "faults": faults,
+        found[name] = {"screens": folded / PHONE[1], "unopened": unopened, "requests": page.requests, "complaints": page.complaints, "violations": violations, "faults": faults,
                        "widths": widths, "scripts": scripts,
                        "heading": page.evaluate("document.querySelector('h1').textContent"),
                        "handlers": page.evaluate("[...document.querySelectorAll('*')].flatMap(element => "
@@ -118,6 +127,30 @@ def test_no_text_lies_on_another_or_leaves_its_box_and_the_page_does_not_move_si
     faults = [f"{name}: {fault}" for name, page in seen.items() for fault in page["faults"][size]]
     faults += [f"{name}: {page['widths'][size]} px wide" for name, page in seen.items() if page["widths"][size] > size[0]]
     assert not faults, "\n".join(faults[:40])
+
+
+def test_a_phone_shows_one_boat_in_eight_screens_before_anything_unfolds(seen):
+    long = {name: round(page["screens"], 1) for name, page in seen.items() if page["screens"] > 8 and name not in ("long-names", "hostile")}
+    assert not long
+
+
+def test_paper_unfolds_everything(seen):
+    assert {name: page["unopened"] for name, page in seen.items() if page["unopened"]} == {}
+
+
+def test_a_short_report_has_the_chapters_that_were_asked_for(make):
+    text = make("report", "data/examples/bow-36v.toml", "--only", "hookup,drawing")
+    assert re.findall(r'id="(verdict|cautions|hookup|drawing|findings|readings|run|shorts|cut|sources)"', text) == ["verdict", "cautions", "hookup", "drawing"]
+    assert len(text) < 0.7 * len(make("report", "data/examples/bow-36v.toml"))
+
+
+def test_a_report_shows_what_was_read_beside_what_was_expected(make, tmp_path):
+    log = tmp_path / "log.toml"
+    log.write_text('bankwright-log = 1\n[[read]]\nwhen = "alone"\npart = "A"\nreads = "12.8 V"\ntime = "2026-05-02 09:15"\n'
+                   '[[read]]\nwhen = "alone"\npart = "B"\nreads = "-12.8 V"\ntime = "2026-05-02 09:16"\n')
+    text = html.unescape(re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", make("report", "data/examples/bow-36v.toml", "--log", log))))
+    assert "Read: 12.80 V , 2026-05-02 09:15" in text and "Stop. Read: -12.80 V , 2026-05-02 09:16" in text
+    assert "B is the wrong way around" in text
 
 
 def test_on_paper_nothing_is_cut_off_at_the_side_and_no_row_step_or_picture_falls_on_two_sheets(seen):

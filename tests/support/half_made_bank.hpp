@@ -143,6 +143,10 @@ inline void make_mistake(Bank& bank, Mistake const& mistake, std::string& red, s
     case MistakeKind::leads_exchanged:
         exchange_landings(bank, mistake.at, mistake.onto);
         return;
+    case MistakeKind::not_joined: // a sheet warns of none of these
+    case MistakeKind::bypassed:
+    case MistakeKind::across:
+        return;
     }
 }
 

@@ -1,7 +1,9 @@
-// `bankwright hookup FILE`: in which order is it put together, and what must the meter read at each step?
+// `bankwright hookup FILE`: in which order is it put together, and what must the meter read at each step? With --log:
+// what did it read, may the next step be made, and if not, why?
 #pragma once
 
 #include "bankwright/analyses/hookup_steps.hpp"
+#include "checked_file.hpp"
 #include "command.hpp"
 
 #include <string>
@@ -12,9 +14,13 @@ struct HookupCommand {
                                     "a wrong reading means; then how to take it apart";
 
     std::string file; // "-": standard input
+    std::string log;  // empty: nothing is asked and nothing judged
     Format format = Format::text;
     bankwright::HookupOptions options;
 
     Usage usage(); // what is typed goes into the members above
     Outcome run(bool color) const;
+
+private:
+    Outcome run_with_log(CheckedFile checked, bool color) const;
 };

@@ -13,11 +13,16 @@ Usage SchemaCommand::usage() {
                         {.names = "--readings",
                          .kind = flag(readings),
                          .help = "The schema of a file of readings, for trace",
-                         .excludes = {"--format", "--keys"}}},
+                         .excludes = {"--format", "--keys"}},
+                        {.names = "--log",
+                         .kind = flag(log),
+                         .help = "That of the log of a hook-up, for hookup --log",
+                         .excludes = {"--format", "--keys", "--readings"}}},
             .closing = "Example: bankwright schema > bank.schema.json"};
 }
 
 Outcome SchemaCommand::run(bool) const {
     if (format == Format::markdown) return {bankwright::key_reference(), {}, ExitCode::clean};
+    if (log) return {bankwright::log_json_schema(), {}, ExitCode::clean};
     return {readings ? bankwright::readings_json_schema() : bankwright::json_schema(), {}, ExitCode::clean};
 }

@@ -9,6 +9,7 @@ struct SchemaCommand {
 
     Format format = Format::json; // markdown: the key reference for people, not the JSON Schema for editors
     bool readings = false;        // the JSON Schema of a file of readings instead
+    bool log = false;
 
     Usage usage(); // what is typed goes into the members above
     Outcome run(bool color) const;

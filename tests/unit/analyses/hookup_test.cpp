@@ -53,8 +53,8 @@ Bank two_side_by_side() {
 
 TEST_CASE("dead leads come first, then the string, the live lead, the negative lead, the plug, and the breaker last") {
     auto const result = hookup(jon_boat());
-    CHECK(parts(result) == std::vector<std::string>{"main", "tail-p", "tail-n", "J1", "J2", "feed", "return", "CB",
-                                                    "bow", "CB", "bow", "CB"});
+    CHECK(parts(result) == std::vector<std::string>{"main", "tail-p", "tail-n", "J1", "J2", "feed", "return", "bow",
+                                                    "CB", "bow", "CB", "bow", "CB"});
     CHECK(step_of(result, "main").dead);
     CHECK_FALSE(step_of(result, "main").before);
     CHECK(step_of(result, "feed").first == "CB.line"); // the dead end first

@@ -22,9 +22,10 @@ std::string committed(char const* path) {
 } // namespace
 
 TEST_CASE("the committed schemas are those that the tables of keys give") {
-    INFO("write it anew: bankwright schema > data/schema/bank.schema.json, or with --readings");
+    INFO("write it anew: bankwright schema > data/schema/bank.schema.json, or with --readings or --log");
     CHECK((committed(BANKWRIGHT_SOURCE_DIR "/data/schema/bank.schema.json") == json_schema()));
     CHECK((committed(BANKWRIGHT_SOURCE_DIR "/data/schema/readings.schema.json") == readings_json_schema()));
+    CHECK((committed(BANKWRIGHT_SOURCE_DIR "/data/schema/log.schema.json") == log_json_schema()));
 }
 
 TEST_CASE("the reference has every section and key") {

@@ -52,7 +52,8 @@ TEST_CASE("names of the documents") {
     check_names({HookupAction::land, HookupAction::fit, HookupAction::close, HookupAction::read, HookupAction::open,
                  HookupAction::mate});
     check_names({MistakeKind::battery_turned, MistakeKind::battery_low, MistakeKind::cell_dead,
-                 MistakeKind::end_elsewhere, MistakeKind::leads_exchanged});
+                 MistakeKind::end_elsewhere, MistakeKind::leads_exchanged, MistakeKind::not_joined,
+                 MistakeKind::bypassed, MistakeKind::across});
     check_names({solver::Status::solved, solver::Status::no_operating_point, solver::Status::not_converged,
                  solver::Status::bad_circuit});
     using solver::InstructionSet;

@@ -83,6 +83,9 @@ private:
     // Every plug is read before it goes in, and goes in with the breakers open: those that the first plugs make live
     // are read in the next round.
     void push_in(std::vector<std::size_t> plugs, std::vector<std::size_t> const& last) {
+        if (!last.empty()) // live now, it is fed past the breaker
+            for (auto const c : plugs)
+                if (!is_fed(c)) read_plug(c);
         while (!plugs.empty()) {
             auto const count = result_.steps.size();
             auto const shown = shown_;
@@ -152,7 +155,10 @@ private:
         auto const gap = probes_.gap(connection, now_);
         if (!step.dead) {
             step.before = is_plug ? std::nullopt : across_gap(made_, now_, connection, step.first, step.last, gap);
-            if (step.before) show(*step.before, gap_mistakes(c, *step.before, gap));
+            if (step.before)
+                show(*step.before, gap_mistakes(c, *step.before, gap));
+            else if (step.action == HookupAction::land)
+                step.before = across_load(c);
             step.equalizing = equalizing(bank_, partial_, meter_, made_, now_, c);
             if (auto const closed = closing_gap(connection, now_)) largest_gap_ = std::max(largest_gap_, *closed);
         }
@@ -250,6 +256,18 @@ private:
             reading->loose_part = connection.part;
         }
         return reading;
+    }
+
+    // Before its last lead goes on: through a load that is off the gap reads this or that, but the load itself nothing.
+    std::optional<MeterReading> across_load(std::size_t c) {
+        auto const after = partial_.read(with(c));
+        for (auto const& [plus, minus] : loads_) {
+            if (now_.between(plus, minus) || !after.between(plus, minus)) continue;
+            auto reading = sound(made_, now_, {plus, minus});
+            if (reading) show(*reading, {});
+            return reading;
+        }
+        return std::nullopt;
     }
 
     void show(MeterReading& reading, std::vector<Cause> causes) {

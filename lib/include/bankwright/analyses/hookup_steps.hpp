@@ -24,6 +24,10 @@ enum class MistakeKind {
     cell_dead,       // one cell of `part` gives nothing
     end_elsewhere,   // the end of `part` that belongs on `at` is on `onto`
     leads_exchanged, // what belongs on `at` of `part` is on `onto`, and the other way around
+    // What a sheet does not warn of, and a wrong reading may come of all the same:
+    not_joined, // `part` is not on, not closed, or does not conduct
+    bypassed,   // what belongs on one side of the device `part` is on the other: nothing flows through it
+    across,     // a conductor that nobody drew, from `at` to `onto`
 };
 
 struct Mistake {

@@ -15,6 +15,9 @@ std::string json_schema();
 // The same of a file of readings (config/read_readings.hpp).
 std::string readings_json_schema();
 
+// The same of the log of a hook-up (config/read_log.hpp).
+std::string log_json_schema();
+
 } // namespace bankwright
 
 #if BANKWRIGHT_HEADER_ONLY

@@ -3,6 +3,7 @@
 
 #include "bankwright/config/json_schema.hpp"
 #include "bankwright/config/keys.hpp"
+#include "bankwright/config/log_keys.hpp"
 #include "bankwright/config/reading_keys.hpp"
 #include "bankwright/config/schema/json_text.hpp"
 #include "bankwright/config/schema/key_words.hpp"
@@ -251,6 +252,32 @@ BANKWRIGHT_INLINE std::string readings_json_schema() {
         add_section(json, *section);
     for (auto const* section : {&volts_section, &amps_section})
         add_list(json, *section);
+    json.close();
+    json.close();
+    return json.take();
+}
+
+BANKWRIGHT_INLINE std::string log_json_schema() {
+    using namespace internal::schema;
+    JsonText json;
+    json.open("", '{');
+    json.text("$schema", "http://json-schema.org/draft-07/schema#");
+    json.text("title", "bankwright log of a hook-up");
+    json.text("description", "what was read while a battery bank was put together");
+    json.text("type", "object");
+    json.raw("additionalProperties", "false");
+    json.open("properties", '{');
+    for (auto const& key : log_root_section.keys)
+        add_key(json, key);
+    add_section(json, meter_section);
+    json.open(log_marks_section, '{');
+    json.text("description", log_marks_meaning);
+    json.text("type", "object");
+    json.open("additionalProperties", '{');
+    json.text("type", "string");
+    json.close();
+    json.close();
+    add_list(json, log_entry_section);
     json.close();
     json.close();
     return json.take();

@@ -3,6 +3,7 @@
 
 #include "bankwright/config/key_reference.hpp"
 #include "bankwright/config/keys.hpp"
+#include "bankwright/config/log_keys.hpp"
 #include "bankwright/config/read_limits.hpp"
 #include "bankwright/config/reading_keys.hpp"
 #include "bankwright/config/schema/key_words.hpp"
@@ -75,6 +76,17 @@ BANKWRIGHT_INLINE std::string key_reference() {
         text += internal::reference::section(*section, fmt::format("`[{}]`", section->name));
     for (auto const* section : {&volts_section, &amps_section})
         text += internal::reference::section(*section, fmt::format("`[[{}]]`", section->name));
+    text += fmt::format(
+        "# The log of a hook-up\n\n"
+        "What was read while a bank was put together: `bankwright hookup FILE --log LOG` writes it and goes "
+        "on from it, and judges one that somebody else has written. It is begun with `{} = 1`. The "
+        "answers stand in the order in which they were given; one about the same line of the sheet takes "
+        "the place of the one before.\n\n",
+        keys::log_version);
+    text += internal::reference::section(log_root_section, "At the top of a log");
+    text += internal::reference::section(meter_section, "`[meter]`, as in a file of readings");
+    text += fmt::format("## `[{}]`\n\nTexts by part: {}.\n\n", log_marks_section, log_marks_meaning);
+    text += internal::reference::section(log_entry_section, fmt::format("`[[{}]]`", log_entry_section.name));
     text.pop_back();
     return text;
 }

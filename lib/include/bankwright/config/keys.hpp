@@ -74,6 +74,7 @@ inline constexpr std::array root{
 
 inline constexpr std::string_view part_list_version = "bankwright-parts";
 inline constexpr std::string_view readings_version = "bankwright-readings"; // its other keys: reading_keys.hpp
+inline constexpr std::string_view log_version = "bankwright-log";           // its other keys: log_keys.hpp
 
 inline constexpr std::array part_list{
     KeySpec{part_list_version, KeyKind::integer, "1", "version of this format", {}, {1.0, 1.0}},

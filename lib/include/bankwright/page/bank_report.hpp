@@ -11,10 +11,13 @@
 #include "bankwright/findings/rule_info.hpp"
 #include "bankwright/findings/verdict.hpp"
 #include "bankwright/linkage.hpp"
+#include "bankwright/reports/logged.hpp"
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace bankwright::page {
@@ -24,10 +27,37 @@ namespace bankwright::page {
 inline constexpr std::size_t most_parts = 600;
 inline constexpr std::size_t most_parts_of_hookup = 250;
 
+// What a report tells after its verdict, in its order: what the dock needs first.
+enum class Chapter { cautions, hookup, drawing, findings, readings, sharing, run, charging, shorts, cut, sources };
+constexpr auto all_chapters() {
+    return std::array{Chapter::cautions, Chapter::hookup,  Chapter::drawing, Chapter::findings,
+                      Chapter::readings, Chapter::sharing, Chapter::run,     Chapter::charging,
+                      Chapter::shorts,   Chapter::cut,     Chapter::sources};
+}
+constexpr std::string_view name(Chapter chapter) {
+    constexpr std::string_view names[] = {"cautions", "hookup",   "drawing", "findings", "readings", "sharing",
+                                          "run",      "charging", "shorts",  "cut",      "sources"};
+    return names[static_cast<std::size_t>(chapter)];
+}
+constexpr std::string_view heading_of(Chapter chapter) { // as the page's list of contents has it
+    constexpr std::string_view names[] = {"Cautions", "Hook-up",  "Drawing", "Findings", "Readings", "Sharing",
+                                          "Run time", "Charging", "Shorts",  "Cut list", "Sources"};
+    return names[static_cast<std::size_t>(chapter)];
+}
+
+// What was read while the bank was hooked up.
+struct ReadLog {
+    std::string file; // as the user named it
+    HookupLog log;
+    std::vector<std::string> changed; // parts that are not as they were when it was begun
+};
+
 struct ReportOptions {
     Moment moment;
     std::string moment_in_words; // "with every load off"; empty: as the file describes
     HookupOptions hookup;
+    std::vector<Chapter> only{}; // empty: all
+    std::optional<ReadLog> log{};
 };
 
 struct ThrottledRun {
@@ -53,6 +83,7 @@ struct BankReport {
     std::optional<ShortCircuitResult> shorts;          // none: too large a bank
     std::optional<HookupResult> hookup;
     std::string no_hookup; // why there is none
+    std::optional<LoggedHookup> logged;
 };
 
 // Is there an error of the wiring that nobody has accepted? Then nothing is worked out that would build on it.

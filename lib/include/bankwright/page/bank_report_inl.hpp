@@ -59,6 +59,16 @@ inline void charge(BankReport& report, Bank const& bank, Verdict const& verdict,
     }
 }
 
+inline LoggedHookup judged(Bank const& bank, Verdict const& verdict, ReportOptions const& options) {
+    auto const& [file, log, changed] = *options.log;
+    LoggedHookup logged{head_of(verdict), bank, hookup_options(log, options.hookup), file, log, {}, {}, {}, changed};
+    HookupJudge const judge(bank, logged.options);
+    logged.sheet = judge.sheet();
+    logged.questions = judge.questions();
+    logged.judged = judge.judge(log.entries);
+    return logged;
+}
+
 } // namespace internal
 
 BANKWRIGHT_INLINE bool wiring_is_wrong(Verdict const& verdict) {
@@ -99,6 +109,7 @@ BANKWRIGHT_INLINE BankReport report_on(Bank bank, Verdict verdict, std::vector<R
         report.no_hookup = "no hook-up: " + *unfit;
     else
         report.hookup = hookup(bank, options.hookup);
+    if (report.hookup && options.log) report.logged = internal::judged(bank, verdict, options);
 
     report.bank = std::move(bank);
     report.verdict = std::move(verdict);

@@ -15,6 +15,7 @@
 #include "bankwright/page/html/head.hpp"
 #include "bankwright/page/to_html.hpp"
 
+#include <algorithm>
 #include <array>
 #include <stdexcept>
 #include <string>
@@ -28,41 +29,85 @@ inline std::string title_of(BankReport const& report) {
     return report.bank.name.empty() ? std::string("Battery bank") : report.bank.name;
 }
 
+inline bool is_told(BankReport const& report, Chapter chapter) {
+    auto const& only = report.options.only;
+    if (chapter == Chapter::sharing && report.point.status != solver::Status::solved) return false;
+    if (chapter == Chapter::charging && report.bank.chargers.empty()) return false;
+    if (only.empty()) return true;
+    auto const asked = [&](Chapter one) { return std::find(only.begin(), only.end(), one) != only.end(); };
+    // Nobody is shown the steps without the cautions.
+    return asked(chapter) || (chapter == Chapter::cautions && asked(Chapter::hookup));
+}
+
 inline void contents(Html& html, BankReport const& report) {
     html.open("nav").attribute("aria-label", "On this page").open("ul");
-    std::vector<std::pair<char const*, char const*>> chapters{
-        {"drawing", "Drawing"}, {"findings", "Findings"}, {"readings", "Readings"}};
-    if (report.point.status == solver::Status::solved) chapters.emplace_back("sharing", "Sharing");
-    chapters.emplace_back("run", "Run time");
-    if (!report.bank.chargers.empty()) chapters.emplace_back("charging", "Charging");
-    for (auto const& more : {std::pair{"shorts", "Shorts"},
-                             {"cautions", "Cautions"},
-                             {"hookup", "Hook-up"},
-                             {"cut", "Cut list"},
-                             {"sources", "Sources"}})
-        chapters.emplace_back(more);
-    for (auto const& [id, words] : chapters)
-        html.open("li").open("a").attribute("href", std::string("#") + id).text(words).close().close();
+    for (auto const chapter : all_chapters())
+        if (is_told(report, chapter))
+            html.open("li")
+                .open("a")
+                .attribute("href", "#" + std::string(name(chapter)))
+                .text(heading_of(chapter))
+                .close()
+                .close();
     html.close().close();
 }
 
-inline void drawing_chapter(Html& html, BankReport const& report) {
-    html.open("section", "drawing").attribute("id", "drawing").attribute("aria-labelledby", "drawing-heading");
-    html.open("h2").attribute("id", "drawing-heading").text("How it is wired").close();
+inline std::string picture_of(BankReport const& report) {
     drawing::DrawOptions options;
     options.point = report.point;
     options.moment = report.options.moment_in_words;
     options.arrangement = report.verdict.arrangement;
     options.findings = report.verdict.findings;
     options.alone = false;
+    return drawing::to_svg(report.bank, options);
+}
+
+// On paper it has a sheet of its own, across unless it is tall.
+inline void drawing_chapter(Html& html, BankReport const& report) {
+    constexpr double tall = 0.75; // height over width
+    std::string svg, trouble;
     try {
-        auto const svg = drawing::to_svg(report.bank, options);
-        html.element("p", "Where the drawing is wider than the screen, it moves sideways.", "hint");
-        wiring_picture(html, svg);
+        svg = picture_of(report);
     } catch (std::length_error const& too_many) {
-        html.paragraph(sentence(too_many.what()));
+        trouble = too_many.what();
     }
+    bool const is_upright =
+        !svg.empty() && std::stod(measure_of(svg, "height")) > tall * std::stod(measure_of(svg, "width"));
+    html.chapter("drawing", "How it is wired", is_upright ? "drawing upright" : "drawing");
+    if (svg.empty()) {
+        html.paragraph(sentence(trouble)).close();
+        return;
+    }
+    html.element("p", "Where the drawing is larger than its frame, it moves within it.", "hint");
+    wiring_picture(html, svg);
     html.close();
+}
+
+inline void write(Html& html, BankReport const& report, Chapter chapter) {
+    switch (chapter) {
+    case Chapter::cautions:
+        return cautions_chapter(html, report);
+    case Chapter::hookup:
+        return HookupChapter(html, report).write();
+    case Chapter::drawing:
+        return drawing_chapter(html, report);
+    case Chapter::findings:
+        return findings_chapter(html, report);
+    case Chapter::readings:
+        return readings_chapter(html, report);
+    case Chapter::sharing:
+        return sharing_chapter(html, report);
+    case Chapter::run:
+        return run_chapter(html, report);
+    case Chapter::charging:
+        return charging_chapter(html, report);
+    case Chapter::shorts:
+        return short_circuit_chapter(html, report);
+    case Chapter::cut:
+        return cut_chapter(html, report);
+    case Chapter::sources:
+        return SourcesChapter(html, report).write();
+    }
 }
 
 } // namespace internal
@@ -79,17 +124,8 @@ BANKWRIGHT_INLINE std::string to_html(BankReport const& report) {
     html.open("main");
     verdict_chapter(html, report);
     internal::contents(html, report);
-    internal::drawing_chapter(html, report);
-    findings_chapter(html, report);
-    readings_chapter(html, report);
-    sharing_chapter(html, report);
-    run_chapter(html, report);
-    charging_chapter(html, report);
-    short_circuit_chapter(html, report);
-    cautions_chapter(html, report);
-    HookupChapter(html, report).write();
-    cut_chapter(html, report);
-    SourcesChapter(html, report).write();
+    for (auto const chapter : all_chapters())
+        if (internal::is_told(report, chapter)) internal::write(html, report, chapter);
     html.close();
     page_foot(html);
     html.close().close();

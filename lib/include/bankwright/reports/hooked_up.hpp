@@ -86,6 +86,12 @@ constexpr std::string_view name(MistakeKind kind) {
         return "end-elsewhere";
     case MistakeKind::leads_exchanged:
         return "leads-exchanged";
+    case MistakeKind::not_joined:
+        return "not-joined";
+    case MistakeKind::bypassed:
+        return "bypassed";
+    case MistakeKind::across:
+        return "across";
     }
     return "battery-turned";
 }

@@ -51,7 +51,7 @@ inline std::vector<Phrase> phrases(WrongReading const& wrong) {
     for (auto const& cause : wrong.causes) {
         auto const& mistake = cause.mistake;
         bool const end = mistake.kind == MistakeKind::end_elsewhere;
-        bool const leads = mistake.kind == MistakeKind::leads_exchanged;
+        bool const leads = mistake.kind == MistakeKind::leads_exchanged || mistake.kind == MistakeKind::across;
         auto const key = end ? mistake.part : std::string();
         auto const name = end ? mistake.onto : leads ? mistake.at + " and " + mistake.onto : mistake.part;
         auto const same = std::find_if(found.begin(), found.end(), [&](Phrase const& phrase) {
@@ -78,6 +78,12 @@ inline std::string say(Phrase const& phrase) {
         return phrase.key + " is on " + names + ", not on " + phrase.at;
     case MistakeKind::leads_exchanged:
         return "the leads on " + names + " are swapped";
+    case MistakeKind::not_joined:
+        return names + " is not on, or does not conduct";
+    case MistakeKind::bypassed:
+        return "what belongs on one side of " + names + " is on the other";
+    case MistakeKind::across:
+        return "something that is not in the plan joins " + names;
     }
     return {};
 }
@@ -400,7 +406,10 @@ private:
         if (step.action == HookupAction::read) {
             lines.title += ", its plug apart";
             if (step.after) lines.after = reading("now", *step.after);
-            lines.left = "wrong sign or wrong volts: the plug stays out until that is corrected";
+            lines.left = step.after && !step.after->expected
+                             ? "it shows volts: something feeds it past what is still open; nothing is closed before "
+                               "that is corrected"
+                             : "wrong sign or wrong volts: the plug stays out until that is corrected";
             return lines;
         }
         if (step.action == HookupAction::mate && !step.live_make) lines.left = "its motor or load still off";

@@ -26,7 +26,7 @@ public:
     }
 
     std::vector<DeadCheck> make(Potentials const& dead, Potentials const& conducting) {
-        leads();
+        leads(dead);
         loops();
         for (auto const& connector : bank_.connectors)
             for (std::string const side : {"", ".plug"}) {
@@ -34,6 +34,7 @@ public:
                            minus = partial_.node(connector.id + side + "-");
                 if (!conducting.between(plus, minus)) add(DeadCheckKind::apart, connector.id, plus, minus);
             }
+        across_plugs();
         wired_loads(dead);
         for (auto const c : far_) {
             auto const from = all()[c].paths.front().from;
@@ -59,14 +60,23 @@ private:
         return checks_.back();
     }
 
-    // Those of a plug are checked from end to end; what runs from one place to another, later.
-    void leads() {
+    // A lead too many between a receptacle and its plug shows nowhere else before the breaker is closed.
+    void across_plugs() {
+        for (auto const& connector : bank_.connectors)
+            for (auto const& [pin, other] : {std::pair{"+", ".plug-"}, std::pair{"-", ".plug+"}})
+                add(DeadCheckKind::apart, connector.id, partial_.node(connector.id + pin),
+                    partial_.node(connector.id + other));
+    }
+
+    // Those of a plug, and those that are landed dead, are checked from end to end; what runs from one place to
+    // another, later.
+    void leads(Potentials const& dead) {
         for (std::size_t c = 0; c < all().size(); ++c) {
             if (all()[c].kind != PartKind::jumper && all()[c].kind != PartKind::cable) continue;
             auto const& path = all()[c].paths.front();
             if (!probes_.together(path.from, path.to))
                 far_.push_back(c);
-            else if (is_pin_[as_index(path.from)] || is_pin_[as_index(path.to)])
+            else if (is_pin_[as_index(path.from)] || is_pin_[as_index(path.to)] || dead.between(path.from, path.to))
                 add(DeadCheckKind::run, all()[c].part, path.from, path.to);
         }
     }

@@ -75,10 +75,8 @@ BANKWRIGHT_INLINE Probes HookupProbes::gap(Connection const& connection, Potenti
 BANKWRIGHT_INLINE Probes HookupProbes::across(Connection const& connection, Potentials const& before,
                                               Potentials const& now) const {
     auto const& path = connection.paths.front();
-    bool const is_run = connection.kind == PartKind::jumper || connection.kind == PartKind::cable;
-    if (!is_run)
-        for (auto const& [plus, minus] : loads_)
-            if (!before.between(plus, minus) && now.between(plus, minus)) return {plus, minus};
+    for (auto const& [plus, minus] : loads_)
+        if (!before.between(plus, minus) && now.between(plus, minus)) return {plus, minus};
     bool joined = false;
     for (auto const& p : connection.paths)
         joined = joined || !before.between(p.from, p.to);

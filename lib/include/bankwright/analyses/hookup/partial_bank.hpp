@@ -39,7 +39,10 @@ struct Deviation {
     int connection = -1; // this end of it is landed elsewhere
     bool from_end = false;
     int onto = -1;
-    int plus = -1, minus = -1; // all that is landed on the one is landed on the other, and the other way around
+    int plus = -1, minus = -1;    // all that is landed on the one is landed on the other, and the other way around
+    int meant = -1, instead = -1; // all that is landed on the one is landed on the other
+    int absent = -1;              // this connection is not made, or does not conduct
+    int extra = -1, other = -1;   // a conductor that nobody drew joins the two
     std::vector<std::pair<int, int>> leaks; // loads that conduct although they are off: a path through each
 };
 
@@ -78,10 +81,15 @@ public:
     bool is_post(int node) const { return post_[as_index(node)] != 0; }
 
     Potentials read(Made const& made, Deviation const& deviation = {}) const;
+    // Where an end lies that belongs on this node.
+    static int landed(int node, Deviation const& deviation);
     // Of a reading between two points that share a path.
     Sensitivity sense(Made const& made, int red, int black) const;
     // By node: points that a path through batteries and connections joins have the same number.
     std::vector<int> islands(Made const& made) const;
+    // The same without a path through any battery: what an ohmmeter finds joined.
+    std::vector<int> copper(Made const& made, Deviation const& deviation,
+                            std::vector<std::pair<int, int>> const& clips) const;
 
     // The resistance of a load in standby. Any value will do, because a meter takes next to no current.
     static constexpr double leak = 1e3; // [ohm]

@@ -67,22 +67,17 @@ BANKWRIGHT_INLINE PartialBank::Placed PartialBank::place(Made const& made, Devia
         circuit.branches.push_back({minus_[b], plus_[b], ohms_[b], deviates ? deviation.emf : emf_[b]});
     }
     circuit.branches.insert(circuit.branches.end(), fixed_.begin(), fixed_.end());
-    auto const landed = [&](int node) {
-        if (node == deviation.plus && deviation.minus >= 0) return deviation.minus;
-        if (node == deviation.minus && deviation.plus >= 0) return deviation.plus;
-        return node;
-    };
     placed.element.resize(connections_.size());
     for (std::size_t c = 0; c < connections_.size(); ++c) {
-        if (!made[c]) continue;
+        if (!made[c] || deviation.absent == static_cast<int>(c)) continue;
         auto const& connection = connections_[c];
         bool const is_run = connection.kind == PartKind::jumper || connection.kind == PartKind::cable;
         for (auto path : connection.paths) {
             if (deviation.connection == static_cast<int>(c))
                 (deviation.from_end ? path.from : path.to) = deviation.onto;
             if (is_run) {
-                path.from = landed(path.from);
-                path.to = landed(path.to);
+                path.from = landed(path.from, deviation);
+                path.to = landed(path.to, deviation);
             }
             if (path.ohms > 0.0) {
                 placed.element[c].push_back(static_cast<int>(circuit.branches.size()));
@@ -95,7 +90,33 @@ BANKWRIGHT_INLINE PartialBank::Placed PartialBank::place(Made const& made, Devia
     }
     for (auto const& [plus, minus] : deviation.leaks)
         circuit.branches.push_back({plus, minus, leak, 0.0});
+    constexpr double short_lead = 0.4e-3; // [ohm] any will do
+    if (deviation.extra >= 0) circuit.branches.push_back({deviation.extra, deviation.other, short_lead, 0.0});
     return placed;
+}
+
+BANKWRIGHT_INLINE int PartialBank::landed(int node, Deviation const& deviation) {
+    if (node == deviation.plus && deviation.minus >= 0) return deviation.minus;
+    if (node == deviation.minus && deviation.plus >= 0) return deviation.plus;
+    if (node == deviation.meant && deviation.instead >= 0) return deviation.instead;
+    return node;
+}
+
+BANKWRIGHT_INLINE std::vector<int> PartialBank::copper(Made const& made, Deviation const& deviation,
+                                                       std::vector<std::pair<int, int>> const& clips) const {
+    auto const placed = place(made, deviation);
+    solver::UnionFind sets(network_.circuit.nodes);
+    for (auto const& join : placed.circuit.joins)
+        sets.unite(join.from, join.to);
+    for (std::size_t b = emf_.size(); b < placed.circuit.branches.size(); ++b)
+        if (auto const& branch = placed.circuit.branches[b]; branch.resistance < leak)
+            sets.unite(branch.from, branch.to);
+    for (auto const& [one, other] : clips)
+        sets.unite(one, other);
+    std::vector<int> joined(as_index(network_.circuit.nodes));
+    for (std::size_t n = 0; n < joined.size(); ++n)
+        joined[n] = sets.find(static_cast<int>(n));
+    return joined;
 }
 
 BANKWRIGHT_INLINE Potentials PartialBank::read(Made const& made, Deviation const& deviation) const {

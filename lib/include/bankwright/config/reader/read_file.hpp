@@ -65,10 +65,12 @@ private:
             if (entry.key == "bankwright" || find_section(entry.key)) return true;
         for (auto const& entry : root.entries) {
             bool const is_part_list = entry.key == keys::part_list_version;
+            bool const is_log = entry.key == keys::log_version;
             bool const is_readings = entry.key == keys::readings_version || is_reading_section(entry.key);
-            if (!is_part_list && !is_readings && !find_key(settings_section, entry.key)) continue;
+            if (!is_part_list && !is_log && !is_readings && !find_key(settings_section, entry.key)) continue;
             report_.add(file_not_a_bank, {}, entry.key, entry.region,
                         is_part_list  ? "a part list, not a bank file"
+                        : is_log      ? "the log of a hook-up, not a bank file"
                         : is_readings ? "a file of readings, not a bank file"
                                       : fmt::format("{} is a key of {}, not of a bank file", in_backquotes(entry.key),
                                                     settings_section.meaning),

@@ -24,7 +24,7 @@ inline std::string filled_in(RechargeResult const& run) {
 
 inline void charging_chapter(Html& html, BankReport const& report) {
     if (report.bank.chargers.empty()) return;
-    html.chapter("charging", "How long it charges");
+    html.folded_chapter("charging", "How long it charges");
     if (!report.charge_from_empty) {
         html.paragraph(sentence(report.no_charge)).close();
         return;

@@ -49,7 +49,7 @@ inline void parts_to_buy(Html& html, CutList const& list) {
 }
 
 inline void cut_chapter(Html& html, BankReport const& report) {
-    html.chapter("cut", "What to cut and to buy", wiring_is_wrong(report.verdict) ? "" : "sheet");
+    html.folded_chapter("cut", "What to cut and to buy", wiring_is_wrong(report.verdict) ? "" : "sheet");
     if (wiring_is_wrong(report.verdict)) {
         html.paragraph("Not listed: correct the wiring first.").close();
         return;

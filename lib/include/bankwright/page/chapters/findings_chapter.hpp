@@ -70,7 +70,7 @@ inline void one_finding(Html& html, BankReport const& report, Finding const& fin
 
 inline void findings_chapter(Html& html, BankReport const& report) {
     constexpr int most = 200;
-    html.chapter("findings", "What was found");
+    html.folded_chapter("findings", "What was found");
     int number = 0, accepted = 0;
     for (auto const& finding : report.verdict.findings) {
         if (finding.accepted && ++accepted > 0) continue;

@@ -34,7 +34,7 @@ inline void parts_table(Html& html, BankReport const& report, std::string const&
 }
 
 inline void readings_chapter(Html& html, BankReport const& report) {
-    html.chapter("readings", "What flows, and what a meter reads");
+    html.folded_chapter("readings", "What flows, and what a meter reads");
     if (report.point.status != solver::Status::solved) {
         html.paragraph("There is no operating point " + moment_of(report) + ": " +
                        std::string(name(report.point.status)) + ".");

@@ -48,7 +48,7 @@ inline std::string lasting(BankReport const& report) {
 inline bool runs_at_all(DischargeResult const& run) { return run.runtime >= 60.0 * si::second; }
 
 inline void run_chapter(Html& html, BankReport const& report) {
-    html.chapter("run", "How long it runs");
+    html.folded_chapter("run", "How long it runs");
     if (!report.run) {
         html.paragraph(sentence(report.no_run)).close();
         return;

@@ -38,8 +38,8 @@ inline std::string share_of(BankReport const& report, std::string const& battery
 inline void sharing_chapter(Html& html, BankReport const& report) {
     constexpr std::size_t most_bars = 32;
     if (report.point.status != solver::Status::solved || report.bank.batteries.empty()) return;
-    html.chapter("sharing",
-                 report.bank.batteries.size() == 1 ? "How hard the battery works" : "How the batteries share the work");
+    html.folded_chapter("sharing", report.bank.batteries.size() == 1 ? "How hard the battery works"
+                                                                     : "How the batteries share the work");
     if (std::none_of(report.point.parts.begin(), report.point.parts.end(), [](PartReading const& part) {
             return part.kind == PartKind::battery && std::abs(part.current.value()) > 1e-3;
         })) {

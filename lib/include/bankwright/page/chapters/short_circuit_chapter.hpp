@@ -45,7 +45,7 @@ inline void survival(Html& html, ShortCircuitResult const& shorts) {
 }
 
 inline void short_circuit_chapter(Html& html, BankReport const& report) {
-    html.chapter("shorts", "If something shorts");
+    html.folded_chapter("shorts", "If something shorts");
     if (!report.shorts) {
         html.paragraph("Left out for a bank of so many parts; the `short-circuit` command works it out.").close();
         return;

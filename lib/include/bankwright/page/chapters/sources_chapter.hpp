@@ -52,7 +52,7 @@ public:
     SourcesChapter(Html& html, BankReport const& report) : html_(html), report_(report), bank_(report.bank) {}
 
     void write() {
-        html_.chapter("sources", "What this rests on");
+        html_.folded_chapter("sources", "What this rests on");
         html_.paragraph(
             "Every figure on this page is calculated from the description of the bank; nobody has measured the "
             "boat. It knows no loose lug, no corroded crimp and no cell that is about to fail.");

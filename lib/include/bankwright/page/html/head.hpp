@@ -35,16 +35,18 @@ inline void page_foot(Html& html) {
     html.open("footer").element("p", "bankwright " BANKWRIGHT_VERSION, "faint small").close();
 }
 
-// A drawing as wide as it wants to be; where that is wider than the screen, it moves sideways by itself.
+// What a picture says of itself: its "width" or "height" [px].
+inline std::string measure_of(std::string_view svg, std::string_view name) {
+    auto const mark = " " + std::string(name) + "=\"";
+    auto const from = svg.find(mark) + mark.size();
+    return std::string(svg.substr(from, svg.find('"', from) - from));
+}
+
+// A drawing as large as it wants to be; where that is more than a phone shows, it moves in a frame of its own.
 inline void wiring_picture(Html& html, std::string const& svg) {
-    constexpr std::string_view before = " width=\"";
-    auto const from = svg.find(before) + before.size();
-    html.open("div", "wide wiring")
-        .attribute("role", "region")
-        .attribute("aria-label", "Wiring diagram, moves sideways");
-    html.attribute("tabindex", "0")
-        .attribute("style", "--width: " + svg.substr(from, svg.find('"', from) - from) + "px");
-    html.picture(svg).close();
+    html.open("div", "wide wiring").attribute("role", "region");
+    html.attribute("aria-label", "Wiring diagram, moves in its frame").attribute("tabindex", "0");
+    html.attribute("style", "--width: " + measure_of(svg, "width") + "px").picture(svg).close();
 }
 
 } // namespace bankwright::page

@@ -71,6 +71,19 @@ public:
         open("section", kind).attribute("id", id).attribute("aria-labelledby", std::string(id) + "-heading");
         return open("h2").attribute("id", std::string(id) + "-heading").text(heading).close();
     }
+    // The same, unfolded by a tap, and on paper. A link to what lies within it unfolds it, so that there the mark stands.
+    Html& folded_chapter(std::string_view id, std::string_view heading, std::string_view kind = {}) {
+        open("details", kind.empty() ? "chapter" : std::string("chapter ") + std::string(kind)).open("summary");
+        element("h2", heading).close();
+        return open("div", "mark").attribute("id", id).close();
+    }
+    // What is looked up, not read: closed by close().
+    Html& fold(std::string_view summary, std::string_view kind = {}) {
+        return open("details", kind).element("summary", summary);
+    }
+    Html& fold_under(std::string_view heading) { // of the third rank
+        return open("details", "part").open("summary").element("h3", heading).close();
+    }
     // The first column names the row. A table too wide for the screen moves sideways by itself, not the page.
     Html& table(std::string_view caption, std::vector<Column> const& columns,
                 std::vector<std::vector<std::string>> const& rows) {

@@ -49,7 +49,7 @@ nav a { display: block; padding: 0.45rem 0.8rem; border: 2px solid #0a3d91; bord
 .finding dt, .details dt { font-weight: 700; }
 .finding dd, .details dd { margin: 0 0 0.4rem; }
 .wide { overflow-x: auto; margin: 0.75rem 0; }
-.wide:focus-visible, a:focus-visible, input:focus-visible { outline: 4px solid #0a3d91; outline-offset: 2px; }
+.wide:focus-visible, a:focus-visible, summary:focus-visible, input:focus-visible { outline: 4px solid #0a3d91; outline-offset: 2px; }
 table { border-collapse: collapse; min-width: min(100%, 34rem); font-variant-numeric: tabular-nums; font-size: 1.05rem; line-height: 1.3; }
 caption { text-align: left; font-weight: 700; padding: 0.25rem 0; }
 th, td { text-align: left; vertical-align: bottom; padding: 0.35rem 0.5rem 0.35rem 0; border-bottom: 1px solid #767676;
@@ -61,7 +61,8 @@ td.number { white-space: nowrap; }
 .number + td, .number + th { padding-left: 0.4rem; }
 tr :last-child { padding-right: 0; }
 tbody td, tbody th { vertical-align: top; }
-.wiring svg { display: block; height: auto; width: calc(var(--width) * 1.3); }
+.wiring { max-height: 85vh; overflow: auto; }
+.wiring svg { display: block; height: auto; width: var(--width); }
 .chart { max-width: 28rem; }
 .chart svg { display: block; width: 100%; height: auto; }
 figcaption { font-weight: 700; }
@@ -70,6 +71,14 @@ figcaption { font-weight: 700; }
 .steps li { border: 2px solid #767676; border-radius: 0.4rem; padding: 0.5rem 0.75rem; margin: 0.75rem 0; }
 .steps li ul { margin-top: 0; }
 .steps li li { border: 0; padding: 0; margin: 0.15rem 0; }
+details.chapter { max-width: 62rem; margin: 0.75rem auto; border-top: 4px solid #111; }
+summary { cursor: pointer; padding: 0.6rem 0; min-height: 2.75rem; color: #0a3d91; }
+summary h2, summary h3 { display: inline; margin: 0; padding: 0; border: 0; color: #111; }
+details.part { border: 2px solid #767676; border-radius: 0.4rem; padding: 0 0.75rem; margin: 0.6rem 0; }
+details.part[open] { border-color: #0a3d91; }
+.steps details.small summary { padding: 0.3rem 0; }
+.read { margin: 0.25rem 0; padding-left: 0.6rem; border-left: 0.4rem solid #0b5d33; }
+.read.stop { border-left: 0.4rem double #a4001d; }
 .title { font-weight: 700; margin: 0.25rem 0; }
 .tick { display: flex; gap: 0.75rem; align-items: center; font-weight: 700; min-height: 2.75rem; }
 .tick input { flex: none; width: 1.9rem; height: 1.9rem; margin: 0; accent-color: #0a3d91; }
@@ -83,26 +92,34 @@ figcaption { font-weight: 700; }
 footer { margin-top: 2.5rem; padding-bottom: 2rem; }
 @media (min-width: 50rem) {
   th, td { padding-right: 1rem; }
+  .wiring { max-height: none; }
   .wiring svg { width: max(calc(var(--width) * 0.8), min(100%, calc(var(--width) * 1.3))); margin: 0 auto; } }
 @page { margin: 14mm 12mm; }
 @page drawing { size: landscape; margin: 10mm; }
+@page upright { margin: 10mm; }
 @media print {
   body { font-size: 10.5pt; line-height: 1.35; }
   header, main, footer { max-width: none; padding: 0; }
   h1 { font-size: 16pt; } h2 { font-size: 13.5pt; margin-top: 14pt; } h3 { font-size: 11.5pt; }
   nav { display: none; }
+  details::details-content { content-visibility: visible; display: block; }
+  summary { list-style: none; color: #111; padding: 0; min-height: 0; break-after: avoid; }
+  summary::-webkit-details-marker { display: none; }
+  details.chapter { margin: 14pt 0 0; } details.part { border: 0; padding: 0; margin: 10pt 0; }
   a { color: #111; text-decoration: none; }
   h2, h3, caption, figcaption, thead { break-after: avoid; }
   .finding, .figures div, .steps li, figure, tr, .verdict, .cautions { break-inside: avoid; }
   table, .small { font-size: 9.5pt; }
-  .wide { overflow: visible; }
+  .wide { overflow: visible; max-height: none; }
   td.number { white-space: normal; }
   thead th, tbody th, tbody td { overflow-wrap: anywhere; }
   .hint { display: none; }
   .drawing { page: drawing; break-before: page; break-after: page; }
+  .drawing.upright { page: upright; }
   .drawing h2 { margin-top: 0; }
   .sheet { break-before: page; }
   .wiring svg { width: 100%; max-height: 165mm; }
+  .upright .wiring svg { max-height: 235mm; }
   .verdict, .finding { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   .chart { max-width: 90mm; break-before: avoid; }
   .tick { min-height: 0; } .tick input { width: 5mm; height: 5mm; }
