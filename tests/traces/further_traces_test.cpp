@@ -58,17 +58,18 @@ TEST_CASE("a sound bank with ordinary parts and an ordinary meter is as describe
     CHECK(found >= 0.95 * made);
 }
 
-// Made by another generator: busbars, cross-ties, ideal conductors, several loads, a switch. Not behind a selector or
-// an open relay: what is wrong there shows in no reading.
+// Made by another generator: busbars, cross-ties, ideal conductors, several loads, a switch; in three of ten a load
+// behind a relay and a selector, with a shunt in its negative. They have up to 28 conductors, twice as many as 3S3P, and
+// seven parts more: more to tell apart, so that eight readings are allowed.
 TEST_CASE("in banks laid out at random the fault is found") {
     std::mt19937 random(23);
     int made = 0, found = 0;
     for (std::uint64_t seed = 1; seed <= (is_thorough() ? 400u : 24u); ++seed) {
-        auto const bank = support::RandomBank(seed, false, false).make();
+        auto const bank = support::random_good_bank(seed);
         if (bank.batteries.size() > (is_thorough() ? 6u : 4u)) continue;
         FaultTracer tracer(bank);
         auto const fault = pick(TrueFaults(bank, random).all(), random);
-        bool const is_found = follow(tracer, as_built(fault.bank, random), {fault}, 6, random).found;
+        bool const is_found = follow(tracer, as_built(fault.bank, random), {fault}, 8, random).found;
         ++made;
         found += is_found;
         if (!is_found)
@@ -83,7 +84,7 @@ TEST_CASE("in banks laid out at random the fault is found") {
 TEST_CASE("of two faults at once both are named within ten readings, the one mended before the other is looked for") {
     std::mt19937 random(31);
     constexpr int most = 10, first_visit = 6;
-    int made = 0, at_once = 0, both = 0, one = 0;
+    int made = 0, both = 0, one = 0, left_in = 0;
     for (auto const& bank : good_banks())
         for (int n = 0; n < pairs_per_bank(); ++n) {
             auto const first = pick(TrueFaults(bank, random).all(), random);
@@ -94,8 +95,9 @@ TEST_CASE("of two faults at once both are named within ten readings, the one men
             if (!alone) continue; // it is possible only where the other one is
             ++made;
             FaultTracer tracer(bank);
-            auto const followed = follow(tracer, as_built(second.bank, random), {first, second}, first_visit, random);
-            at_once += followed.found;
+            auto const stands = as_built(second.bank, random);
+            left_in += follow(tracer, stands, {first, second}, most, random).found;
+            auto const followed = follow(tracer, stands, {first, second}, first_visit, random);
             bool const named_first = names_one(followed.result.diagnoses.front(), {first});
             bool const named_second = names_one(followed.result.diagnoses.front(), {second});
             one += named_first || named_second;
@@ -104,7 +106,9 @@ TEST_CASE("of two faults at once both are named within ten readings, the one men
             both += followed.found ||
                     follow(tracer, as_built(left.bank, random), {left}, most - followed.taken, random).found;
         }
-    std::printf("    two faults at once: of %d, one named at first in %d, both in ten readings in %d (%d at once)\n",
-                made, one, both, at_once);
+    std::printf(
+        "    two faults at once: of %d, one named at first in %d, then mended, both in ten readings in %d; both "
+        "left in, both named in ten readings in %d\n",
+        made, one, both, left_in);
     CHECK(both >= 0.6 * made);
 }

@@ -8,12 +8,15 @@
 #include "bankwright/network/build.hpp"
 #include "bankwright/solver/solve.hpp"
 #include "miswires/single_miswires.hpp"
+#include "traces/reach.hpp"
 
 #include <cmath>
 #include <functional>
+#include <map>
 #include <random>
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
 namespace traces {
@@ -28,6 +31,7 @@ struct TrueFault {
     std::string detail; // of a moved end: the terminal that it is on now
     Bank bank;
     std::function<void(Network&)> after = [](Network&) {};
+    std::map<std::string, double> usual_volts = {}; // [V] by load, with nothing wrong
 };
 
 // The bank on a boat: batteries and breaker in a box, the receptacle and its motor on the bow, 17 ft away.
@@ -49,7 +53,7 @@ inline double between(std::mt19937& random, double low, double high) {
 
 class TrueFaults {
 public:
-    TrueFaults(Bank const& good, std::mt19937& random) : good_(good), random_(random) {}
+    TrueFaults(Bank const& good, std::mt19937& random) : good_(good), random_(random), distances_(good) {}
 
     std::vector<TrueFault> all() {
         made_.push_back({as_described, {}, {}, good_});
@@ -57,11 +61,27 @@ public:
         of_batteries();
         of_conductors();
         of_devices();
+        of_contacts();
         of_motors();
+        of_loads();
+        auto const usual = usual_volts();
+        for (auto& fault : made_)
+            fault.usual_volts = usual;
         return std::move(made_);
     }
 
 private:
+    std::map<std::string, double> usual_volts() const {
+        auto const network = build(good_, Moment{});
+        auto const solution = solver::solve(network.circuit);
+        std::map<std::string, double> usual;
+        for (auto const& load : good_.loads)
+            if (solution.status == solver::Status::solved)
+                usual[load.id] = solution.volts[static_cast<std::size_t>(node_of(network, load.id + "+"))] -
+                                 solution.volts[static_cast<std::size_t>(node_of(network, load.id + "-"))];
+        return usual;
+    }
+
     void of_wiring() {
         for (auto const& miswire : miswires::MiswireMaker(good_).all()) {
             if (miswire.kind == "battery turned")
@@ -79,14 +99,16 @@ private:
             }
     }
 
-    // A short lead stays where it is: no end of it comes from the box to the bow.
     bool is_within_reach(miswires::Miswire const& miswire) const {
         auto const moved = miswires::with(good_, miswire);
         for (auto runs : {&Bank::jumpers, &Bank::cables})
-            for (auto const& run : moved.*runs)
-                if (run.conductor.length && *run.conductor.length < 1.0 * si::meter &&
-                    is_on_the_bow(run.from) != is_on_the_bow(run.to))
+            for (std::size_t i = 0; i < (good_.*runs).size(); ++i) {
+                auto const &before = (good_.*runs)[i], &now = (moved.*runs)[i];
+                bool const is_jumper = runs == &Bank::jumpers;
+                if (before.from != now.from && !distances_.reaches(before, is_jumper, before.to, now.from))
                     return false;
+                if (before.to != now.to && !distances_.reaches(before, is_jumper, before.from, now.to)) return false;
+            }
         return true;
     }
 
@@ -148,6 +170,49 @@ private:
             }
     }
 
+    // Of a switch, a relay and a selector what is closed, and a shunt: worse than it should be, or open.
+    void of_contacts() {
+        auto const network = build(good_, Moment{});
+        for (auto const& part : network.parts) {
+            if (part.kind != PartKind::switch_ && part.kind != PartKind::relay && part.kind != PartKind::selector &&
+                part.kind != PartKind::shunt)
+                continue;
+            for (std::size_t e = 0; e < part.elements.size(); ++e) {
+                if (part.elements[e].is == Element::Is::gap) continue;
+                std::string const detail = part.kind != PartKind::selector ? "" : e == 0 ? "position 1" : "position 2";
+                made_.push_back(
+                    {"resistive", part.id, detail, good_, [id = part.id, e, ohms = some_ohms()](Network& one) {
+                         put_between(one, part_of(one, id).elements[e], ohms);
+                     }});
+                made_.push_back({"open", part.id, detail, good_, [id = part.id, e](Network& one) {
+                                     put_between(one, part_of(one, id).elements[e], 1e12); // as good as nothing
+                                 }});
+            }
+        }
+    }
+    static void put_between(Network& network, Element const& element, double ohms) {
+        auto& circuit = network.circuit;
+        auto const at = static_cast<std::size_t>(element.index);
+        if (element.is == Element::Is::branch) circuit.branches[at].resistance += ohms;
+        if (element.is != Element::Is::join) return;
+        auto const join = circuit.joins[at];
+        circuit.joins[at].to = join.from;
+        circuit.branches.push_back({join.from, join.to, ohms, 0.0});
+    }
+
+    void of_loads() {
+        for (auto const& load : good_.loads) {
+            exchanged(load.id, load.id + "+", load.id + "-", "");
+            made_.push_back({"open", load.id, {}, good_, [id = load.id](Network& network) {
+                                 auto const& element = part_of(network, id).elements.front();
+                                 if (element.is == Element::Is::load)
+                                     network.circuit.loads[static_cast<std::size_t>(element.index)].law =
+                                         solver::ConstantCurrent{0.0};
+                                 if (element.is == Element::Is::branch) put_between(network, element, 1e12);
+                             }});
+        }
+    }
+
     void exchanged(std::string const& part, std::string const& plus, std::string const& minus, char const* side) {
         auto bank = good_;
         miswires::exchange(bank, plus, minus);
@@ -180,6 +245,7 @@ private:
 
     Bank const& good_;
     std::mt19937& random_;
+    Distances distances_;
     std::vector<TrueFault> made_;
 };
 
@@ -198,6 +264,31 @@ inline Bank as_built(Bank bank, std::mt19937& random) {
     return bank;
 }
 
+// No load takes its current, or its power, at a fraction of its voltage: below 70 % of it one is a resistor here.
+inline bool starve(Network& network, solver::Solution const& solution, TrueFault const& fault) {
+    bool any = false;
+    for (auto const& part : network.parts) {
+        auto const usual = fault.usual_volts.find(part.id);
+        if (usual == fault.usual_volts.end() || part.elements.front().is != Element::Is::load) continue;
+        auto& load = network.circuit.loads[static_cast<std::size_t>(part.elements.front().index)];
+        if (solution.status == solver::Status::solved && solution.island[static_cast<std::size_t>(load.plus)] !=
+                                                             solution.island[static_cast<std::size_t>(load.minus)])
+            continue;
+        double const volts = solution.status != solver::Status::solved
+                                 ? 0.0
+                                 : solution.volts[static_cast<std::size_t>(load.plus)] -
+                                       solution.volts[static_cast<std::size_t>(load.minus)];
+        double amperes = 0.0;
+        if (auto const* current = std::get_if<solver::ConstantCurrent>(&load.law)) amperes = current->amperes;
+        if (auto const* power = std::get_if<solver::ConstantPower>(&load.law)) amperes = power->watts / usual->second;
+        if (amperes <= 0.0 || volts >= 0.7 * usual->second) continue;
+        network.circuit.branches.push_back({load.plus, load.minus, usual->second / amperes, 0.0});
+        load.law = solver::ConstantCurrent{0.0};
+        any = true;
+    }
+    return any;
+}
+
 // What a meter of 0.5 % + 2 digits of 10 mV shows: off by anything within that, then rounded to its last digit. Two
 // islands read 0.
 inline Voltage read_volts(std::vector<TrueFault> const& faults, Bank const& built, Moment const& moment,
@@ -205,7 +296,9 @@ inline Voltage read_volts(std::vector<TrueFault> const& faults, Bank const& buil
     auto network = build(built, moment);
     for (auto const& fault : faults)
         fault.after(network);
-    auto const solution = solver::solve(network.circuit);
+    auto solution = solver::solve(network.circuit);
+    if (!faults.empty() && moment.loads == LoadsAre::as_described && starve(network, solution, faults.front()))
+        solution = solver::solve(network.circuit);
     double volts = 0.0;
     if (solution.status == solver::Status::solved) {
         auto const a = static_cast<std::size_t>(node_of(network, red)),

@@ -59,7 +59,8 @@ struct TraceResult {
 // Why a bank cannot be traced: it has no battery, or so many parts that it would take minutes. None if it can.
 std::optional<std::string> unfit_for_trace(Bank const& bank);
 
-// Keeps what it has solved: trace again with one reading more, and it costs little. Throws std::invalid_argument where
+// Keeps what it has solved: trace again with one reading more, and it costs little; the first call prepares for that.
+// What it holds does not grow with the calls. Throws std::invalid_argument where
 // build() does, for a bank that is unfit, for a reading that names no terminal or part of it, and for a reading, moment
 // or option out of its range (network/option_limits.hpp).
 class FaultTracer {
@@ -71,6 +72,9 @@ public:
     TraceResult trace(std::vector<TakenReading> const& readings);
 
 private:
+    friend TraceResult trace(Bank const& bank, std::vector<TakenReading> const& readings, TraceOptions const& options);
+    static TraceResult once(Bank const& bank, std::vector<TakenReading> const& readings, TraceOptions const& options);
+
     class Search;
     std::unique_ptr<Search> search_;
 };

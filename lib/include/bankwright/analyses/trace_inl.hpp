@@ -7,6 +7,7 @@
 #include "bankwright/analyses/trace/suspect_chances.hpp"
 #include "bankwright/analyses/trace/suspects.hpp"
 #include "bankwright/analyses/trace/telling_reading.hpp"
+#include "bankwright/analyses/trace/unfit_options.hpp"
 #include "bankwright/analyses/trace/voltage_outlook.hpp"
 #include "bankwright/bank/terminals.hpp"
 #include "bankwright/network/build.hpp"
@@ -47,9 +48,9 @@ struct Ranked {
 
 inline constexpr double worth_showing = 1e-3; // probability
 inline constexpr double far_below = 40.0;     // logarithms of a weight: 1e-17
-inline constexpr std::size_t most_kept = 250; // hypotheses that are looked at closely
+inline constexpr std::size_t most_kept = 400; // hypotheses that are looked at closely
 inline constexpr std::size_t most_asked = 60; // groups that the next reading is to tell apart
-inline constexpr double much_current = 5.0;   // [A] with every load off: no equalizing of a sound bank comes near it
+inline constexpr double much_current = 5.0;   // [A] with every load off, above what flows in the bank as described
 
 // Pairs included, for a tenth of a second: one that must be solved afresh, as where a load follows its voltage, costs
 // some ten times an update.
@@ -79,34 +80,6 @@ BANKWRIGHT_INLINE std::optional<std::string> unfit_for_trace(Bank const& bank) {
 }
 
 namespace internal::tracing {
-inline void refuse_unfit(TakenReading const& reading) {
-    bankwright::refuse_unfit(reading.moment);
-    if (auto const* const volts = std::get_if<VoltsRead>(&reading.what))
-        refuse_if(shown_volts_problem(volts->reads), volts->red + " against " + volts->black, volts->reads);
-    else if (auto const* const amps = std::get_if<AmpsRead>(&reading.what))
-        refuse_if(shown_amperes_problem(amps->reads), amps->part, amps->reads);
-}
-
-inline void refuse_unfit_meter(double of_reading, int counts) {
-    auto const share = Spread::of(of_reading);
-    refuse_if(of_reading_problem(share), "of_reading", share);
-    refuse_if(digits_problem(counts), "digits", std::to_string(counts));
-}
-
-inline void refuse_unfit(TraceOptions const& options) {
-    refuse_unfit_meter(options.meter.of_reading, options.meter.counts);
-    refuse_if(digit_problem(options.meter.digit), "resolution", options.meter.digit);
-    refuse_unfit_meter(options.clamp.of_reading, options.clamp.counts);
-    refuse_if(digit_problem(options.clamp.digit), "resolution of the clamp", options.clamp.digit);
-    refuse_unless(options.spread.emf >= 0.0 && options.spread.emf <= 0.9, "spread of emf", options.spread.emf,
-                  "0 to 0.9");
-    refuse_unless(options.spread.resistance >= 0.0 && options.spread.resistance <= 0.9, "spread of resistance",
-                  options.spread.resistance, "0 to 0.9");
-    refuse_unless(options.explained > 0.0, "explained", options.explained, "above 0");
-    refuse_unless(options.told_apart > 0.0, "told_apart", options.told_apart, "above 0");
-    refuse_unless(options.certain > 0.0 && options.certain <= 1.0, "certain", options.certain, "above 0, to 1");
-}
-
 inline Bank const& fit(Bank const& bank, TraceOptions const& options) {
     refuse_unfit(options);
     if (auto const unfit = unfit_for_trace(bank)) throw std::invalid_argument("no trace: " + *unfit);
@@ -145,12 +118,20 @@ public:
             readings_.is_empty() ? !readings_.any_impossible() : misfit_of_likeliest() <= options_.explained;
         result.doubtful = readings_.doubtful();
         result.current_at_rest = has_current_at_rest(ranked);
-        auto const views = look_closely(ranked, moments_for_next(result.current_at_rest));
+        auto const views = look_closely(ranked, moments_for_next(result.current_at_rest || is_miswired(ranked)));
         auto const leaders = group(ranked, views, result);
         result.next = ask_again(ranked, views, leaders);
         if (!result.next && !result.diagnoses.empty() && result.diagnoses.front().probability < options_.certain)
             result.next = ask(ranked, views, leaders);
         return result;
+    }
+
+    // For the readings under load that will follow, once: the first call bears it, not the first reading.
+    void prepare() {
+        auto const& bank = suspects_.bank();
+        if (std::exchange(is_prepared_, true) || (bank.motors.empty() && bank.loads.empty())) return;
+        for (std::size_t s = 0; s < suspects_.singles(); ++s)
+            if (!weighed_[s].is_bound) suspects_.prepare(s, Moment{});
     }
 
 private:
@@ -228,8 +209,10 @@ private:
     double misfit_of_likeliest() const { return weighed_[likeliest()].misfit; }
 
     bool drives_current(std::size_t suspect) {
-        return suspects_.expected(suspect, internal::suspecting::at_rest()).largest_battery_amps() >
-               internal::tracing::much_current;
+        auto const flowing = [&](std::size_t s) {
+            return suspects_.expected(s, internal::suspecting::at_rest()).largest_battery_amps();
+        };
+        return flowing(suspect) > internal::tracing::much_current + flowing(0);
     }
 
     // What alone comes nearest, with every other fault; the nearest first, for as many as there is time.
@@ -342,10 +325,24 @@ private:
         return false;
     }
 
+    // Rather than not: then no load is put on it.
+    bool is_miswired(std::vector<internal::tracing::Ranked> const& ranked) const {
+        double chance = 0.0;
+        for (auto const& one : ranked)
+            for (auto const& [change, value] : suspects_.all()[one.best].faults)
+                if (internal::suspecting::is_of_a_hand(suspects_.changes()[change].kind)) {
+                    chance += one.probability;
+                    break;
+                }
+        return chance > 0.5;
+    }
+
     // When the next reading could be taken: as those at hand, at rest, and with the load on where nothing speaks
     // against; the first of all at rest.
-    std::vector<Moment> moments_for_next(bool current_at_rest) const {
-        std::vector<Moment> moments{internal::suspecting::at_rest()};
+    std::vector<Moment> moments_for_next(bool rather_not_on) const {
+        auto rest = internal::suspecting::at_rest();
+        rest.converters = suspects_.bank().converters.empty();
+        std::vector<Moment> moments{rest};
         auto const add = [&](Moment const& moment) {
             for (auto const& known : moments)
                 if (internal::suspecting::same(known, moment)) return;
@@ -354,7 +351,7 @@ private:
         for (auto const& reading : readings_.all())
             add(reading.moment);
         auto const& bank = suspects_.bank();
-        if (!readings_.all().empty() && !current_at_rest && !(bank.motors.empty() && bank.loads.empty())) add(Moment{});
+        if (!readings_.all().empty() && !rather_not_on && !(bank.motors.empty() && bank.loads.empty())) add(Moment{});
         return moments;
     }
 
@@ -523,7 +520,8 @@ private:
     TraceOptions options_;
     Suspects suspects_;
     internal::tracing::BelievedReadings readings_;
-    std::vector<std::pair<std::string, std::size_t>> clampable_;       // parts with an element of each
+    std::vector<std::pair<std::string, std::size_t>> clampable_; // parts with an element of each
+    bool is_prepared_ = false;
     std::vector<internal::tracing::Weighed> weighed_;                  // by suspect
     std::vector<internal::tracing::BelievedReadings::Weight> weights_; // the readings that they were weighed with
 };
@@ -532,7 +530,14 @@ BANKWRIGHT_INLINE FaultTracer::FaultTracer(Bank const& bank, TraceOptions const&
     : search_(std::make_unique<Search>(bank, options)) {}
 BANKWRIGHT_INLINE FaultTracer::~FaultTracer() = default;
 BANKWRIGHT_INLINE TraceResult FaultTracer::trace(std::vector<TakenReading> const& readings) {
-    return search_->trace(readings);
+    auto result = search_->trace(readings);
+    search_->prepare();
+    return result;
+}
+
+BANKWRIGHT_INLINE TraceResult FaultTracer::once(Bank const& bank, std::vector<TakenReading> const& readings,
+                                                TraceOptions const& options) {
+    return Search(bank, options).trace(readings);
 }
 
 BANKWRIGHT_INLINE TraceOptions trace_options(ReadingSheet const& sheet) {
@@ -568,7 +573,7 @@ BANKWRIGHT_INLINE std::vector<TakenReading> readings_of(ReadingSheet const& shee
 
 BANKWRIGHT_INLINE TraceResult trace(Bank const& bank, std::vector<TakenReading> const& readings,
                                     TraceOptions const& options) {
-    return FaultTracer(bank, options).trace(readings);
+    return FaultTracer::once(bank, readings, options);
 }
 
 } // namespace bankwright

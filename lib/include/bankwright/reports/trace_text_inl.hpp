@@ -80,7 +80,8 @@ inline std::string of(Fault const& fault) {
         return "the two leads on " + (fault.detail.empty() ? std::string() : "the " + fault.detail + " of ") + part +
                " are swapped";
     case FaultKind::stalled:
-        return part + " draws more than it should: stalled, or weeds" + in_brackets;
+        return part + " draws more than it should" + (fault.of == PartKind::motor ? ": stalled, or weeds" : "") +
+               in_brackets;
     }
     return part;
 }
@@ -127,7 +128,8 @@ inline std::vector<std::string> lines_of(Diagnosis const& diagnosis) {
 }
 
 inline std::string of(Moment const& moment) {
-    if (moment.loads == LoadsAre::at_rest) return "with every load off";
+    if (moment.loads == LoadsAre::at_rest)
+        return moment.converters ? "with every load off" : "with every load and converter off";
     if (moment.loads == LoadsAre::constant_current) return fmt::format("while {} flows", print(moment.current));
     if (moment.throttle) return fmt::format("with the motor at {}", print(*moment.throttle));
     return "with the motor and loads on, as the file has them";

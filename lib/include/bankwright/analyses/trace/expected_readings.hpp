@@ -59,11 +59,12 @@ public:
     std::size_t bytes() const; // that it holds, nearly
 
 private:
-    struct Unsure { // an emf that stands for one standard deviation of what is not known of an element
+    struct Unsure { // a current of one standard deviation, by what is not known of an element
         std::size_t element;
-        int branch;
-        double volts; // [V]
+        int from, to; // nodes
+        double amps;  // [A]
     };
+    void be_unsure(Unsure const& one);
     // By element: how far one standard deviation moves what is measured as the voltages `response` [V] per ampere that
     // it would take in there (reciprocity: one solve a reading, whatever the number of elements).
     std::vector<double> moved(std::vector<double> const& response) const;

@@ -3,6 +3,7 @@
 
 #include "bankwright/analyses/trace/expected_readings.hpp"
 #include "bankwright/analyses/trace/meter_spread.hpp"
+#include "bankwright/analyses/trace/starved_loads.hpp"
 #include "bankwright/solver/solve.hpp"
 
 #include <algorithm>
@@ -25,10 +26,12 @@ BANKWRIGHT_INLINE double emf_of_doubt(std::size_t element, solver::Branch const&
 
 BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring, PartSpread const& spread,
                                                      std::vector<PartDoubt> const& doubts) {
-    auto const& circuit = wiring.circuit;
+    auto circuit = wiring.circuit;
     int const limit = solver::SolveOptions{}.star_mesh_limit;
-    auto const topology = solver::with_plan(solver::topology(circuit), limit); // both networks are of one wiring
-    auto const solution = solver::solve(circuit, topology);
+    auto const topology = solver::with_plan(solver::topology(circuit), limit); // all networks are of one wiring
+    auto solution = solver::solve(circuit, topology);
+    auto const starved = internal::expecting::soften_starved(wiring, solution, circuit);
+    if (std::find(starved.begin(), starved.end(), 1) != starved.end()) solution = solver::solve(circuit, topology);
     elements_ = wiring.elements;
     solved_ = solution.status == solver::Status::solved;
     island_ = topology.island;
@@ -52,22 +55,27 @@ BANKWRIGHT_INLINE ExpectedReadings::ExpectedReadings(FaultyWiring const& wiring,
 
     for (std::size_t e = 0; e < elements_.size(); ++e) {
         auto const& element = elements_[e];
+        if (element.is == Element::Is::load && starved[at(element.index)]) {
+            auto const& load = circuit.loads[at(element.index)];
+            be_unsure({e, load.plus, load.minus,
+                       internal::expecting::doubt_of_starved * std::abs(load_amps_[at(element.index)])});
+        }
         if (element.is != Element::Is::branch || topology.branch_line[at(element.index)] < 0) continue;
-        double const volts =
-            emf_of_doubt(e, circuit.branches[at(element.index)], branch_amps_[at(element.index)], spread, doubts);
-        if (!(volts > 0.0)) continue;
-        unsure_.push_back({e, element.index, volts});
-        unsure_elements_.push_back(e);
+        auto const& branch = circuit.branches[at(element.index)];
+        double const volts = emf_of_doubt(e, branch, branch_amps_[at(element.index)], spread, doubts);
+        if (volts > 0.0) be_unsure({e, branch.from, branch.to, volts / branch.resistance});
     }
+}
+
+BANKWRIGHT_INLINE void ExpectedReadings::be_unsure(Unsure const& one) {
+    unsure_.push_back(one);
+    unsure_elements_.push_back(one.element);
 }
 
 BANKWRIGHT_INLINE std::vector<double> ExpectedReadings::moved(std::vector<double> const& response) const {
     std::vector<double> sensitivities(elements_.size(), 0.0);
-    for (auto const& one : unsure_) {
-        auto const& branch = branches_[static_cast<std::size_t>(one.branch)];
-        sensitivities[one.element] =
-            (response[merged(branch.to)] - response[merged(branch.from)]) * one.volts / branch.resistance;
-    }
+    for (auto const& one : unsure_)
+        sensitivities[one.element] = (response[merged(one.to)] - response[merged(one.from)]) * one.amps;
     return sensitivities;
 }
 
@@ -113,11 +121,9 @@ BANKWRIGHT_INLINE std::vector<double> const& ExpectedReadings::node_sensitivitie
         amps[n] = 1.0;
         auto const response = network_->volts_of_injections(amps);
         amps[n] = 0.0;
-        for (std::size_t u = 0; u < many; ++u) {
-            auto const& branch = branches_[static_cast<std::size_t>(unsure_[u].branch)];
+        for (std::size_t u = 0; u < many; ++u)
             node_sensitivities_[n * many + u] =
-                (response[merged(branch.to)] - response[merged(branch.from)]) * unsure_[u].volts / branch.resistance;
-        }
+                (response[merged(unsure_[u].to)] - response[merged(unsure_[u].from)]) * unsure_[u].amps;
     }
     return node_sensitivities_;
 }
@@ -146,7 +152,7 @@ BANKWRIGHT_INLINE ExpectedReading ExpectedReadings::amps_reading(std::size_t num
         reading.mean = branch_amps_[index];
         reading.sensitivities = volts_reading(branch.from, branch.to).sensitivities;
         for (auto const& one : unsure_)
-            if (one.branch == element.index) reading.sensitivities[one.element] += one.volts;
+            if (one.element == number) reading.sensitivities[number] += one.amps * branch.resistance;
         for (double& sensitivity : reading.sensitivities)
             sensitivity /= branch.resistance;
         break;

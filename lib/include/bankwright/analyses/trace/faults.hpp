@@ -48,8 +48,9 @@ struct Fault {
 // The circuit of a bank with its elements side by side: small, to be copied by the thousand.
 struct FaultyWiring {
     solver::Circuit circuit;
-    std::vector<Element> elements;  // part by part, as in Network::parts
-    bool current_is_stated = false; // somebody has read what the motor takes: it takes no more
+    std::vector<Element> elements;   // part by part, as in Network::parts
+    bool current_is_stated = false;  // somebody has read what the motor takes: it takes no more
+    std::vector<double> usual_volts; // [V] by load, on the wiring as described; empty: not known
 };
 FaultyWiring wiring_of(Network const& network);
 

@@ -15,7 +15,7 @@
 namespace bankwright {
 
 BANKWRIGHT_INLINE FaultyWiring wiring_of(Network const& network) {
-    FaultyWiring wiring{network.circuit, {}};
+    FaultyWiring wiring{network.circuit, {}, false, {}};
     for (auto const& part : network.parts)
         wiring.elements.insert(wiring.elements.end(), part.elements.begin(), part.elements.end());
     return wiring;
@@ -327,6 +327,10 @@ inline std::string detail_of(FaultChange const& change, double low, double high,
     if (change.kind == FaultKind::low && !is_any)
         detail = about(fmt::format("{:.0f} %", low * 100), fmt::format("{:.0f} %", high * 100),
                        " below its voltage at rest");
+    if (part.kind == PartKind::selector && part.elements.size() == 2) { // a contact of its own for each
+        std::string const position = change.element == first_element ? "position 1" : "position 2";
+        return detail.empty() ? position : position + ", " + detail;
+    }
     if (part.kind != PartKind::connector) return detail;
     std::string const which = change.kind == FaultKind::exchanged
                                   ? (change.plus == part.elements.front().from ? "receptacle side" : "plug side")

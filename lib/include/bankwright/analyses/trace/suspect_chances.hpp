@@ -42,11 +42,14 @@ inline double chance(FaultChange const& change, PartKind part, bool is_wet) {
     return 0.1;
 }
 
+inline bool is_of_a_hand(FaultKind kind) {
+    return kind == FaultKind::reversed || kind == FaultKind::exchanged || kind == FaultKind::moved;
+}
+
 // What has run was wired right: wear, corrosion and trips are left. Of what somebody has been at nothing is sure.
 inline double chance_since(std::optional<Since> since, FaultKind kind) {
-    bool const is_of_a_hand = kind == FaultKind::reversed || kind == FaultKind::exchanged || kind == FaultKind::moved;
-    if (since == Since::it_ran) return is_of_a_hand ? 1e-3 : 1.0;
-    if (since == Since::work_on_the_bank) return is_of_a_hand ? 3.0 : kind == FaultKind::missing ? 3.0 : 1.0;
+    if (since == Since::it_ran) return is_of_a_hand(kind) ? 1e-3 : 1.0;
+    if (since == Since::work_on_the_bank) return is_of_a_hand(kind) ? 3.0 : kind == FaultKind::missing ? 3.0 : 1.0;
     return 1.0;
 }
 
@@ -57,10 +60,17 @@ inline constexpr std::size_t most_kept_bytes = 64u << 20;
 
 inline bool same(Moment const& a, Moment const& b) {
     return a.loads == b.loads && a.everything_closed == b.everything_closed && a.chargers == b.chargers &&
-           a.combined == b.combined && a.starters == b.starters &&
+           a.combined == b.combined && a.starters == b.starters && a.shore == b.shore &&
+           (a.converters == b.converters || a.loads == LoadsAre::at_rest) &&
            (a.loads != LoadsAre::constant_current || a.current == b.current) &&
            a.throttle.has_value() == b.throttle.has_value() &&
            (!a.throttle || a.throttle->value() == b.throttle->value());
+}
+
+// At rest a converter is off, too: it is a load to the bank that feeds it.
+inline Moment as_looked_at(Moment moment) {
+    if (moment.loads == LoadsAre::at_rest) moment.converters = false;
+    return moment;
 }
 
 inline Moment at_rest() {

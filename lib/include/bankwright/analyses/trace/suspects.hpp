@@ -33,7 +33,7 @@ public:
     std::vector<Suspect> const& all() const { return suspects_; }
     std::vector<FaultChange> const& changes() const { return changes_; }
     std::size_t singles() const { return singles_; } // and as described: they come first, pairs after them
-    std::size_t elements() const;                          // of the wiring, in all parts
+    std::size_t elements() const;                    // of the wiring, in all parts
     Bank const& bank() const { return bank_; }
     Network const& network() const { return network_; } // at rest
     Places const& places() const { return places_; }
@@ -45,6 +45,9 @@ public:
     // else solved, and kept while there is room.
     std::vector<ExpectedReading> readings(std::size_t suspect, Moment const& moment,
                                           std::vector<AskedReading> const& asked);
+
+    // Solves what readings at that moment will want of it, where no update will do and there is room.
+    void prepare(std::size_t suspect, Moment const& moment);
 
     // Adds two faults at once, at every pair of their values; nothing if it is there, or if both are of one element.
     void add_pair(std::size_t one, std::size_t other);

@@ -4,6 +4,7 @@
 #include "bankwright/analyses/trace/suspect_chances.hpp"
 #include "bankwright/analyses/trace/suspects.hpp"
 #include "bankwright/network/build.hpp"
+#include "bankwright/solver/solve.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -104,8 +105,13 @@ BANKWRIGHT_INLINE std::vector<Fault> Suspects::describe(Suspect const& suspect, 
 BANKWRIGHT_INLINE Suspects::AtMoment& Suspects::at(Moment const& moment) {
     for (auto& known : moments_)
         if (internal::suspecting::same(known.moment, moment)) return known;
-    auto wiring = wiring_of(build(bank_, moment));
+    auto wiring = wiring_of(build(bank_, internal::suspecting::as_looked_at(moment)));
     wiring.current_is_stated = moment.loads == LoadsAre::constant_current;
+    auto const usual = solver::solve(wiring.circuit);
+    if (usual.status == solver::Status::solved)
+        for (auto const& load : wiring.circuit.loads)
+            wiring.usual_volts.push_back(usual.volts[static_cast<std::size_t>(load.plus)] -
+                                         usual.volts[static_cast<std::size_t>(load.minus)]);
     moments_.push_back({moment, UpdatedReadings(std::move(wiring), spread_), {}});
     return moments_.back();
 }
@@ -151,6 +157,13 @@ BANKWRIGHT_INLINE ExpectedReadings const& Suspects::glance(std::size_t suspect, 
     if (kept_bytes_ + solved.bytes() > internal::suspecting::most_kept_bytes) return other.emplace(std::move(solved));
     kept_bytes_ += solved.bytes();
     return moment.expected.emplace(suspect, std::move(solved)).first->second;
+}
+
+BANKWRIGHT_INLINE void Suspects::prepare(std::size_t suspect, Moment const& moment) {
+    auto& then = at(moment);
+    if (then.updated.serves() || kept_bytes_ > internal::suspecting::most_kept_bytes) return;
+    std::optional<ExpectedReadings> other;
+    glance(suspect, then, other);
 }
 
 BANKWRIGHT_INLINE ExpectedReadings Suspects::solve(std::size_t suspect, FaultyWiring wiring) const {

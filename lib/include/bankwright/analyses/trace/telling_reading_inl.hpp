@@ -15,7 +15,8 @@ namespace bankwright {
 namespace internal::telling {
 
 inline constexpr double least_bits = 0.02;         // below it a reading is not worth the walk
-inline constexpr double worth_under_load = 1.0;    // readings at rest are easier to take
+inline constexpr double worth_under_load = 1.15;   // it tells how bad a joint is, too, whatever it is
+inline constexpr double worth_idle = 0.99;         // where the load is on and takes nothing: it might as well be off
 inline constexpr std::size_t looked_at_twice = 40; // candidates
 
 inline constexpr double little_bits = 0.25;      // below it a lead may be lengthened
@@ -138,26 +139,42 @@ inline std::vector<TellingReading> candidates_of(std::vector<View> const& views,
     return candidates;
 }
 
+// Does a load that is on change any voltage, by more hypotheses than not? Behind an open breaker it does nothing.
+inline bool changes_much(View const& at_rest, View const& view, std::vector<Candidate> const& hypotheses) {
+    constexpr double seen_at_once = 0.05; // [V]
+    double changed = 0.0, all = 0.0;
+    for (auto const& [number, chance] : hypotheses) {
+        auto const &a = at_rest.outlooks[number].island_volts(), &b = view.outlooks[number].island_volts();
+        double most = 0.0;
+        for (std::size_t t = 0; t < a.size(); ++t)
+            most = std::max(most, std::abs(a[t] - b[t]));
+        all += chance;
+        changed += most > seen_at_once ? chance : 0.0;
+    }
+    return changed > 0.5 * all;
+}
+
 inline std::optional<TellingReading> most_telling_of(std::vector<View> const& views,
                                                      std::vector<Candidate> const& hypotheses, Reach const& reach,
                                                      bool far, TraceOptions const& options) {
     auto const by_bits = [](auto const& a, auto const& b) {
         return but_for_rounding(a.bits) > but_for_rounding(b.bits);
     };
-    auto const worth = [&](TellingReading const& one) {
-        return (views[one.view].moment.loads == LoadsAre::at_rest ? 1.0 : worth_under_load) *
-               (one.current ? worth_of_current : 1.0);
-    };
     auto const seen = [&](TellingReading const& one) { return see(views[one.view], hypotheses, one, options); };
     auto candidates = candidates_of(views, reach, far);
     candidates.erase(std::remove_if(candidates.begin(), candidates.end(), reach.is_taken), candidates.end());
-    for (auto& one : candidates)
-        one.bits = worth(one) * quick_bits(seen(one));
-    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
+    std::vector<double> worth; // by view
+    for (auto const& view : views)
+        worth.push_back(changes_much(views.front(), view, hypotheses) ? worth_under_load : worth_idle);
+    worth.front() = 1.0; // at rest
+    auto const rate = [&](auto const& measure) {
+        for (auto& one : candidates)
+            one.bits = worth[one.view] * (one.current ? worth_of_current : 1.0) * measure(seen(one));
+        std::stable_sort(candidates.begin(), candidates.end(), by_bits);
+    };
+    rate(quick_bits);
     if (candidates.size() > looked_at_twice) candidates.resize(looked_at_twice);
-    for (auto& one : candidates)
-        one.bits = worth(one) * bits(seen(one));
-    std::stable_sort(candidates.begin(), candidates.end(), by_bits);
+    rate(bits);
     if (candidates.empty() || candidates.front().bits < least_bits) return std::nullopt;
     return candidates.front();
 }
@@ -198,9 +215,10 @@ BANKWRIGHT_INLINE std::optional<TellingReading> most_telling(std::vector<View> c
         if (auto const far = internal::telling::most_telling_of(views, hypotheses, reach, true, options))
             if (!told || internal::telling::worth_far * far->bits > told->bits) told = far;
     if (!told || told->current) return told;
-    auto const& likeliest = views[told->view].outlooks[hypotheses.front().number];
-    if (likeliest.of(told->red, told->black).volts < -1e-6)
-        std::swap(told->red, told->black); // a meter is read with its sign
+    double mean = 0.0; // a meter is read with its sign: with the one that most expect
+    for (auto const& one : hypotheses)
+        mean += one.chance * views[told->view].outlooks[one.number].volts(told->red, told->black);
+    if (mean < 0.0) std::swap(told->red, told->black);
     return told;
 }
 

@@ -29,6 +29,7 @@ public:
 
     UpdatedReadings(FaultyWiring wiring, PartSpread const& spread);
     FaultyWiring const& drawn() const { return wiring_; }
+    bool serves() const { return serves_; } // else every suspect is solved afresh
 
     // None where an update will not do: a load that follows its voltage, a fault of an ideal join, islands that join or
     // fall apart, a current through what the faults change. `doubts` as ExpectedReadings takes them.

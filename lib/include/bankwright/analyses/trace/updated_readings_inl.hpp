@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bankwright/analyses/trace/meter_spread.hpp"
+#include "bankwright/analyses/trace/starved_loads.hpp"
 #include "bankwright/analyses/trace/updated_readings.hpp"
 
 #include <algorithm>
@@ -74,6 +75,12 @@ UpdatedReadings::with(Faults const& faults, std::vector<PartDoubt> const& doubts
         if (!together(more.plus, more.minus) || !respond(faulty, more.plus, more.minus)) return std::nullopt;
         for (std::size_t n = 0; n < volts_.size(); ++n)
             volts_[n] -= more.amperes * response_[n];
+    }
+
+    for (std::size_t l = 0; l < circuit.loads.size(); ++l) {
+        auto const plus = static_cast<std::size_t>(faulty.node(circuit.loads[l].plus)),
+                   minus = static_cast<std::size_t>(faulty.node(circuit.loads[l].minus));
+        if (internal::expecting::is_starved(wiring_, l, volts_[plus] - volts_[minus])) return std::nullopt;
     }
 
     auto const merged = [&](int node) { return topology_.merged[static_cast<std::size_t>(node)]; };
