@@ -126,7 +126,7 @@ public:
         return result;
     }
 
-    // For the readings under load that will follow, once: the first call bears it, not the first reading.
+    // For the readings under load that will follow, once, with the first call.
     void prepare() {
         auto const& bank = suspects_.bank();
         if (std::exchange(is_prepared_, true) || (bank.motors.empty() && bank.loads.empty())) return;
