@@ -8,7 +8,7 @@ namespace bankwright::python {
 CompareAnswer compare_answer(std::vector<std::shared_ptr<ReadBank const>> const& banks) {
     std::vector<BankFigures> figures;
     for (auto const& read : banks)
-        figures.push_back(figures_of(read->seen.file, read->whole(), {read->seen.findings, read->seen.arrangement}));
+        figures.push_back(figures_of(read->seen.file, read->whole(), {read->seen.findings, read->seen.arrangement, {}}));
     return {compare_json(figures), compare_text(figures)};
 }
 

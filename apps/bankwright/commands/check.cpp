@@ -193,6 +193,8 @@ std::string CheckCommand::print(Verdicts const& verdicts, bool color) const {
         return findings_junit(verdicts, asked.fail_on.value_or(Level::error));
     case Format::markdown: // not offered
     case Format::csv:
+    case Format::html:
+    case Format::svg:
         break;
     }
     return {};

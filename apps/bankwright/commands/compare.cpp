@@ -34,7 +34,7 @@ Outcome CompareCommand::run(bool color) const {
         auto checked = read_and_check(file);
         if (auto refused = refuse_unless_whole(checked, file, format != Format::json, color)) return *refused;
         if (auto refusal = refuse_to_write_over(checked, file, output.name, "comparison")) return *refusal;
-        figures.push_back(figures_of(file, checked.bank, {checked.findings, checked.arrangement}));
+        figures.push_back(figures_of(file, checked.bank, {checked.findings, checked.arrangement, {}}));
         banks.push_back(std::move(checked.bank));
     }
     if (format == Format::json) return {compare_json(figures), {}, ExitCode::clean, output};
