@@ -33,7 +33,7 @@ def test_a_sheet_filled_in_is_the_file_and_one_reading_more_decides(bow):
     two = sheet().volts("A+", "A-", 12.86 * units.V)
     assert bow.trace(two) == bow.trace(REVERSED) == bow.trace(pickle.loads(pickle.dumps(two)))
     asked = bow.trace(two).next_reading
-    assert (asked["red"], asked["black"]) == ("B+", "A+") and asked["places"] == ["by A"]
+    assert (asked["red"], asked["black"]) == ("A+", "B+") and asked["places"] == ["by A"]
     decided = bow.trace(two.volts("A+", "B+", "0.01 V"))
     assert decided.faults == [{"kind": "reversed", "part": "B", "detail": ""}]
     assert decided.hypotheses[0]["probability"] > 0.99
