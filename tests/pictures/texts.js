@@ -12,6 +12,8 @@
     if (!node.textContent.trim() || parent.closest("title, desc, style, script")) continue;
     const picture = parent.closest("svg");
     if (picture) {
+      const shown = picture.parentElement.getBoundingClientRect(), text = parent.getBoundingClientRect();
+      if (text.bottom > shown.bottom || text.right > shown.right) continue; // only there once it is scrolled to
       lines.push([node.textContent, box(parent.getBoundingClientRect()), box(picture.getBoundingClientRect())]);
       continue;
     }
