@@ -65,9 +65,9 @@ public:
             for (std::size_t u = 0; u < many; ++u)
                 known[i * many + u] = expected_[i]->sensitivities[elements[u]];
         for (std::size_t row = 0; row < count; ++row) {
-            double* const projection = &projections[row * n];
+            double* const projection = projections.data() + row * n; // of no readings: none
             for (std::size_t i = 0; i < n; ++i) {
-                double const *const a = &rows[row * many], *const b = &known[i * many];
+                double const *const a = rows.data() + row * many, *const b = known.data() + i * many;
                 double value = std::inner_product(a, a + many, b, 0.0);
                 for (std::size_t j = 0; j < i; ++j)
                     value -= factor_[i * n + j] * projection[j];
