@@ -28,7 +28,8 @@ TEST_CASE("the shares are those of checking every sample bank by hand") {
         auto const drawn = sample_bank(boat, options.spreads, options.seed, n);
         std::set<std::string> rules;
         for (auto const& finding : check(drawn).findings)
-            if (finding.level != Level::note && !finding.accepted) rules.insert(finding.rule);
+            if (finding.level != Level::note && !finding.accepted && finding.rule != "matching/mixed-capacity")
+                rules.insert(finding.rule); // that one compares labels, which a sample does not change
         for (auto const& rule : rules)
             ++fired[rule];
         seconds += discharge(drawn).runtime.value();
