@@ -21,7 +21,7 @@ GROWTH = {  # command, kind: sizes, exponent counted
     ("check", "loads"): ((16, 32, 64), 1.84),
     ("short-circuit", "series"): ((32, 64, 128), 2.41),
     ("discharge", "motors"): ((6, 12, 24), 1.50),
-    ("size", "loads"): ((8, 16, 32), 1.35),
+    ("size", "loads"): ((8, 16, 32), 1.61),
 }
 
 
