@@ -95,5 +95,5 @@ def test_where_there_is_nothing_to_vary_nothing_varies(command, text):
     """The first was once a division by zero."""
     asked = subprocess.run([command, "tolerance", "-", *JSON], input=text, capture_output=True, text=True)
     assert asked.returncode == 0, asked.stderr
-    assert all(answer["mean"] == answer["least"] == answer["most"] == answer["as_stated"] == 0.0
-               for answer in json.loads(asked.stdout)["answers"])
+    for answer in json.loads(asked.stdout)["answers"]:  # 0, or no voltage where the terminal floats
+        assert answer["mean"] == answer["least"] == answer["most"] == answer["as_stated"] and answer["mean"] in (0.0, None)

@@ -92,7 +92,7 @@ def test_what_is_in_a_folder_is_no_trap(run, tmp_path):
         (tree / "boat.toml").write_text(EXAMPLE, encoding="utf-8")
         status, out, err = run("check", "tree")
     assert "tree/boat.toml: 2S1P" in out and "secret" not in out + err and status == 2
-    assert "bankwright-settings.toml: no ordinary file" in err
+    assert "bankwright-settings.toml: not a regular file" in err
 
 
 @pytest.mark.parametrize("path, says", [
