@@ -37,7 +37,8 @@ inline void add_currents(BankFigures& figures, Bank const& bank) {
 
 inline void add_copper(BankFigures& figures, Bank const& bank) {
     for (auto const* runs : {&bank.jumpers, &bank.cables})
-        for (auto const& [conductor, from, to] : *runs) {
+        for (auto const& run : *runs) {
+            auto const& conductor = run.conductor;
             if (!conductor.size || !conductor.length) continue;
             auto const same = std::find_if(figures.copper.begin(), figures.copper.end(),
                                            [&](CopperOfSize const& one) { return one.size == *conductor.size; });

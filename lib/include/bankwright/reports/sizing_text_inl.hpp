@@ -5,6 +5,7 @@
 #include "bankwright/reports/sizing_words.hpp"
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
+#include "bankwright/units/print.hpp"
 
 #include <string>
 #include <vector>
