@@ -71,7 +71,7 @@ TEST_CASE("with the readings that it asks for, tracing finds the fault") {
     std::printf("    one in %d ends on another post, one in %d of the rest; TRACE_FAULTS=all tries each\n", share,
                 std::max(share / 24, 1));
     CHECK(all.found >= 0.95 * all.made);
-    constexpr int enough = 100; // of a kind, to say 95 %: one standard error is 2 %
+    constexpr int enough = 100;        // of a kind, to say 95 %: one standard error is 2 %
     for (auto const& each : by_kind) { // a name bound to a part of it could not be captured, says clang 14
         auto const& row = each.second;
         if (row.made >= enough) CHECK_MESSAGE(row.found >= 0.95 * row.made, each.first);
