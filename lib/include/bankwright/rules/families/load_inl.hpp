@@ -4,6 +4,7 @@
 #include "bankwright/analyses/run_range.hpp"
 #include "bankwright/devices/battery_voltage.hpp"
 #include "bankwright/rules/families/load.hpp"
+#include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <algorithm>
