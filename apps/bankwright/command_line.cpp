@@ -88,7 +88,8 @@ private:
     }
     CLI::Option* add(Option const& option, option::Typed const& typed) {
         auto& late = this->late(typed.read);
-        return late.option = command_.add_option(option.names, late.words, option.help)->expected(1);
+        return late.option =
+                   command_.add_option(option.names, late.words, option.help)->expected(1)->allow_extra_args(false);
     }
     CLI::Option* add(Option const& option, option::List const& list) {
         auto& late = this->late(list.read);
