@@ -4,6 +4,7 @@
 #include "bankwright/rules/families/conductor.hpp"
 #include "bankwright/rules/families/connection.hpp"
 #include "bankwright/rules/families/nameplate_words.hpp"
+#include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 
 #include <algorithm>

@@ -13,6 +13,7 @@
 #include "bankwright/rules/families/conductor.hpp"
 #include "bankwright/rules/families/nameplate_words.hpp"
 #include "bankwright/rules/families/protection_infos.hpp"
+#include "bankwright/rules/families/wiring_words.hpp"
 #include "bankwright/units/print.hpp"
 #include "bankwright/wiring/battery_rings.hpp"
 #include "bankwright/wiring/wiring_regions.hpp"
