@@ -8,12 +8,12 @@
 #include "bankwright/reports/tally.hpp"
 #include "bankwright/text/escape.hpp"
 #include "output_file.hpp"
+#include "typed_line.hpp"
 #include "typed_reading.hpp"
 
 #include <array>
 #include <cstdio>
 #include <ctime>
-#include <iostream>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -37,15 +37,6 @@ void say(std::string_view text) {
     std::fflush(stdout);
 }
 void say_line(std::string_view words) { say(bare(words) + "\n"); }
-
-// One line, without the blanks around it; none at the end of input.
-std::optional<std::string> line() {
-    std::string text;
-    if (!std::getline(std::cin, text)) return std::nullopt;
-    auto const first = text.find_first_not_of(" \t\r");
-    if (first == std::string::npos) return std::string();
-    return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
-}
 
 std::string now() {
     auto const seconds = std::time(nullptr);
@@ -150,7 +141,7 @@ private:
         else
             head(question, asked);
         say(further || question.when != LogWhen::done ? "> " : "done? > ");
-        auto const typed = line();
+        auto const typed = typed_line();
         if (!typed || *typed == "quit" || *typed == "q") return quit();
         if (*typed == "back" || *typed == "b") return back();
         if (*typed == "?" || *typed == "help") return explain(asked, further);

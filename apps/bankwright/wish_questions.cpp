@@ -1,10 +1,10 @@
 #include "wish_questions.hpp"
 
 #include "bankwright/text/escape.hpp"
+#include "typed_line.hpp"
 
 #include <array>
 #include <cstdio>
-#include <iostream>
 #include <string>
 #include <utility>
 
@@ -49,15 +49,6 @@ constexpr std::array questions{
 
 enum class Move { on, back, quit };
 
-// One line, without the blanks around it; none at the end of input.
-std::optional<std::string> line() {
-    std::string text;
-    if (!std::getline(std::cin, text)) return std::nullopt;
-    auto const first = text.find_first_not_of(" \t\r");
-    if (first == std::string::npos) return std::string();
-    return text.substr(first, text.find_last_not_of(" \t\r") - first + 1);
-}
-
 void say(std::string const& text) { std::fputs(text.c_str(), stderr); }
 
 Move ask(Question const& question, WishWords& answers) {
@@ -66,7 +57,7 @@ Move ask(Question const& question, WishWords& answers) {
     auto const shown = offered.empty() ? std::string(question.open) : offered;
     for (;;) {
         say(std::string(question.text) + " [" + shown + "]: ");
-        auto const typed = line();
+        auto const typed = typed_line();
         if (!typed || *typed == "quit" || *typed == "q") return Move::quit;
         if (*typed == "back" || *typed == "b") return Move::back;
         if (*typed == "?" || *typed == "help") {
@@ -121,7 +112,7 @@ std::optional<std::size_t> ask_which(std::size_t count, std::string const& side_
     say("\n" + side_by_side);
     for (;;) {
         say("Which one [1]: ");
-        auto const typed = line();
+        auto const typed = typed_line();
         if (!typed || *typed == "quit" || *typed == "q") return std::nullopt;
         if (typed->empty()) return 0;
         if (*typed == "?") {
@@ -139,7 +130,7 @@ std::optional<std::string> ask_for_file() {
     say("\n");
     for (;;) {
         say("Name of the file [" + name + "]: ");
-        auto const typed = line();
+        auto const typed = typed_line();
         if (!typed || *typed == "quit" || *typed == "q") return std::nullopt;
         if (*typed == "?") {
             say("  It holds the bank as text; the other commands read it, and an editor changes it.\n");
@@ -148,7 +139,7 @@ std::optional<std::string> ask_for_file() {
         if (!typed->empty()) name = *typed;
         if (access(name.c_str(), F_OK) != 0) return name;
         say("  " + terminal_safe(name) + " exists; type yes to replace it, or another name: ");
-        auto const second = line();
+        auto const second = typed_line();
         if (!second || *second == "quit" || *second == "q") return std::nullopt;
         if (*second == "yes") return name;
         if (!second->empty()) name = *second;

@@ -79,10 +79,12 @@ private:
 
     void strings() {
         auto const reserve = fitted_.bank.system.reserve.value_or(usual_reserve(*candidate_.battery.chemistry));
-        auto const by =
-            fmt::format("for a run of {}{} down to a charge of {}; {} in series make {}", print(wish_.runtime),
-                        wish_.throttle ? " at " + print(*wish_.throttle) + " throttle" : std::string(), print(reserve),
-                        candidate_.series, print(wish_.system));
+        auto const series = candidate_.series > 1
+                                ? fmt::format("; {} in series make {}", candidate_.series, print(wish_.system))
+                                : std::string();
+        auto const by = fmt::format("for a run of {}{} down to a charge of {}{}", print(wish_.runtime),
+                                    wish_.throttle ? " at " + print(*wish_.throttle) + " throttle" : std::string(),
+                                    print(reserve), series);
         add("strings in parallel", std::to_string(candidate_.strings), by,
             candidate_.strings > 1 ? std::to_string(candidate_.strings - 1) : std::string(), candidate_.fewer);
     }

@@ -301,7 +301,8 @@ private:
         auto& finding = report(rule, device, "interrupts",
                                fmt::format("`{}` interrupts {}, {}", device.id, print(*device.interrupts), need));
         measured(finding, duty->need.value(), device.interrupts->value(), "A");
-        if (duty->table && *device.interrupts >= *duty->table && !resistances_are_stated()) {
+        bool const table_holds = duty->table && duty->needed_by != NeededBy::large_bank; // no further than 2200 A
+        if (table_holds && *device.interrupts >= *duty->table && !resistances_are_stated()) {
             finding.level = Level::warning; // the standard is met, and the computation rests on a derived resistance
             finding.message += fmt::format("; ABYC E-11's table by cranking current ({}) is met", print(*duty->table));
             return;
