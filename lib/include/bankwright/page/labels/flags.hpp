@@ -1,8 +1,8 @@
 // One flag, and the label of the box, in millimeters.
 #pragma once
 
+#include "bankwright/drawing/text_fit.hpp"
 #include "bankwright/reports/labels.hpp"
-#include "bankwright/text/utf8.hpp"
 #include "bankwright/text/xml_writer.hpp"
 #include "bankwright/units/print.hpp"
 
@@ -17,11 +17,9 @@ namespace bankwright::page::internal {
 
 inline std::string mm(double value) { return fmt::format("{:.4g}", value); }
 
-// As large as asked for, or as fits: of this type a letter is about 0.56 of its size wide, a bold one 0.62.
+// As large as asked for, or as fits.
 inline double fitting(std::string_view words, double size, double room, bool bold) {
-    std::size_t letters = 0;
-    for_each_code_point(words, [&](auto, auto) { ++letters; });
-    return std::min(size, room / ((bold ? 0.62 : 0.56) * static_cast<double>(std::max<std::size_t>(letters, 1))));
+    return std::min(size, room / std::max(drawing::text_width(words, 1.0, bold), 1e-3));
 }
 
 inline void write_text(XmlWriter& xml, std::string_view words, double x, double baseline, double size, double room,
